@@ -1,1 +1,18 @@
-//! workings
+//! Quantities with units, the notation of a course, expressions, and the graph of workings.
+//!
+//! Every number that leaves the project is a [`working::Working`] of one graph: it knows its role (and so its
+//! symbol), its formula, the workings that it reads, its value with its dimension, and one sentence. The worked
+//! solution is the graph printed in order; a key is the graph evaluated; a mistake is the graph with one formula
+//! replaced; follow-through is the graph with one value replaced.
+//!
+//! A formula holds roles, never letters: the notation of the course gives each role its symbol. A formula is an
+//! [`expression::Expression`], printed as Typst, MathML, LaTeX and speech from the one tree.
+//!
+//! This crate never sees a file, a page or a colour.
+
+pub mod dimension;
+pub mod expression;
+pub mod problem;
+pub mod quantity;
+pub mod role;
+pub mod working;

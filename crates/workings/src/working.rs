@@ -1,0 +1,89 @@
+//! The workings: the graph of all named quantities of a lesson, the single source of every number shown.
+
+use crate::expression::Expression;
+use crate::quantity::Quantity;
+use crate::role::Symbol;
+use mechanics::beam::Side;
+
+/// Which working: its place in the order of the graph. A working reads only workings before it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
+pub struct Id(pub u32);
+
+/// The chapter of the worked solution in which a working stands.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
+pub enum Chapter {
+    /// What the lesson gives.
+    Given,
+    /// Reactions.
+    Reactions,
+    /// Shear force and bending moment.
+    Diagrams,
+    /// Area, centroid, second moment.
+    Section,
+    /// Bending stress.
+    Bending,
+    /// First moment, width, shear stress on the cut.
+    Shear,
+    /// The finite slice and its balances.
+    Slice,
+    /// Joints: shear flow, fasteners.
+    Joints,
+}
+
+/// Where a value holds, where that is not the whole beam.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Place {
+    /// Station, m.
+    pub station: Option<f64>,
+    /// Side of the station, where the value jumps there.
+    pub side: Option<Side>,
+    /// Height in the section's own coordinates, m.
+    pub height: Option<f64>,
+    /// Side of the height, where the value jumps there.
+    pub height_side: Option<HeightSide>,
+}
+
+/// One side of a height in the section.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
+pub enum HeightSide {
+    /// The limit from below.
+    Below,
+    /// The limit from above.
+    Above,
+}
+
+/// How a working comes by its value.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Formula {
+    /// Given by the lesson.
+    Given,
+    /// Evaluated from the expression.
+    Expression(Expression),
+    /// Found by the engine's exact solution, in the stated way, where a formula in closed form would not help a
+    /// reader (the integral over an outline with arcs, the solution of several simultaneous equations).
+    Engine {
+        /// One sentence: how it was found.
+        how: String,
+        /// What it depends on.
+        reads: Vec<Id>,
+    },
+}
+
+/// One named quantity with its formula, its value and one sentence.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Working {
+    /// Stable name in words, unique in the lesson: `reaction at A`, `shear stress on the cut`.
+    pub name: String,
+    /// Its symbol by role.
+    pub symbol: Symbol,
+    /// The chapter it stands in.
+    pub chapter: Chapter,
+    /// Where it holds.
+    pub place: Place,
+    /// How it comes by its value.
+    pub formula: Formula,
+    /// Its value, full precision.
+    pub value: Quantity,
+    /// One sentence that says what is done and why.
+    pub sentence: String,
+}
