@@ -1,1 +1,16 @@
-//! lesson
+//! The lesson file: reading it with every mistake named at its place, writing it back, its schema and its reference page.
+//!
+//! A lesson file is TOML that a lecturer who is no programmer can read aloud. [`read()`] turns its text into a checked
+//! [`Lesson`] in SI, or into findings: what is wrong, where, and how to mend it. All mistakes of a file are found in one
+//! run. The keys of the format stand in one table ([`key`]); reading, the JSON Schema and the reference page all use it.
+//!
+//! This crate never computes a stress, never draws, and never opens a file: it is given text and gives text.
+
+pub mod builtin;
+pub mod finding;
+mod lesson;
+mod reading;
+
+pub use finding::Finding;
+pub use lesson::{About, Lesson, NamedValue, Question, Scene, Texts, Variation, When};
+pub use reading::{Reading, read};

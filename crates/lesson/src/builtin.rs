@@ -1,0 +1,21 @@
+//! The lessons that come with the project: invented scenarios, each with its own point to teach.
+
+/// A lesson that comes with the project.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Builtin {
+    /// Its name, which is also its file name without `.toml`.
+    pub name: &'static str,
+    /// The text of its lesson file.
+    pub text: &'static str,
+}
+
+/// Every lesson that comes with the project.
+pub const ALL: &[Builtin] = &[
+    Builtin { name: "box-girder", text: include_str!("../../../lessons/box-girder.toml") },
+    Builtin { name: "overhang", text: include_str!("../../../lessons/overhang.toml") },
+];
+
+/// The lesson of this name.
+pub fn find(name: &str) -> Option<Builtin> {
+    ALL.iter().copied().find(|lesson| lesson.name == name)
+}

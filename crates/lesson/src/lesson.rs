@@ -1,0 +1,162 @@
+//! A checked lesson: what the lecturer stated, in SI, with the lecturer's own words beside it.
+
+use std::collections::BTreeMap;
+use workings::problem::Problem;
+use workings::quantity::Quantity;
+
+/// A lesson that was read without findings.
+#[derive(Clone, Debug)]
+pub struct Lesson {
+    /// Whose lesson it is and what it is called.
+    pub about: About,
+    /// The beam, its section, the slice and the cut, in SI.
+    pub problem: Problem,
+    /// The lecturer's own words between the scenes.
+    pub texts: Texts,
+    /// What students are asked for, in the order of the file.
+    pub questions: Vec<Question>,
+    /// The named values of the file, in its order.
+    pub values: Vec<NamedValue>,
+    /// What may vary from paper to paper, in the order of the file.
+    pub vary: Vec<Variation>,
+}
+
+/// Whose lesson it is: plain text throughout, never markup.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct About {
+    /// The lesson's title.
+    pub title: String,
+    /// The course it belongs to.
+    pub course: Option<String>,
+    /// Who gives it.
+    pub lecturer: Option<String>,
+    /// One sentence: what the lesson is to teach.
+    pub teaches: Option<String>,
+    /// The language of the lecturer's own words, as a BCP 47 tag such as `en` or `en-GB`.
+    pub language: String,
+}
+
+/// One stage of the lecture, in the order in which it is given.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
+pub enum Scene {
+    /// The beam with its loads.
+    Beam,
+    /// The reactions.
+    Reactions,
+    /// Shear force and bending moment.
+    Diagrams,
+    /// The section: centroid, second moment.
+    Section,
+    /// The slice of length dx taken out of the beam.
+    Slice,
+    /// The bending stress on the two faces.
+    Bending,
+    /// The cut, and the part beyond it as a free body.
+    Cut,
+    /// From the balance of the piece to the formula.
+    Derivation,
+    /// The shear stress on the cut and over the depth.
+    Shear,
+    /// What the joints must carry.
+    Joints,
+    /// The worked solution.
+    Solution,
+    /// What the formula leaves out.
+    Limits,
+}
+
+impl Scene {
+    /// Every scene, in the order of the lecture.
+    pub const ALL: [Scene; 12] = [
+        Scene::Beam,
+        Scene::Reactions,
+        Scene::Diagrams,
+        Scene::Section,
+        Scene::Slice,
+        Scene::Bending,
+        Scene::Cut,
+        Scene::Derivation,
+        Scene::Shear,
+        Scene::Joints,
+        Scene::Solution,
+        Scene::Limits,
+    ];
+
+    /// The word that stands for it in a lesson file: `before-beam`, `after-derivation`.
+    pub const fn word(self) -> &'static str {
+        match self {
+            Scene::Beam => "beam",
+            Scene::Reactions => "reactions",
+            Scene::Diagrams => "diagrams",
+            Scene::Section => "section",
+            Scene::Slice => "slice",
+            Scene::Bending => "bending",
+            Scene::Cut => "cut",
+            Scene::Derivation => "derivation",
+            Scene::Shear => "shear",
+            Scene::Joints => "joints",
+            Scene::Solution => "solution",
+            Scene::Limits => "limits",
+        }
+    }
+}
+
+/// Whether a text stands before or after its scene.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
+pub enum When {
+    /// Before the scene.
+    Before,
+    /// After the scene.
+    After,
+}
+
+/// The lecturer's own words between the scenes, as Markdown.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Texts(BTreeMap<(Scene, When), String>);
+
+impl Texts {
+    /// The Markdown that stands before or after a scene, where the lecturer wrote any.
+    pub fn get(&self, scene: Scene, when: When) -> Option<&str> {
+        self.0.get(&(scene, when)).map(String::as_str)
+    }
+
+    /// All texts, in the order of the lecture.
+    pub fn iter(&self) -> impl Iterator<Item = (Scene, When, &str)> {
+        self.0.iter().map(|(&(scene, when), text)| (scene, when, text.as_str()))
+    }
+
+    pub(crate) fn insert(&mut self, scene: Scene, when: When, text: String) {
+        self.0.insert((scene, when), text);
+    }
+}
+
+/// A working that students are asked for.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Question {
+    /// The name of the working, such as `shear stress on the cut`.
+    pub ask: String,
+    /// The lecturer's own wording as Markdown, where it is not made from the name.
+    pub text: Option<String>,
+    /// What a right answer earns; greater than zero.
+    pub marks: f64,
+}
+
+/// A named value of the lesson.
+#[derive(Clone, Debug, PartialEq)]
+pub struct NamedValue {
+    /// Its name, such as `P`.
+    pub name: String,
+    /// Its value in SI.
+    pub quantity: Quantity,
+    /// What the lecturer wrote for it.
+    pub written: String,
+}
+
+/// What a named value may become, from paper to paper: the choices in the order of the file, in SI.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Variation {
+    /// The name under `[values]`.
+    pub name: String,
+    /// The values it may take, at least two, each of the dimension of the named value.
+    pub choices: Vec<Quantity>,
+}
