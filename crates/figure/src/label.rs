@@ -1,0 +1,332 @@
+//! Placing labels: no label covers a label, an arrowhead or a line that matters.
+//!
+//! Labels are placed one after another, the ones that matter most first. Each has seats in order of preference;
+//! where all are taken it moves out step by step, and a leader ties it to its place. The sheet has no edge while
+//! labels are placed: the drawing grows to hold them ([`crate::drawing::Drawing::fitted`]), so there is always a
+//! free place. The same input gives the same places.
+
+use crate::drawing::Mark;
+use crate::geometry::{Point, Rect};
+use crate::metrics;
+use crate::palette::{Ink, Stroke};
+use crate::text::{Align, Label, SIZE};
+
+/// Free room kept around a label, px.
+const ROOM: f64 = 1.5;
+/// The step of the search for a free place, px.
+const STEP: f64 = 6.0;
+/// How many steps it goes outwards before lines may be crossed.
+const REACH: i32 = 24;
+/// A label further than this from its place gets a leader, px.
+const LEADER_FROM: f64 = 14.0;
+
+/// Where a label stands as seen from its place.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Seat {
+    /// Above, in the middle.
+    Above,
+    /// Below, in the middle.
+    Below,
+    /// To the left.
+    Left,
+    /// To the right.
+    Right,
+    /// Above, to the left.
+    AboveLeft,
+    /// Above, to the right.
+    AboveRight,
+    /// Below, to the left.
+    BelowLeft,
+    /// Below, to the right.
+    BelowRight,
+}
+
+impl Seat {
+    /// Above first, then around.
+    pub const ABOVE_FIRST: &'static [Seat] =
+        &[Seat::Above, Seat::AboveRight, Seat::AboveLeft, Seat::Right, Seat::Left];
+    /// Below first, then around.
+    pub const BELOW_FIRST: &'static [Seat] =
+        &[Seat::Below, Seat::BelowRight, Seat::BelowLeft, Seat::Right, Seat::Left];
+
+    /// The baseline point and the alignment of a text of this size that stands `gap` px off its place.
+    pub fn place(self, at: Point, gap: f64, size: f64) -> (Point, Align) {
+        let above = -gap - metrics::DESCENT * size;
+        let below = gap + metrics::ASCENT * size;
+        // level with the middle of the capitals
+        let level = metrics::CAP_HEIGHT * size / 2.0;
+        match self {
+            Seat::Above => (at.moved(0.0, above), Align::Middle),
+            Seat::Below => (at.moved(0.0, below), Align::Middle),
+            Seat::Left => (at.moved(-gap, level), Align::End),
+            Seat::Right => (at.moved(gap, level), Align::Start),
+            Seat::AboveLeft => (at.moved(-gap, above), Align::End),
+            Seat::AboveRight => (at.moved(gap, above), Align::Start),
+            Seat::BelowLeft => (at.moved(-gap, below), Align::End),
+            Seat::BelowRight => (at.moved(gap, below), Align::Start),
+        }
+    }
+}
+
+/// Which way a label goes when none of its seats is free.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Escape {
+    /// Upwards, swerving sideways.
+    Up,
+    /// Downwards, swerving sideways.
+    Down,
+    /// Either way.
+    Any,
+}
+
+/// A label that wants a place.
+#[derive(Clone, Debug)]
+pub struct Wish {
+    /// What is written.
+    pub label: Label,
+    /// What it speaks of.
+    pub at: Point,
+    /// Its seats, best first.
+    pub seats: Vec<Seat>,
+    /// Distance from its place, px.
+    pub gap: f64,
+    /// Where it goes when all seats are taken.
+    pub escape: Escape,
+    /// Size of the text, px.
+    pub size: f64,
+    /// Colour.
+    pub ink: Ink,
+}
+
+impl Wish {
+    /// A label at a place, above it if it can be.
+    pub fn new(label: Label, at: Point) -> Self {
+        Self {
+            label,
+            at,
+            seats: Seat::ABOVE_FIRST.to_vec(),
+            gap: 4.0,
+            escape: Escape::Any,
+            size: SIZE,
+            ink: Ink::Line,
+        }
+    }
+
+    /// With these seats, best first, and this way out.
+    pub fn seats(mut self, seats: &[Seat], escape: Escape) -> Self {
+        self.seats = seats.to_vec();
+        self.escape = escape;
+        self
+    }
+
+    /// At this distance, px.
+    pub fn gap(mut self, gap: f64) -> Self {
+        self.gap = gap;
+        self
+    }
+
+    /// In this colour.
+    pub fn ink(mut self, ink: Ink) -> Self {
+        self.ink = ink;
+        self
+    }
+
+    /// In this size, px.
+    pub fn size(mut self, size: f64) -> Self {
+        self.size = size;
+        self
+    }
+}
+
+/// What stands on the sheet already, and the labels as they are placed.
+#[derive(Clone, Debug, Default)]
+pub struct Placer {
+    boxes: Vec<Rect>,
+    lines: Vec<(Point, Point)>,
+    marks: Vec<Mark>,
+}
+
+impl Placer {
+    /// An empty sheet.
+    pub fn new() -> Self {
+        Self::default()
+    }
+
+    /// No label may touch this box: a label placed by hand, an arrowhead.
+    pub fn avoid_rect(&mut self, rect: Rect) {
+        self.boxes.push(rect);
+    }
+
+    /// No label should cross this line.
+    pub fn avoid_line(&mut self, from: Point, to: Point) {
+        self.lines.push((from, to));
+    }
+
+    /// No label should cross this polyline.
+    pub fn avoid_polyline(&mut self, points: &[Point]) {
+        self.lines.extend(points.windows(2).map(|pair| (pair[0], pair[1])));
+    }
+
+    /// Everything in these marks is avoided: lines as lines, texts, circles, arcs and filled heads as boxes.
+    ///
+    /// Polygons and paths count as lines along their outline, so a label may stand inside a wide shape.
+    pub fn avoid_marks(&mut self, marks: &[Mark]) {
+        for mark in marks {
+            match mark {
+                Mark::Line { from, to, .. } => self.avoid_line(*from, *to),
+                Mark::Polygon { points, stroke: None, .. } => self.avoid_rect(Rect::around(points)),
+                Mark::Polygon { points, .. } => {
+                    self.avoid_polyline(points);
+                    if let (Some(&first), Some(&last)) = (points.first(), points.last()) {
+                        self.avoid_line(last, first);
+                    }
+                }
+                Mark::Path { steps, .. } => {
+                    let mut pen = None;
+                    for step in steps {
+                        match *step {
+                            crate::drawing::Step::Move(to) => pen = Some(to),
+                            crate::drawing::Step::Line(to) | crate::drawing::Step::Curve { to, .. } => {
+                                if let Some(from) = pen.replace(to) {
+                                    self.avoid_line(from, to);
+                                }
+                            }
+                            crate::drawing::Step::Close => {}
+                        }
+                    }
+                }
+                Mark::Circle { .. } | Mark::Arc { .. } | Mark::Text { .. } => self.avoid_rect(mark.rect()),
+                Mark::Group { marks, .. } => self.avoid_marks(marks),
+            }
+        }
+    }
+
+    fn is_clear_of_boxes(&self, rect: Rect) -> bool {
+        let rect = rect.grown(ROOM);
+        !self.boxes.iter().any(|other| other.overlaps(rect))
+    }
+
+    fn is_clear_of_lines(&self, rect: Rect) -> bool {
+        !self.lines.iter().any(|(from, to)| rect.is_crossed(*from, *to))
+    }
+
+    /// Whether a box is free of everything that is to be avoided.
+    pub fn is_free(&self, rect: Rect) -> bool {
+        self.is_clear_of_boxes(rect) && self.is_clear_of_lines(rect)
+    }
+
+    /// Places a label and keeps its place from then on; gives back its box.
+    pub fn put(&mut self, wish: &Wish) -> Rect {
+        let (at, align, leader) = self.find(wish);
+        let rect = wish.label.rect(at, align, wish.size);
+        if let Some((from, to)) = leader {
+            self.marks.push(Mark::Line { from, to, stroke: Stroke::LEADER });
+            self.avoid_line(from, to);
+        }
+        self.marks.push(Mark::Text { at, label: wish.label.clone(), align, size: wish.size, ink: wish.ink });
+        self.boxes.push(rect);
+        rect
+    }
+
+    fn find(&self, wish: &Wish) -> (Point, Align, Option<(Point, Point)>) {
+        let seats: &[Seat] = if wish.seats.is_empty() { Seat::ABOVE_FIRST } else { &wish.seats };
+        for seat in seats {
+            let (at, align) = seat.place(wish.at, wish.gap, wish.size);
+            if self.is_free(wish.label.rect(at, align, wish.size)) {
+                return (at, align, None);
+            }
+        }
+        // outwards from the first seat, nearest first; sideways costs less than up and down, since rows read well
+        let (home, align) = seats[0].place(wish.at, wish.gap, wish.size);
+        let mut shifts = Vec::new();
+        for down in -REACH..=REACH {
+            let wrong_way = match wish.escape {
+                Escape::Up => down > 0,
+                Escape::Down => down < 0,
+                Escape::Any => false,
+            };
+            if wrong_way {
+                continue;
+            }
+            for across in -REACH..=REACH {
+                shifts.push((10 * down * down + 7 * across * across, down, across));
+            }
+        }
+        shifts.sort_unstable();
+        for strict in [true, false] {
+            for &(_, down, across) in &shifts {
+                let at = home.moved(f64::from(across) * STEP, f64::from(down) * STEP);
+                let rect = wish.label.rect(at, align, wish.size);
+                if !self.is_clear_of_boxes(rect) || (strict && !self.is_clear_of_lines(rect)) {
+                    continue;
+                }
+                let leader = leader(rect, wish.at);
+                let leader_is_clear = leader
+                    .is_none_or(|(from, to)| !self.boxes.iter().any(|other| other.is_crossed(from, to)));
+                if leader_is_clear {
+                    return (at, align, leader);
+                }
+            }
+        }
+        // beyond everything there is room
+        let all = self.boxes.iter().fold(Rect::NOTHING, |all, &rect| all.joined(rect));
+        let height = wish.label.rect(home, align, wish.size).height() + 2.0 * ROOM + 1.0;
+        let at = match wish.escape {
+            Escape::Down => Point::new(home.x, all.bottom + height),
+            Escape::Up | Escape::Any => Point::new(home.x, all.top - height),
+        };
+        (at, align, leader(wish.label.rect(at, align, wish.size), wish.at))
+    }
+
+    /// The labels placed so far, with their leaders, in the order in which they were placed.
+    pub fn into_marks(self) -> Vec<Mark> {
+        self.marks
+    }
+}
+
+/// The leader from a label's box to its place, or none where the label stands near enough.
+fn leader(rect: Rect, at: Point) -> Option<(Point, Point)> {
+    let near = rect.grown(1.0).nearest(at);
+    (near.distance(at) > LEADER_FROM).then(|| {
+        // from the middle of the side that faces the place, as a hand would draw it
+        let from = if at.y > rect.bottom {
+            Point::new(at.x.clamp(rect.left, rect.right), rect.bottom + 1.0)
+        } else if at.y < rect.top {
+            Point::new(at.x.clamp(rect.left, rect.right), rect.top - 1.0)
+        } else {
+            near
+        };
+        (from, at.towards(from, (2.0 / from.distance(at)).min(0.5)))
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_hundred_labels_at_one_place_do_not_overlap() {
+        let mut placer = Placer::new();
+        let rects: Vec<Rect> = (0..100)
+            .map(|number| {
+                placer.put(&Wish::new(Label::words(format!("{number} kN")), Point::new(50.0, 50.0)))
+            })
+            .collect();
+        for (place, one) in rects.iter().enumerate() {
+            for other in &rects[place + 1..] {
+                assert!(!one.overlaps(*other), "{one:?} {other:?}");
+            }
+        }
+    }
+
+    #[test]
+    fn a_label_keeps_off_an_arrowhead_and_a_line() {
+        let mut placer = Placer::new();
+        let head = Rect { left: 45.0, top: 30.0, right: 55.0, bottom: 46.0 };
+        placer.avoid_rect(head);
+        placer.avoid_line(Point::new(60.0, 0.0), Point::new(60.0, 100.0));
+        let rect = placer.put(&Wish::new(Label::words("12 kN"), Point::new(50.0, 50.0)));
+        assert!(!rect.overlaps(head));
+        assert!(!rect.is_crossed(Point::new(60.0, 0.0), Point::new(60.0, 100.0)));
+    }
+}
