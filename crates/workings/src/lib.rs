@@ -10,8 +10,12 @@
 //!
 //! This crate never sees a file, a page or a colour.
 
+pub mod algebra;
 pub mod dimension;
+pub mod engine;
+pub mod evaluate;
 pub mod expression;
+pub mod graph;
 pub mod problem;
 pub mod quantity;
 pub mod role;

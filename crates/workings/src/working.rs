@@ -1,5 +1,7 @@
-//! The workings: the graph of all named quantities of a lesson, the single source of every number shown.
+//! One working: a named quantity with its formula, its value and one sentence. The graph of them all is
+//! [`crate::graph::Workings`].
 
+use crate::engine::Call;
 use crate::expression::Expression;
 use crate::quantity::Quantity;
 use crate::role::Symbol;
@@ -28,6 +30,20 @@ pub enum Chapter {
     Slice,
     /// Joints: shear flow, fasteners.
     Joints,
+}
+
+impl Chapter {
+    /// All chapters in the order of the worked solution.
+    pub const ALL: [Self; 8] = [
+        Self::Given,
+        Self::Reactions,
+        Self::Diagrams,
+        Self::Section,
+        Self::Bending,
+        Self::Shear,
+        Self::Slice,
+        Self::Joints,
+    ];
 }
 
 /// Where a value holds, where that is not the whole beam.
@@ -66,6 +82,8 @@ pub enum Formula {
         how: String,
         /// What it depends on.
         reads: Vec<Id>,
+        /// How it is found again when what it reads is replaced.
+        call: Call,
     },
 }
 
