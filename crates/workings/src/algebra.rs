@@ -115,7 +115,7 @@ impl Expression {
     pub fn each_working(&self, visit: &mut dyn FnMut(Id)) {
         match self {
             Self::Working(id) => visit(*id),
-            Self::Number(_) | Self::Symbol(_) | Self::Quantity(..) | Self::Words(_) => {}
+            Self::Number(_) | Self::Symbol(_) | Self::Quantity(..) | Self::Given(..) | Self::Words(_) => {}
             Self::Negative(of)
             | Self::Power(of, _)
             | Self::Root(of)
@@ -145,7 +145,7 @@ impl Expression {
         let one = |of: &Expression| Box::new(of.map_leaves(change));
         let all = |of: &[Expression]| of.iter().map(|of| of.map_leaves(change)).collect();
         match self {
-            Self::Number(_) | Self::Working(_) | Self::Symbol(_) | Self::Quantity(..) | Self::Words(_) => {
+            Self::Number(_) | Self::Working(_) | Self::Symbol(_) | Self::Quantity(..) | Self::Given(..) | Self::Words(_) => {
                 self.clone()
             }
             Self::Negative(of) => Self::Negative(one(of)),

@@ -219,7 +219,7 @@ fn compile(
     let mut inner = |expression: &Expression| compile(workings, name, expression, units, steps);
     match expression {
         Expression::Number(number) => steps.push(Step::Number(*number)),
-        Expression::Quantity(quantity, _) => {
+        Expression::Quantity(quantity, _) | Expression::Given(quantity, _) => {
             let unit = units.map_or(1.0, |units| units.of(quantity.dimension));
             steps.push(Step::Number(quantity.value / unit));
         }
@@ -330,7 +330,7 @@ pub(crate) fn dimension_of(
     };
     match expression {
         Expression::Number(_) => Ok(Dimension::NONE),
-        Expression::Quantity(quantity, _) => Ok(quantity.dimension),
+        Expression::Quantity(quantity, _) | Expression::Given(quantity, _) => Ok(quantity.dimension),
         Expression::Working(id) => Ok(known(workings, name, *id)?.value.dimension),
         Expression::Negative(of) | Expression::Absolute(of) | Expression::SumOver(of) => inner(of),
         Expression::Sum(terms) => {

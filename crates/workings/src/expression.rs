@@ -16,6 +16,8 @@ pub enum Expression {
     Symbol(Symbol),
     /// A value to be shown in the course's units, as the given role would be.
     Quantity(Quantity, Role),
+    /// A value as the lesson gives it: all its digits, none added.
+    Given(Quantity, Role),
     /// Words inside a formula, such as "at" or "left".
     Words(String),
     /// The negative of an expression.
