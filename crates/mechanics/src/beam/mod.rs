@@ -1,4 +1,41 @@
-//! A straight prismatic beam: what holds it and what loads it.
+//! A straight prismatic beam: what holds it, what loads it, and how it carries that.
+//!
+//! [`Beam`] is plain data. [`Beam::faults`] tells everything that is wrong with it at once, [`Beam::solve`]
+//! gives the [`Solution`]: reactions, and V, M, slope and deflection as exact piecewise polynomials, whether
+//! the beam is statically determinate or not.
+
+mod balance;
+mod check;
+mod extreme;
+mod fault;
+mod mechanism;
+mod place;
+mod redundant;
+mod segment;
+mod solution;
+mod solve;
+mod zero;
+
+pub use balance::{Balance, Law};
+pub use fault::{Fault, Given};
+pub use mechanism::{HingeAt, Motion, MovingPiece, PieceMotion};
+pub use place::{Extreme, Extremes, Place, Reached, Zero};
+pub use redundant::Redundant;
+pub use segment::{Curve, Segment};
+pub use solution::{Jump, Reaction, Solution};
+
+// Two stations nearer than this share of the beam's length are one: a force at 1.5 m and a load from 1.5 m,
+// each read from text and converted, may differ in the last bits.
+const SAME_STATION: f64 = 1e-12;
+
+/// One of the two ways in which a beam can move at a station.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
+pub enum Freedom {
+    /// Up and down.
+    Transverse,
+    /// Turning.
+    Rotation,
+}
 
 /// How one degree of freedom of the beam is held at a support.
 #[derive(Clone, Copy, Debug, PartialEq)]
