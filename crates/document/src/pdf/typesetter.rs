@@ -1,0 +1,162 @@
+//! The one door to the typesetter: everything that names its types is in this file.
+//!
+//! A document is typeset from a fixed template and one data file, both virtual. Nothing else can be opened, no
+//! word of a lecturer is ever part of the template's source, and the few paths are the same for every document
+//! (the typesetter never frees a path). Warnings are failures: the typesetter only warns of what a reader would
+//! miss later.
+
+use std::fmt;
+use std::sync::LazyLock;
+
+use typst::diag::{FileError, FileResult, SourceDiagnostic};
+use typst::foundations::{Bytes, Datetime, Duration, Smart};
+use typst::syntax::{FileId, RootedPath, Source, VirtualPath, VirtualRoot};
+use typst::text::{Font, FontBook};
+use typst::utils::LazyHash;
+use typst::{Library, LibraryExt, World, WorldExt};
+use typst_layout::PagedDocument;
+use typst_pdf::{PdfOptions, PdfStandard, PdfStandards, Timestamp};
+
+/// What is the same for all documents.
+struct Shop {
+    library: LazyHash<Library>,
+    book: LazyHash<FontBook>,
+    fonts: Vec<Font>,
+    data: FileId,
+}
+
+fn path(name: &str) -> FileId {
+    let path = VirtualPath::new(name).expect("the names are ours and plain");
+    RootedPath::new(VirtualRoot::Project, path).intern()
+}
+
+static SHOP: LazyLock<Shop> = LazyLock::new(|| {
+    let fonts: Vec<Font> =
+        typst_assets::fonts().flat_map(|face| Font::iter(Bytes::new(face))).collect();
+    Shop {
+        library: LazyHash::new(Library::builder().build()),
+        book: LazyHash::new(FontBook::from_fonts(&fonts)),
+        fonts,
+        data: path("/data.json"),
+    }
+});
+
+static NOTES: LazyLock<Source> =
+    LazyLock::new(|| Source::new(path("/main.typ"), include_str!("template.typ").to_owned()));
+
+/// Whether some embedded face has the character.
+pub fn has_character(c: char) -> bool {
+    SHOP.fonts.iter().any(|font| font.info().coverage.contains(u32::from(c)))
+}
+
+/// One document in the making.
+struct Sheet {
+    data: Bytes,
+}
+
+impl World for Sheet {
+    fn library(&self) -> &LazyHash<Library> {
+        &SHOP.library
+    }
+
+    fn book(&self) -> &LazyHash<FontBook> {
+        &SHOP.book
+    }
+
+    fn main(&self) -> FileId {
+        NOTES.id()
+    }
+
+    fn source(&self, id: FileId) -> FileResult<Source> {
+        if id == NOTES.id() { Ok(NOTES.clone()) } else { Err(missing(id)) }
+    }
+
+    fn file(&self, id: FileId) -> FileResult<Bytes> {
+        if id == SHOP.data { Ok(self.data.clone()) } else { Err(missing(id)) }
+    }
+
+    fn font(&self, index: usize) -> Option<Font> {
+        SHOP.fonts.get(index).cloned()
+    }
+
+    /// No date: the same lesson gives the same bytes on every day.
+    fn today(&self, _offset: Option<Duration>) -> Option<Datetime> {
+        None
+    }
+}
+
+fn missing(id: FileId) -> FileError {
+    FileError::NotFound(id.get().vpath().get_without_slash().into())
+}
+
+/// How the file is to be made.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Conformance {
+    /// Tagged, and held to PDF/UA-1 (ISO 14289-1).
+    Accessible,
+    /// Without tags: only for measuring what they cost.
+    Untagged,
+}
+
+/// What the typesetter found wrong: a fault of this program, never of the lecturer's text.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Error {
+    /// One line for each fault, with its place in the template where there is one.
+    pub faults: Vec<String>,
+}
+
+impl fmt::Display for Error {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "the typesetter refused the document: {}", self.faults.join("; "))
+    }
+}
+
+impl std::error::Error for Error {}
+
+/// Typesets the data as a PDF file.
+///
+/// `identity` becomes the file's identifier (as a hash), so that two papers of one lesson are two documents. The
+/// bytes depend on the data and the identity alone.
+///
+/// # Errors
+/// Every error and every warning of the typesetter, and what PDF/UA-1 forbids.
+pub fn typeset(data: Vec<u8>, identity: &str, conformance: Conformance) -> Result<Vec<u8>, Error> {
+    let sheet = Sheet { data: Bytes::new(data) };
+    let result = make(&sheet, identity, conformance);
+    // Nothing of a document is used again by the next one; kept, it would be megabytes a document without end.
+    comemo::evict(0);
+    result
+}
+
+fn make(sheet: &Sheet, identity: &str, conformance: Conformance) -> Result<Vec<u8>, Error> {
+    let compiled = typst::compile::<PagedDocument>(sheet);
+    let document = compiled.output.map_err(|faults| told(sheet, &faults))?;
+    if !compiled.warnings.is_empty() {
+        return Err(told(sheet, &compiled.warnings));
+    }
+    let standards: &[PdfStandard] = match conformance {
+        Conformance::Accessible => &[PdfStandard::Ua_1],
+        Conformance::Untagged => &[],
+    };
+    let standards = PdfStandards::new(standards)
+        .map_err(|fault| Error { faults: vec![fault.message().to_string()] })?;
+    let options = PdfOptions {
+        ident: Smart::Custom(identity.to_owned()),
+        creator: Smart::Custom(Some("Glueline".to_owned())),
+        timestamp: None::<Timestamp>,
+        standards,
+        tagged: conformance == Conformance::Accessible,
+        ..PdfOptions::default()
+    };
+    typst_pdf::pdf(&document, &options).map_err(|faults| told(sheet, &faults))
+}
+
+fn told(sheet: &Sheet, faults: &[SourceDiagnostic]) -> Error {
+    let one = |fault: &SourceDiagnostic| {
+        let place = sheet.range(fault.span).and_then(|range| NOTES.lines().byte_to_line(range.start));
+        let place = place.map(|line| format!("template line {}: ", line + 1)).unwrap_or_default();
+        let hints: String = fault.hints.iter().map(|hint| format!(" ({})", hint.v)).collect();
+        format!("{place}{}{hints}", fault.message)
+    };
+    Error { faults: faults.iter().map(one).collect() }
+}
