@@ -1,1 +1,22 @@
-//! document
+//! One tree of headings, text, equations, drawings and tables, printed as tagged PDF and as one HTML file.
+//!
+//! [`tree`] says what a document is. [`pdf()`](pdf::pdf) prints it through the typesetter, [`html()`](html::html)
+//! in our own way, with MathML and inline SVG. What stands in lecture notes and on projected pages is put together
+//! from a solved lesson by [`notes`] and [`slides`].
+//!
+//! Nothing that a lecturer writes is ever markup or code in either print: [`markdown`] reads it into the tree, and
+//! each printer carries the words of the tree over as words.
+//!
+//! This crate never computes: numbers come from the workings, drawings from `figure`.
+
+mod characters;
+mod equation;
+mod levels;
+pub mod markdown;
+pub mod tree;
+mod words;
+
+#[cfg(feature = "pdf")]
+pub mod pdf;
+
+pub use words::described;

@@ -1,0 +1,147 @@
+//! Laying out displayed equations: where a chain of equals is broken, and how broad a formula is.
+
+use crate::tree::{Equation, Relation, Row};
+use workings::expression::Expression;
+use workings::style::Style;
+
+/// A chain that is not broader than this stands in one row. In characters of an 11 pt formula: 128 mm of measure
+/// holds about seventy, less the number at its end.
+const ONE_ROW: f64 = 46.0;
+
+/// A row broader than this does not stand beside its number within the measure of the text.
+const MEASURE: f64 = 56.0;
+
+/// A sum broader than this is carried on in a further row.
+const LONGEST_SUM: f64 = 72.0;
+
+impl Equation {
+    /// A displayed equation without a number. A chain of equals too broad for one row is broken before its
+    /// relation signs, and a long sum between its terms.
+    pub fn of(expression: &Expression, style: &Style) -> Self {
+        let mut rows = Vec::new();
+        add_rows(expression, style, &mut rows);
+        Self { rows, number: None, speech: None }
+    }
+
+    /// Several chains under one another, aligned.
+    pub fn aligned<'a>(chains: impl IntoIterator<Item = &'a Expression>, style: &Style) -> Self {
+        let mut rows = Vec::new();
+        for chain in chains {
+            add_rows(chain, style, &mut rows);
+        }
+        Self { rows, number: None, speech: None }
+    }
+
+    /// The equation with its number.
+    pub fn numbered(mut self, number: impl Into<String>) -> Self {
+        self.number = Some(number.into());
+        self
+    }
+
+    /// Whether some row is too broad for the measure of the text beside its number.
+    pub fn is_broad(&self, style: &Style) -> bool {
+        // Aligned rows share the broadest left side.
+        let left = self.rows.iter().filter_map(|row| row.left.as_ref());
+        let left = left.map(|left| breadth(left, style)).fold(0.0, f64::max);
+        self.rows.iter().any(|row| left + breadth(&row.right, style) > MEASURE)
+    }
+}
+
+fn add_rows(expression: &Expression, style: &Style, rows: &mut Vec<Row>) {
+    let (Expression::Equal(chain) | Expression::About(chain)) = expression else {
+        add_sum(None, None, expression, style, rows);
+        return;
+    };
+    let about = matches!(expression, Expression::About(_));
+    let [first, rest @ ..] = chain.as_slice() else { return };
+    let (Some((last, between)), true) = (rest.split_last(), !rest.is_empty()) else {
+        add_sum(None, None, first, style, rows);
+        return;
+    };
+    if breadth(expression, style) <= ONE_ROW && !about {
+        let right = if between.is_empty() { last.clone() } else { Expression::Equal(rest.to_vec()) };
+        rows.push(Row { left: Some(first.clone()), relation: Some(Relation::Equal), right });
+        return;
+    }
+    let mut left = Some(first.clone());
+    for link in between {
+        add_sum(left.take(), Some(Relation::Equal), link, style, rows);
+    }
+    let relation = if about { Relation::About } else { Relation::Equal };
+    add_sum(left, Some(relation), last, style, rows);
+}
+
+/// One link of a chain: a long sum is carried on in further rows.
+fn add_sum(
+    left: Option<Expression>,
+    relation: Option<Relation>,
+    right: &Expression,
+    style: &Style,
+    rows: &mut Vec<Row>,
+) {
+    let terms = match right {
+        Expression::Sum(terms) if breadth(right, style) > LONGEST_SUM && terms.len() > 2 => terms,
+        _ => {
+            rows.push(Row { left, relation, right: right.clone() });
+            return;
+        }
+    };
+    let mut lines: Vec<Vec<Expression>> = vec![Vec::new()];
+    let mut filled = 0.0;
+    for term in terms {
+        let broad = breadth(term, style) + 3.0;
+        if filled + broad > LONGEST_SUM && filled > 0.0 {
+            lines.push(Vec::new());
+            filled = 0.0;
+        }
+        filled += broad;
+        if let Some(line) = lines.last_mut() {
+            line.push(term.clone());
+        }
+    }
+    let (mut left, mut relation) = (left, relation);
+    for (place, mut line) in lines.into_iter().enumerate() {
+        if place > 0 {
+            relation = Some(Relation::Plus);
+            if let Some(Expression::Negative(inner)) = line.first() {
+                let inner = inner.as_ref().clone();
+                if let Some(first) = line.first_mut() {
+                    *first = inner;
+                }
+                relation = Some(Relation::Minus);
+            }
+        }
+        let right = match line.as_slice() {
+            [only] => only.clone(),
+            _ => Expression::Sum(line),
+        };
+        rows.push(Row { left: left.take(), relation, right });
+    }
+}
+
+/// About how broad a displayed formula is, in characters of its line.
+fn breadth(expression: &Expression, style: &Style) -> f64 {
+    let of = |inner: &Expression| breadth(inner, style);
+    match expression {
+        Expression::Quotient(above, below) => of(above).max(of(below)) + 1.0,
+        Expression::Negative(inner) => of(inner) + 1.5,
+        Expression::Sum(terms) => terms.iter().map(|term| of(term) + 3.0).sum(),
+        Expression::Product(factors) => factors.iter().map(|factor| of(factor) + 1.0).sum(),
+        Expression::Power(base, _) => of(base) + 1.0,
+        Expression::Root(inner) | Expression::Absolute(inner) => of(inner) + 2.0,
+        Expression::Differential(inner) => of(inner) + 1.0,
+        Expression::Of(function, argument) => of(function) + of(argument) + 2.0,
+        Expression::Integral { over, integrand, by } => {
+            let foot = over.as_ref().map_or(0.0, |over| 0.6 * of(over));
+            2.0 + foot + of(integrand) + of(by) + 1.5
+        }
+        Expression::SumOver(inner) => of(inner) + 3.0,
+        Expression::LimitToZero { variable, body } => of(body) + 3.0_f64.max(0.6 * (of(variable) + 3.0)) + 1.0,
+        Expression::Equal(chain) | Expression::About(chain) => chain.iter().map(|link| of(link) + 3.0).sum(),
+        leaf => {
+            // Indices and exponents are set smaller, and thin spaces hardly count.
+            let text = workings::print::plain(leaf, style);
+            text.chars().filter(|c| !matches!(c, '\u{2009}' | '\u{202f}')).count() as f64
+        }
+    }
+}

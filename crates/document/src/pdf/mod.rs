@@ -1,0 +1,40 @@
+//! A document as PDF, tagged and held to PDF/UA-1.
+
+mod data;
+mod typesetter;
+
+pub use self::typesetter::{Conformance, Error};
+
+use crate::tree::Document;
+
+/// A PDF file.
+#[derive(Clone, Debug)]
+pub struct Pdf {
+    /// The file.
+    pub bytes: Vec<u8>,
+    /// Characters of the lesson that no embedded face has; a replacement character stands for each in the file.
+    /// The lecturer should be told.
+    pub replaced: Vec<char>,
+}
+
+/// The document as a PDF file that conforms to PDF/UA-1.
+///
+/// The same document gives the same bytes, on every day and every machine. To make many at once, use one thread for
+/// each processor and a `rayon` pool of one thread within each: the typesetter works in parallel inside, and would
+/// otherwise hold many half-made documents.
+///
+/// # Errors
+/// What the typesetter refuses or warns of: a fault of this program, never of what a lecturer wrote.
+pub fn pdf(document: &Document) -> Result<Pdf, Error> {
+    pdf_as(document, Conformance::Accessible)
+}
+
+/// As [`pdf`], with or without tags.
+///
+/// # Errors
+/// As [`pdf`].
+pub fn pdf_as(document: &Document, conformance: Conformance) -> Result<Pdf, Error> {
+    let data = data::data(document, typesetter::has_character);
+    let bytes = typesetter::typeset(data.bytes, &document.identity, conformance)?;
+    Ok(Pdf { bytes, replaced: data.replaced })
+}
