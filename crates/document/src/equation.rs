@@ -136,7 +136,9 @@ fn breadth(expression: &Expression, style: &Style) -> f64 {
             2.0 + foot + of(integrand) + of(by) + 1.5
         }
         Expression::SumOver(inner) => of(inner) + 3.0,
-        Expression::LimitToZero { variable, body } => of(body) + 3.0_f64.max(0.6 * (of(variable) + 3.0)) + 1.0,
+        Expression::LimitToZero { variable, body } => {
+            of(body) + 3.0_f64.max(0.6 * (of(variable) + 3.0)) + 1.0
+        }
         Expression::Equal(chain) | Expression::About(chain) => chain.iter().map(|link| of(link) + 3.0).sum(),
         leaf => {
             // Indices and exponents are set smaller, and thin spaces hardly count.

@@ -145,9 +145,12 @@ impl Expression {
         let one = |of: &Expression| Box::new(of.map_leaves(change));
         let all = |of: &[Expression]| of.iter().map(|of| of.map_leaves(change)).collect();
         match self {
-            Self::Number(_) | Self::Working(_) | Self::Symbol(_) | Self::Quantity(..) | Self::Given(..) | Self::Words(_) => {
-                self.clone()
-            }
+            Self::Number(_)
+            | Self::Working(_)
+            | Self::Symbol(_)
+            | Self::Quantity(..)
+            | Self::Given(..)
+            | Self::Words(_) => self.clone(),
             Self::Negative(of) => Self::Negative(one(of)),
             Self::Power(of, power) => Self::Power(one(of), *power),
             Self::Root(of) => Self::Root(one(of)),

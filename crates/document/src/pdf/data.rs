@@ -211,7 +211,10 @@ impl Writer<'_> {
         // On paper the long description stands at the end, as text and tables; on the wall there is no such place.
         let alt = match figure.number {
             Some(number) if !drawing.long.passages.is_empty() && self.document.paper != Paper::Wide => {
-                format!("{} Figure {number} is described in words at the end of this document.", drawing.short)
+                format!(
+                    "{} Figure {number} is described in words at the end of this document.",
+                    drawing.short
+                )
             }
             _ => format!("{} {}", drawing.short, drawing.long.plain().replace('\n', " ")),
         };
@@ -280,7 +283,8 @@ impl Writer<'_> {
         if figures.is_empty() {
             return Vec::new();
         }
-        let mut out = vec![json!({ "k": "heading", "level": self.levels.next(1), "c": ["The figures in words"] })];
+        let mut out =
+            vec![json!({ "k": "heading", "level": self.levels.next(1), "c": ["The figures in words"] })];
         for (number, title, words) in figures {
             let title = self.text(&format!("Figure {number}: {title}"));
             out.push(json!({ "k": "heading", "level": self.levels.next(3), "c": [title] }));

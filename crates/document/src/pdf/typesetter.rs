@@ -31,8 +31,7 @@ fn path(name: &str) -> FileId {
 }
 
 static SHOP: LazyLock<Shop> = LazyLock::new(|| {
-    let fonts: Vec<Font> =
-        typst_assets::fonts().flat_map(|face| Font::iter(Bytes::new(face))).collect();
+    let fonts: Vec<Font> = typst_assets::fonts().flat_map(|face| Font::iter(Bytes::new(face))).collect();
     Shop {
         library: LazyHash::new(Library::builder().build()),
         book: LazyHash::new(FontBook::from_fonts(&fonts)),
@@ -138,8 +137,8 @@ fn make(sheet: &Sheet, identity: &str, conformance: Conformance) -> Result<Vec<u
         Conformance::Accessible => &[PdfStandard::Ua_1],
         Conformance::Untagged => &[],
     };
-    let standards = PdfStandards::new(standards)
-        .map_err(|fault| Error { faults: vec![fault.message().to_string()] })?;
+    let standards =
+        PdfStandards::new(standards).map_err(|fault| Error { faults: vec![fault.message().to_string()] })?;
     let options = PdfOptions {
         ident: Smart::Custom(identity.to_owned()),
         creator: Smart::Custom(Some("Glueline".to_owned())),
