@@ -22,6 +22,8 @@
 //!
 //! This crate never sees a file, a unit name, a symbol or a colour.
 
+pub mod balance;
 pub mod beam;
+mod gauss;
 pub mod real;
 pub mod section;

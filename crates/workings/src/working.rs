@@ -6,6 +6,7 @@ use crate::expression::Expression;
 use crate::quantity::Quantity;
 use crate::role::Symbol;
 use mechanics::beam::Side;
+pub use mechanics::section::HeightSide;
 
 /// Which working: its place in the order of the graph. A working reads only workings before it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
@@ -57,15 +58,6 @@ pub struct Place {
     pub height: Option<f64>,
     /// Side of the height, where the value jumps there.
     pub height_side: Option<HeightSide>,
-}
-
-/// One side of a height in the section.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
-pub enum HeightSide {
-    /// The limit from below.
-    Below,
-    /// The limit from above.
-    Above,
 }
 
 /// How a working comes by its value.

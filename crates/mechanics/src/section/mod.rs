@@ -1,4 +1,33 @@
 //! A cross-section: loops of straight lines and circular arcs, with holes, in parts that may differ in material.
+//!
+//! [`Section::new`] checks the parts, all faults at once, and integrates round their outlines; heights and places
+//! are in the coordinates of the outlines throughout.
+
+mod check;
+mod contact;
+mod cut;
+mod fault;
+mod flank;
+mod level;
+mod meeting;
+mod properties;
+mod ring;
+pub mod shapes;
+
+pub use contact::Contact;
+pub use cut::{CutFault, LevelCut};
+pub use fault::{Dimension, Fault, Ring};
+pub use level::{Chord, WidthJump};
+pub use properties::{PartProperties, PrincipalMoments, Properties, Section};
+
+/// One side of a height in the section.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
+pub enum HeightSide {
+    /// The limit from below, or the piece below.
+    Below,
+    /// The limit from above, or the piece above.
+    Above,
+}
 
 /// A point of the section's plane, m.
 #[derive(Clone, Copy, Debug, PartialEq)]

@@ -1,0 +1,248 @@
+//! Area, centroid, second moments and what follows from them, integrated round the outlines.
+
+use super::check::{Checked, check};
+use super::contact::Contact;
+use super::fault::Fault;
+use super::flank::{Flank, Moments};
+use super::ring::{LocalRing, Stretch};
+use super::{Part, Point};
+use crate::real;
+
+/// The principal second moments of area about the centroid.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct PrincipalMoments {
+    /// The largest, m⁴.
+    pub largest: f64,
+    /// The smallest, m⁴.
+    pub smallest: f64,
+    /// Angle of the axis about which the second moment is largest, counter-clockwise from the x axis, rad, in
+    /// (-π/2, π/2]; 0 where every axis is a principal one.
+    pub angle: f64,
+}
+
+/// The properties of a whole section. Where its parts differ in material, areas and moments are those of the section
+/// transformed to the reference modulus: each part counts its modular ratio times.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Properties {
+    /// Transformed area `A`, m².
+    pub area: f64,
+    /// Area as drawn, whatever the material, m².
+    pub plain_area: f64,
+    /// Centroid of the transformed area, in the coordinates of the outlines, m. The neutral axis of bending about
+    /// the level axis passes through it.
+    pub centroid: Point,
+    /// `I = ∫ y² dA` about the level axis through the centroid, m⁴.
+    pub second_moment: f64,
+    /// `∫ x² dA` about the upright axis through the centroid, m⁴.
+    pub second_moment_upright: f64,
+    /// `∫ x y dA` about the axes through the centroid, without a minus sign, m⁴.
+    pub product_moment: f64,
+    /// The principal moments and their axis.
+    pub principal: PrincipalMoments,
+    /// `I / c` with the distance `c` of the highest fibre, m³.
+    pub section_modulus_top: f64,
+    /// `I / c` with the distance `c` of the lowest fibre, m³.
+    pub section_modulus_bottom: f64,
+    /// `√(I / A)`, m.
+    pub radius_of_gyration: f64,
+    /// The same of the second moment about the upright axis, m.
+    pub radius_of_gyration_upright: f64,
+    /// Height of the highest fibre, m.
+    pub top: f64,
+    /// Height of the lowest fibre, m.
+    pub bottom: f64,
+    /// Place of the leftmost fibre, m.
+    pub left: f64,
+    /// Place of the rightmost fibre, m.
+    pub right: f64,
+}
+
+impl Properties {
+    /// Height of the whole section, m.
+    pub fn height(&self) -> f64 {
+        self.top - self.bottom
+    }
+
+    /// Breadth of the whole section, m.
+    pub fn breadth(&self) -> f64 {
+        self.right - self.left
+    }
+}
+
+/// The properties of one part taken alone, of its own area (not transformed), about its own centroid.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct PartProperties {
+    /// Area, m².
+    pub area: f64,
+    /// Centroid in the coordinates of the outlines, m.
+    pub centroid: Point,
+    /// `∫ y² dA` about its own level axis, m⁴.
+    pub second_moment: f64,
+    /// `∫ x² dA` about its own upright axis, m⁴.
+    pub second_moment_upright: f64,
+    /// `∫ x y dA` about its own axes, m⁴.
+    pub product_moment: f64,
+    /// Its modulus of elasticity over the reference modulus.
+    pub modular_ratio: f64,
+}
+
+/// A cross-section, checked and integrated.
+///
+/// ```
+/// use mechanics::section::{Section, shapes};
+/// let plank = Section::new(shapes::rectangle(0.100, 0.200)?.parts)?;
+/// assert!((plank.properties().second_moment - 0.1 * 0.2_f64.powi(3) / 12.0).abs() < 1e-18);
+/// # Ok::<(), Vec<mechanics::section::Fault>>(())
+/// ```
+#[derive(Clone, Debug)]
+pub struct Section {
+    pub(super) parts: Vec<Part>,
+    /// Where the local coordinates begin: the middle of the section, so that integrals about it lose no digits when
+    /// the outline is drawn far from the origin.
+    pub(super) origin: Point,
+    /// Points nearer than this are one point, m.
+    pub(super) tolerance: f64,
+    pub(super) rings: Vec<LocalRing>,
+    pub(super) flanks: Vec<Flank>,
+    /// Local heights of corners and of the tops and bottoms of arcs, rising; those nearer than the tolerance are one.
+    pub(super) levels: Vec<f64>,
+    pub(super) contacts: Vec<Contact>,
+    pub(super) properties: Properties,
+}
+
+impl Section {
+    /// Checks the parts and integrates round their outlines.
+    ///
+    /// # Errors
+    /// All that is wrong with the parts, each fault with its place; see [`Fault`].
+    pub fn new(parts: Vec<Part>) -> Result<Section, Vec<Fault>> {
+        let Checked { origin, tolerance, rings, mut contacts } = check(&parts)?;
+        let (flanks, levels) = flanks_of(&rings, tolerance);
+        for contact in &mut contacts {
+            *contact = contact.moved(origin);
+        }
+        let properties = integrate(&parts, &rings, &flanks, origin);
+        Ok(Section { parts, origin, tolerance, rings, flanks, levels, contacts, properties })
+    }
+
+    /// The parts as given.
+    pub fn parts(&self) -> &[Part] {
+        &self.parts
+    }
+
+    /// Area, centroid, second moments and so on.
+    pub fn properties(&self) -> &Properties {
+        &self.properties
+    }
+
+    /// The lines along which parts touch.
+    pub fn contacts(&self) -> &[Contact] {
+        &self.contacts
+    }
+
+    /// Height of the neutral axis of bending about the level axis, in the coordinates of the outlines, m.
+    pub fn neutral_axis(&self) -> f64 {
+        self.properties.centroid.y
+    }
+
+    /// The properties of one part taken alone; none if there is no such part.
+    pub fn part_properties(&self, part: usize) -> Option<PartProperties> {
+        let modular_ratio = self.parts.get(part)?.modular_ratio;
+        let mut sum = Moments::default();
+        for flank in self.flanks.iter().filter(|flank| flank.part == part) {
+            sum.add(&flank.moments(flank.lower.y, flank.upper.y), flank.sign);
+        }
+        let centroid = Point::new(sum.x / sum.area, sum.y / sum.area);
+        Some(PartProperties {
+            area: sum.area,
+            centroid: centroid.plus(self.origin),
+            second_moment: sum.yy - sum.y * centroid.y,
+            second_moment_upright: sum.xx - sum.x * centroid.x,
+            product_moment: sum.xy - sum.x * centroid.y,
+            modular_ratio,
+        })
+    }
+
+    /// Height of the neutral axis in local coordinates.
+    pub(super) fn local_axis(&self) -> f64 {
+        self.properties.centroid.y - self.origin.y
+    }
+
+    pub(super) fn ratio(&self, part: usize) -> f64 {
+        self.parts[part].modular_ratio
+    }
+}
+
+/// The flanks of all loops, their ends moved onto the common levels.
+fn flanks_of(rings: &[LocalRing], tolerance: f64) -> (Vec<Flank>, Vec<f64>) {
+    let mut pieces: Vec<(usize, Stretch)> =
+        Vec::with_capacity(rings.iter().map(|ring| ring.stretches.len()).sum());
+    for ring in rings {
+        for stretch in &ring.stretches {
+            stretch.for_each_monotone(|piece| pieces.push((ring.part, piece)));
+        }
+    }
+    // Each piece begins where another one ends, so the beginnings alone give all heights.
+    let mut levels: Vec<f64> = pieces.iter().map(|(_, piece)| piece.from.y).collect();
+    levels.sort_unstable_by(f64::total_cmp);
+    levels.dedup_by(|next, kept| *next - *kept <= tolerance);
+    let level_of = |y: f64| {
+        let above = levels.partition_point(|level| *level <= y);
+        let nearest = if above > 0 { levels[above - 1] } else { levels[0] };
+        if y - nearest <= tolerance { nearest } else { levels.get(above).copied().unwrap_or(nearest) }
+    };
+    let flanks = pieces
+        .iter()
+        .filter_map(|(part, piece)| Flank::of(*part, piece, level_of(piece.from.y), level_of(piece.to.y)))
+        .collect();
+    (flanks, levels)
+}
+
+fn integrate(parts: &[Part], rings: &[LocalRing], flanks: &[Flank], origin: Point) -> Properties {
+    let mut sum = Moments::default();
+    let mut plain_area = 0.0;
+    for flank in flanks {
+        let moments = flank.moments(flank.lower.y, flank.upper.y);
+        sum.add(&moments, flank.sign * parts[flank.part].modular_ratio);
+        plain_area += flank.sign * moments.area;
+    }
+    let centroid = Point::new(sum.x / sum.area, sum.y / sum.area);
+    let second_moment = sum.yy - sum.y * centroid.y;
+    let second_moment_upright = sum.xx - sum.x * centroid.x;
+    let product_moment = sum.xy - sum.x * centroid.y;
+    let mut bounds = super::ring::Bounds::NONE;
+    for ring in rings {
+        bounds.hold_all(&ring.bounds);
+    }
+    Properties {
+        area: sum.area,
+        plain_area,
+        centroid: centroid.plus(origin),
+        second_moment,
+        second_moment_upright,
+        product_moment,
+        principal: principal(second_moment, second_moment_upright, product_moment),
+        section_modulus_top: second_moment / (bounds.top - centroid.y),
+        section_modulus_bottom: second_moment / (centroid.y - bounds.bottom),
+        radius_of_gyration: (second_moment / sum.area).sqrt(),
+        radius_of_gyration_upright: (second_moment_upright / sum.area).sqrt(),
+        top: bounds.top + origin.y,
+        bottom: bounds.bottom + origin.y,
+        left: bounds.left + origin.x,
+        right: bounds.right + origin.x,
+    }
+}
+
+/// Mohr's circle of the second moments.
+fn principal(level: f64, upright: f64, product: f64) -> PrincipalMoments {
+    let (middle, half) = (0.5 * (level + upright), 0.5 * (level - upright));
+    let radius = real::hypot(half, product);
+    // A circle or a square has no principal axis of its own; rounding must not name one.
+    let round = radius <= 1e-12 * middle;
+    // I(angle) = middle + half cos 2a - product sin 2a is largest where (cos 2a, sin 2a) is along (half, -product).
+    let angle = if round { 0.0 } else { 0.5 * real::atan2(-product, half) };
+    let straightened =
+        if angle <= -core::f64::consts::FRAC_PI_2 { angle + core::f64::consts::PI } else { angle };
+    let (largest, smallest) = if round { (middle, middle) } else { (middle + radius, middle - radius) };
+    PrincipalMoments { largest, smallest, angle: straightened }
+}
