@@ -103,7 +103,12 @@ impl Workings {
     /// The value, to be shown in the course's units.
     pub fn result(&self, id: Id) -> Expression {
         let working = self.working(id);
-        Expression::Quantity(working.value, working.symbol.role)
+        match working.formula {
+            Formula::Given => Expression::Given(working.value, working.symbol.role),
+            Formula::Expression(_) | Formula::Engine { .. } => {
+                Expression::Quantity(working.value, working.symbol.role)
+            }
+        }
     }
 
     /// The whole line: symbol = formula = substitution = result; what is missing or says the same again is
@@ -139,10 +144,7 @@ impl Workings {
     /// out.
     pub fn in_numbers(&self, expression: &Expression) -> Expression {
         expression.map_leaves(&|leaf| match leaf {
-            Expression::Working(id) => {
-                let working = self.working(*id);
-                Some(Expression::Quantity(working.value, working.symbol.role))
-            }
+            Expression::Working(id) => Some(self.result(*id)),
             Expression::SumOver(terms) => Some(self.in_numbers(terms)),
             _ => None,
         })

@@ -11,6 +11,7 @@
 //! This crate never sees a file, a page or a colour.
 
 pub mod algebra;
+mod build;
 pub mod dimension;
 pub mod engine;
 pub mod evaluate;
@@ -24,6 +25,7 @@ pub mod reading;
 pub mod role;
 pub mod rounding;
 pub mod shown;
+pub mod solved;
 pub mod style;
 pub mod unit;
 pub mod unit_system;

@@ -1,0 +1,43 @@
+//! What the lecturer's own names become in symbols and in words.
+
+/// The index of the symbol of something that the lecturer names: `P2` is the P with index 2, `P` stands alone,
+/// `crane` becomes the index itself, and so does a number.
+///
+/// `others` are the names of all things of the same role, in which no two may get one index.
+pub(crate) fn index_of(name: &str, others: &[&str]) -> String {
+    let index = shortened(name);
+    let twins = others.iter().filter(|other| shortened(other) == index).count();
+    if twins > 1 { name.to_owned() } else { index.to_owned() }
+}
+
+fn shortened(name: &str) -> &str {
+    let mut letters = name.chars();
+    let first_is_letter = letters.next().is_some_and(char::is_alphabetic);
+    let rest = letters.as_str();
+    let rest = rest.strip_prefix('_').unwrap_or(rest);
+    if first_is_letter && rest.chars().all(|c| c.is_ascii_digit()) { rest } else { name }
+}
+
+/// Whether a name is only a number that was made for it.
+pub(crate) fn is_number(name: &str) -> bool {
+    !name.is_empty() && name.bytes().all(|b| b.is_ascii_digit())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_letter_with_figures_gives_its_figures_as_the_index() {
+        let names = ["P", "P2", "P_3", "crane", "4"];
+        let indices: Vec<_> = names.iter().map(|name| index_of(name, &names)).collect();
+        assert_eq!(indices, ["", "2", "3", "crane", "4"]);
+    }
+
+    #[test]
+    fn names_that_would_share_an_index_keep_their_own() {
+        let names = ["P1", "F1"];
+        assert_eq!(index_of("P1", &names), "P1");
+        assert_eq!(index_of("F1", &names), "F1");
+    }
+}

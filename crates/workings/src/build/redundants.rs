@@ -1,0 +1,269 @@
+//! Reactions of an indeterminate beam: the force method.
+//!
+//! Enough holds are released to make the beam determinate; the reactions there are those that undo the
+//! movements of the released beam. All other reactions follow from balance.
+
+use super::balance::Reactions;
+use super::beam_givens::{BeamGivens, HoldGiven, LoadKind};
+use super::builder::{Builder, Entry};
+use crate::dimension::Dimension;
+use crate::engine::{BeamQuestion, Call, Field, Movement};
+use crate::evaluate::EvaluationError;
+use crate::expression::Expression;
+use crate::role::Role;
+use crate::working::{Chapter, Id};
+use mechanics::beam::{Freedom, Redundant};
+use std::sync::Arc;
+
+const CHAPTER: Chapter = Chapter::Reactions;
+
+impl Builder<'_> {
+    /// The redundant reactions, from the condition that the beam fits its supports.
+    pub(crate) fn redundant_reactions(
+        &mut self,
+        beam: &BeamGivens,
+        redundants: &[Redundant],
+    ) -> Result<Reactions, EvaluationError> {
+        let supports = beam.supports.len();
+        let mut found = Reactions { forces: vec![None; supports], couples: vec![None; supports] };
+        if redundants.is_empty() {
+            return Ok(found);
+        }
+        let (reads, fields) = self.fields(beam);
+        let question = Arc::new(BeamQuestion {
+            beam: self.problem.beam.clone(),
+            redundants: redundants.to_vec(),
+            fields,
+        });
+        let count = redundants.len();
+        let mut to_undo = Vec::with_capacity(count);
+        let mut flexibilities = Vec::with_capacity(count * count);
+        for at in 0..count {
+            let under_loads = self.movement(beam, &question, &reads, Movement { at, under_unit: None })?;
+            let moved = hold_of(beam, &redundants[at]);
+            to_undo.push(match moved {
+                HoldGiven::Moved(moved) => Expression::from(moved) - under_loads.into(),
+                _ => -Expression::from(under_loads),
+            });
+            for unit in 0..count {
+                let id = self.movement(beam, &question, &reads, Movement { at, under_unit: Some(unit) })?;
+                flexibilities.push(match moved {
+                    HoldGiven::Spring(stiffness) if unit == at => {
+                        Expression::from(id) + Expression::from(1.0) / stiffness.into()
+                    }
+                    _ => id.into(),
+                });
+            }
+        }
+        let solved = self.compatibility(beam, redundants, to_undo, flexibilities)?;
+        for (redundant, id) in redundants.iter().zip(solved) {
+            match redundant.against {
+                Freedom::Transverse => found.forces[redundant.support] = Some(id),
+                Freedom::Rotation => found.couples[redundant.support] = Some(id),
+            }
+        }
+        Ok(found)
+    }
+
+    /// The equations "movement under the loads + unit movements times redundants = imposed movement", solved.
+    fn compatibility(
+        &mut self,
+        beam: &BeamGivens,
+        redundants: &[Redundant],
+        to_undo: Vec<Expression>,
+        flexibilities: Vec<Expression>,
+    ) -> Result<Vec<Id>, EvaluationError> {
+        let mut solved = Vec::with_capacity(redundants.len());
+        match (to_undo.as_slice(), flexibilities.as_slice()) {
+            ([right], [unit]) => {
+                let says = "The beam must fit its support: the movement of the released beam under the loads and \
+                            that under the redundant together are what the support allows.";
+                let entry = self.reaction_entry(beam, &redundants[0]).says(says);
+                solved.push(self.formula(entry, right.clone() / unit.clone())?);
+            }
+            ([first, second], [a, b, c, d]) => {
+                let below = a.clone() * d.clone() - b.clone() * c.clone();
+                let says = "The beam must fit both supports: two equations, each of which sets the movement of \
+                            the released beam at one of them to what the support allows; solved by determinants.";
+                for (of, above) in [
+                    first.clone() * d.clone() - b.clone() * second.clone(),
+                    a.clone() * second.clone() - c.clone() * first.clone(),
+                ]
+                .into_iter()
+                .enumerate()
+                {
+                    let entry = self.reaction_entry(beam, &redundants[of]).says(says);
+                    solved.push(self.formula(entry, above / below.clone())?);
+                }
+            }
+            _ => solved = self.many_equations(beam, redundants, to_undo, flexibilities)?,
+        }
+        Ok(solved)
+    }
+
+    fn many_equations(
+        &mut self,
+        beam: &BeamGivens,
+        redundants: &[Redundant],
+        to_undo: Vec<Expression>,
+        flexibilities: Vec<Expression>,
+    ) -> Result<Vec<Id>, EvaluationError> {
+        let count = redundants.len();
+        let mut reads = Vec::with_capacity(count * count + count);
+        for (place, expression) in flexibilities.into_iter().enumerate() {
+            reads.push(match expression {
+                Expression::Working(id) => id,
+                with_spring => {
+                    let name = redundant_name(beam, &redundants[place / count]);
+                    let entry = Entry::new(
+                        CHAPTER,
+                        Role::Deflection,
+                        &format!("{name}{name}, spring"),
+                        format!("unit movement at {name}, spring included"),
+                    )
+                    .says("The spring gives way too, by one over its stiffness for each unit of force.");
+                    self.formula(entry, with_spring)?
+                }
+            });
+        }
+        for (place, expression) in to_undo.into_iter().enumerate() {
+            let name = redundant_name(beam, &redundants[place]);
+            let entry = Entry::new(
+                CHAPTER,
+                Role::Deflection,
+                &format!("{name}, undo"),
+                format!("movement to undo at {name}"),
+            )
+            .says("What the redundants together must move the released beam by.");
+            reads.push(self.formula(entry, expression)?);
+        }
+        let values: Vec<f64> = self.workings.values().to_vec();
+        let mut solved = Vec::with_capacity(count);
+        for (unknown, redundant) in redundants.iter().enumerate() {
+            let call = Call::LinearEquations { count, unknown };
+            let value = call.evaluate(&reads, &values);
+            let dimension = dimension_of(redundant.against);
+            let how = format!(
+                "The beam must fit all its supports: {count} equations, each of which sets the movement of the \
+                 released beam at one of them to what the support allows, solved together."
+            );
+            let entry = self.reaction_entry(beam, redundant).says(how.clone());
+            solved.push(self.engine(entry, how, (reads.clone(), call), value, dimension)?);
+        }
+        Ok(solved)
+    }
+
+    fn movement(
+        &mut self,
+        beam: &BeamGivens,
+        question: &Arc<BeamQuestion>,
+        reads: &[Id],
+        movement: Movement,
+    ) -> Result<Id, EvaluationError> {
+        let at = &question.redundants[movement.at];
+        let name = redundant_name(beam, at);
+        let unit = movement.under_unit.map(|unit| &question.redundants[unit]);
+        let (role, moves) = match at.against {
+            Freedom::Transverse => (Role::Deflection, "deflection"),
+            Freedom::Rotation => (Role::Slope, "slope"),
+        };
+        let of_movement = match at.against {
+            Freedom::Transverse => Dimension::LENGTH,
+            Freedom::Rotation => Dimension::NONE,
+        };
+        let (index, words, under, dimension) = match unit {
+            None => (format!("{name}0"), "under the loads".to_owned(), "its loads".to_owned(), of_movement),
+            Some(unit) => {
+                let other = redundant_name(beam, unit);
+                let of = dimension_of(unit.against);
+                (
+                    format!("{name}{other}"),
+                    format!("under a unit at {other}"),
+                    format!("a unit of the redundant at {other} alone"),
+                    Dimension::of(
+                        of_movement.mass - of.mass,
+                        of_movement.length - of.length,
+                        of_movement.time - of.time,
+                    ),
+                )
+            }
+        };
+        let how = format!(
+            "The {moves} at {name} of the beam released there, under {under}, from the exact solution of that \
+             determinate beam."
+        );
+        let call = Call::Movement(Arc::clone(question), movement);
+        let value = call.evaluate(reads, self.workings.values());
+        let entry = Entry::new(CHAPTER, role, &index, format!("{moves} at {name} {words}"))
+            .at(at.station, None)
+            .says(how.clone());
+        self.engine(entry, how, (reads.to_vec(), call), value, dimension)
+    }
+
+    fn reaction_entry(&self, beam: &BeamGivens, redundant: &Redundant) -> Entry {
+        let name = &beam.supports[redundant.support].name;
+        match redundant.against {
+            Freedom::Transverse => Entry::new(CHAPTER, Role::Reaction, name, format!("reaction at {name}")),
+            Freedom::Rotation => Entry::new(CHAPTER, Role::ReactionCouple, name, format!("couple at {name}")),
+        }
+        .at(redundant.station, None)
+    }
+
+    /// Every number of the beam that a working holds.
+    fn fields(&self, beam: &BeamGivens) -> (Vec<Id>, Vec<Field>) {
+        let mut fields = vec![(beam.length, Field::Length), (beam.rigidity, Field::Rigidity)];
+        for (of, support) in beam.supports.iter().enumerate() {
+            fields.push((support.station, Field::SupportStation(of)));
+            let holds = [(support.transverse, Freedom::Transverse), (support.rotation, Freedom::Rotation)];
+            for (hold, freedom) in holds {
+                match hold {
+                    HoldGiven::Moved(id) => fields.push((id, Field::SupportMovement(of, freedom))),
+                    HoldGiven::Spring(id) => fields.push((id, Field::SupportStiffness(of, freedom))),
+                    HoldGiven::Free | HoldGiven::Still => {}
+                }
+            }
+        }
+        for (place, hinge) in self.problem.beam.hinges.iter().enumerate() {
+            if let Some(&id) = beam.hinges.iter().find(|&&id| self.same_station(self.value(id), *hinge)) {
+                fields.push((id, Field::Hinge(place)));
+            }
+        }
+        for (of, load) in beam.loads.iter().enumerate() {
+            match load.kind {
+                LoadKind::Force { station, down: size } | LoadKind::Couple { station, ccw: size } => {
+                    fields.extend([(station, Field::LoadStart(of)), (size, Field::LoadSize(of))]);
+                }
+                LoadKind::Spread { from, to, down_from, down_to } => fields.extend([
+                    (from, Field::LoadStart(of)),
+                    (to, Field::LoadEnd(of)),
+                    (down_from, Field::LoadSize(of)),
+                    (down_to, Field::LoadSizeAtEnd(of)),
+                ]),
+            }
+        }
+        fields.into_iter().unzip()
+    }
+}
+
+fn redundant_name(beam: &BeamGivens, redundant: &Redundant) -> String {
+    let name = &beam.supports[redundant.support].name;
+    match redundant.against {
+        Freedom::Transverse => name.clone(),
+        Freedom::Rotation => format!("{name}, turning"),
+    }
+}
+
+fn hold_of(beam: &BeamGivens, redundant: &Redundant) -> HoldGiven {
+    let support = &beam.supports[redundant.support];
+    match redundant.against {
+        Freedom::Transverse => support.transverse,
+        Freedom::Rotation => support.rotation,
+    }
+}
+
+fn dimension_of(against: Freedom) -> Dimension {
+    match against {
+        Freedom::Transverse => Dimension::FORCE,
+        Freedom::Rotation => Dimension::MOMENT,
+    }
+}
