@@ -11,6 +11,7 @@
 
 mod characters;
 mod equation;
+pub mod html;
 mod levels;
 pub mod markdown;
 pub mod tree;

@@ -14,9 +14,12 @@ const DEMOTION: u8 = 2;
 /// made to exhaust the stack must not.
 const DEEPEST: usize = 6;
 
+/// Stress and links within one another deeper than this are dropped, and their words kept.
+const DEEPEST_STRESS: usize = 4;
+
 /// Reads the lecturer's words into blocks. Every text is accepted.
 pub fn blocks(text: &str) -> Vec<Block> {
-    let mut reader = Reader { frames: vec![Frame::new(Kind::Root)], depth: 0, skipped: 0 };
+    let mut reader = Reader { frames: vec![Frame::new(Kind::Root)], depth: 0, stress: 0, skipped: 0 };
     for event in Parser::new_ext(text, Options::ENABLE_SMART_PUNCTUATION) {
         reader.take(event);
     }
@@ -88,7 +91,10 @@ impl Frame {
 
 struct Reader {
     frames: Vec<Frame>,
+    /// Open lists and quotations.
     depth: usize,
+    /// Open stress and links.
+    stress: usize,
     /// Containers left out for being too deep, still to be closed.
     skipped: usize,
 }
@@ -149,10 +155,14 @@ impl Reader {
                 self.top().items.push(blocks);
             }
             Kind::Code => {
-                let lines: Vec<Inline> = frame.inlines;
-                self.block(Block::Paragraph(lines));
+                self.block(Block::Paragraph(frame.inlines));
             }
         }
+    }
+
+    fn stressed(&mut self, kind: Kind) {
+        self.stress += 1;
+        self.open(if self.stress > DEEPEST_STRESS { Kind::Link(None) } else { kind });
     }
 
     fn container(&mut self, kind: Kind) {
@@ -193,7 +203,7 @@ impl Reader {
             }
             // Raw HTML is shown as it is written, never handed on.
             Event::Html(text) | Event::InlineHtml(text) => {
-                self.inline(Inline::Text(text.trim_end_matches('\n').to_owned()));
+                self.inline(Inline::Text(text.replace('\n', " ")));
             }
             Event::Code(text) | Event::InlineMath(text) | Event::DisplayMath(text) => {
                 self.inline(Inline::Code(text.into_string()));
@@ -216,12 +226,10 @@ impl Reader {
                 }
             }
             Tag::CodeBlock(CodeBlockKind::Indented | CodeBlockKind::Fenced(_)) => self.open(Kind::Code),
-            Tag::Strong => self.open(Kind::Strong),
-            Tag::Emphasis => self.open(Kind::Emphasis),
-            Tag::Link { dest_url, .. } => self.open(Kind::Link(followable(&dest_url))),
-            // A picture would have to be loaded: its alternative text stands for it.
-            Tag::Image { .. } => self.open(Kind::Link(None)),
-            // Switched off, or shown as the text inside them.
+            Tag::Strong => self.stressed(Kind::Strong),
+            Tag::Emphasis => self.stressed(Kind::Emphasis),
+            Tag::Link { dest_url, .. } => self.stressed(Kind::Link(followable(&dest_url))),
+            // A picture would have to be loaded: its alternative text stands for it. All others are switched off.
             _ => self.open(Kind::Link(None)),
         }
     }
@@ -235,6 +243,10 @@ impl Reader {
                 } else {
                     self.top().settle();
                 }
+            }
+            TagEnd::Strong | TagEnd::Emphasis | TagEnd::Link => {
+                self.stress = self.stress.saturating_sub(1);
+                self.close();
             }
             _ => self.close(),
         }

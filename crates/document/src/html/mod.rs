@@ -1,0 +1,454 @@
+//! A document as one HTML file that needs nothing else: MathML, inline SVG, its own faces, no script.
+
+mod escape;
+mod sheet;
+
+use self::escape::{escaped, push_escaped};
+use self::sheet::{POLICY, SHEET};
+use crate::levels::Levels;
+use crate::tree::{
+    Alignment, Block, Callout, CalloutKind, Document, Equation, Figure, Inline, Paper, Relation, Slide,
+    Table, plain,
+};
+use crate::words::described;
+use std::fmt::Write;
+use workings::expression::Expression;
+use workings::print;
+use workings::style::Style;
+
+/// The document as one HTML file.
+pub fn html(document: &Document) -> String {
+    let mut printer = Printer {
+        style: &document.style,
+        out: String::with_capacity(400_000),
+        levels: Levels::default(),
+        numbers: [0; 3],
+        numbered: document.paper != Paper::Wide,
+        contents: Vec::new(),
+        drawings: 0,
+        tables: 0,
+    };
+    printer.blocks(&document.body);
+    let (body, contents) = (printer.out, printer.contents);
+
+    let title = if document.title.trim().is_empty() { "Untitled" } else { &document.title };
+    let mut out = String::with_capacity(body.len() + SHEET.len() + 4096);
+    out.push_str("<!doctype html>\n<html lang=\"");
+    push_escaped(&mut out, language(&document.language));
+    out.push_str(
+        "\">\n<head>\n<meta charset=\"utf-8\">\n<meta http-equiv=\"Content-Security-Policy\" content=\"",
+    );
+    out.push_str(&POLICY);
+    out.push_str("\">\n<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n<title>");
+    push_escaped(&mut out, title);
+    if !document.kind.is_empty() {
+        out.push_str(" – ");
+        push_escaped(&mut out, &document.kind);
+    }
+    out.push_str("</title>\n");
+    if !document.author.is_empty() {
+        out.push_str("<meta name=\"author\" content=\"");
+        push_escaped(&mut out, &document.author);
+        out.push_str("\">\n");
+    }
+    out.push_str("<style>");
+    out.push_str(&SHEET);
+    out.push_str("</style>\n</head>\n<body>\n");
+    push_title(&mut out, document, title);
+    push_contents(&mut out, &contents);
+    out.push_str("<main>\n");
+    out.push_str(&body);
+    out.push_str("</main>\n</body>\n</html>\n");
+    out
+}
+
+/// A tag that is none would make the page's language unknown.
+fn language(tag: &str) -> &str {
+    let sound = !tag.is_empty() && tag.bytes().all(|b| b.is_ascii_alphanumeric() || b == b'-');
+    if sound { tag } else { "en" }
+}
+
+fn push_title(out: &mut String, document: &Document, title: &str) {
+    out.push_str("<header class=\"title\">\n");
+    let above: Vec<&str> = [document.kind.as_str(), document.course.as_str()]
+        .into_iter()
+        .filter(|words| !words.is_empty())
+        .collect();
+    if !above.is_empty() {
+        out.push_str("<p class=\"kind\">");
+        push_escaped(out, &above.join(" · "));
+        out.push_str("</p>\n");
+    }
+    out.push_str("<h1>");
+    push_escaped(out, title);
+    out.push_str("</h1>\n");
+    if !document.author.is_empty() {
+        out.push_str("<p class=\"by\">");
+        push_escaped(out, &document.author);
+        out.push_str("</p>\n");
+    }
+    if !document.lead.is_empty() {
+        out.push_str("<p class=\"lead\">");
+        push_line(out, &document.lead, &document.style);
+        out.push_str("</p>\n");
+    }
+    out.push_str("</header>\n");
+}
+
+/// One heading of the contents: its place, its number, its words.
+struct Entry {
+    id: String,
+    number: String,
+    words: String,
+}
+
+fn push_contents(out: &mut String, contents: &[Entry]) {
+    // A short page needs no table of contents.
+    if contents.len() < 4 {
+        return;
+    }
+    out.push_str("<nav aria-label=\"Contents\">\n<details open>\n<summary>Contents</summary>\n<ol>\n");
+    for entry in contents {
+        out.push_str("<li><a href=\"#");
+        out.push_str(&entry.id);
+        out.push_str("\"><span class=\"n\">");
+        out.push_str(&entry.number);
+        out.push_str("</span> ");
+        push_escaped(out, &entry.words);
+        out.push_str("</a></li>\n");
+    }
+    out.push_str("</ol>\n</details>\n</nav>\n");
+}
+
+fn push_line(out: &mut String, line: &[Inline], style: &Style) {
+    for inline in line {
+        push_inline(out, inline, style);
+    }
+}
+
+fn push_wrapped(out: &mut String, element: &str, inner: &[Inline], style: &Style) {
+    out.push('<');
+    out.push_str(element);
+    out.push('>');
+    push_line(out, inner, style);
+    out.push_str("</");
+    out.push_str(element);
+    out.push('>');
+}
+
+fn push_inline(out: &mut String, inline: &Inline, style: &Style) {
+    match inline {
+        Inline::Text(words) => push_escaped(out, words),
+        Inline::Strong(inner) => push_wrapped(out, "strong", inner, style),
+        Inline::Emphasis(inner) => push_wrapped(out, "em", inner, style),
+        Inline::Math(expression) => out.push_str(&print::mathml(expression, style)),
+        Inline::Quantity(quantity, role) => push_escaped(out, &style.text(*quantity, *role)),
+        Inline::Code(words) => {
+            out.push_str("<code>");
+            push_escaped(out, words);
+            out.push_str("</code>");
+        }
+        Inline::Link { to, text } => match crate::markdown::followable(to) {
+            Some(to) => {
+                out.push_str("<a rel=\"noreferrer\" href=\"");
+                push_escaped(out, &to);
+                out.push_str("\">");
+                push_line(out, text, style);
+                out.push_str("</a>");
+            }
+            None => push_line(out, text, style),
+        },
+        Inline::EquationNumber(number) => {
+            out.push_str("<a href=\"#equation-");
+            out.push_str(&id_text(number));
+            out.push_str("\">(");
+            push_escaped(out, number);
+            out.push_str(")</a>");
+        }
+        Inline::LineBreak => out.push_str("<br>"),
+    }
+}
+
+fn id_text(words: &str) -> String {
+    words.chars().map(|c| if c.is_ascii_alphanumeric() { c } else { '-' }).collect()
+}
+
+/// What stands inside the `<math>` element of an expression, to be put into a row.
+fn formula(expression: &Expression, style: &Style) -> String {
+    let whole = print::mathml(expression, style);
+    let inner = whole.find('>').and_then(|start| Some(&whole[start + 1..whole.rfind("</math>")?]));
+    inner.unwrap_or(&whole).to_owned()
+}
+
+struct Printer<'a> {
+    style: &'a Style,
+    out: String,
+    levels: Levels,
+    numbers: [u32; 3],
+    numbered: bool,
+    contents: Vec<Entry>,
+    drawings: u32,
+    tables: u32,
+}
+
+impl Printer<'_> {
+    fn line(&mut self, line: &[Inline]) {
+        push_line(&mut self.out, line, self.style);
+    }
+
+    fn push(&mut self, markup: &str) {
+        self.out.push_str(markup);
+    }
+
+    fn blocks(&mut self, blocks: &[Block]) {
+        for block in blocks {
+            self.block(block);
+        }
+    }
+
+    fn block(&mut self, block: &Block) {
+        match block {
+            Block::Heading { level, text } => self.heading(*level, text),
+            Block::Paragraph(line) => {
+                self.push("<p>");
+                self.line(line);
+                self.push("</p>\n");
+            }
+            Block::Equation(equation) => self.equation(equation),
+            Block::Figure(figure) => self.figure(figure),
+            Block::Table(table) => self.table(table),
+            Block::List { ordered, items } => self.list(if *ordered { "ol" } else { "ul" }, "", items),
+            Block::Steps(items) => self.list("ol", " class=\"steps\"", items),
+            Block::Callout(callout) => self.callout(callout),
+            Block::Quote(inner) => {
+                self.push("<blockquote>\n");
+                self.blocks(inner);
+                self.push("</blockquote>\n");
+            }
+            Block::Columns(columns) => {
+                self.push("<div class=\"columns\">\n");
+                for (_, inner) in columns {
+                    self.push("<div>\n");
+                    self.blocks(inner);
+                    self.push("</div>\n");
+                }
+                self.push("</div>\n");
+            }
+            Block::PageBreak => {}
+            Block::Slide(slide) => self.slide(slide),
+        }
+    }
+
+    fn heading(&mut self, level: u8, text: &[Inline]) {
+        let level = self.levels.next(level);
+        let place = usize::from(level - 1);
+        if let Some(number) = self.numbers.get_mut(place) {
+            *number += 1;
+        }
+        self.numbers.iter_mut().skip(place + 1).for_each(|number| *number = 0);
+        let numbers: Vec<String> = self.numbers.iter().take(place + 1).map(u32::to_string).collect();
+        let id = format!("s-{}", numbers.join("-"));
+        // As on paper: chapters and their parts are numbered, what stands below them is not.
+        let number = if self.numbered && level < 3 { numbers.join(".") } else { String::new() };
+        if level == 1 {
+            let words = plain(text, self.style);
+            self.contents.push(Entry { id: id.clone(), number: number.clone(), words });
+        }
+        let element = level + 1;
+        let _ = write!(self.out, "<h{element} id=\"{id}\">");
+        if !number.is_empty() {
+            let _ = write!(self.out, "<span class=\"n\">{number}</span> ");
+        }
+        self.line(text);
+        let _ = writeln!(self.out, "</h{element}>");
+    }
+
+    fn equation(&mut self, equation: &Equation) {
+        let style = self.style;
+        self.push(if equation.rows.len() > 1 {
+            "<div class=\"equation rows\""
+        } else {
+            "<div class=\"equation\""
+        });
+        if let Some(number) = &equation.number {
+            let _ = write!(self.out, " id=\"equation-{}\"", id_text(number));
+        }
+        self.push(">");
+        let spoken = escaped(&equation.spoken(style));
+        if equation.is_broad(style) {
+            // What may have to be scrolled must be reached with the keyboard (WCAG 2.1.1).
+            self.push("<div class=\"formula\" tabindex=\"0\" role=\"group\" aria-label=\"Equation, may be scrolled\">");
+        } else {
+            self.push("<div class=\"formula\">");
+        }
+        let _ = write!(self.out, "<math display=\"block\" alttext=\"{spoken}\">");
+        let alone = equation.rows.len() == 1;
+        if !alone {
+            self.push("<mtable displaystyle=\"true\">");
+        }
+        for row in &equation.rows {
+            let relation = match row.relation {
+                Some(Relation::Equal) => "<mo>=</mo>",
+                Some(Relation::About) => "<mo>≈</mo>",
+                Some(Relation::Plus) => "<mspace width=\"1.5em\"></mspace><mo form=\"infix\">+</mo>",
+                Some(Relation::Minus) => "<mspace width=\"1.5em\"></mspace><mo form=\"infix\">−</mo>",
+                None => "",
+            };
+            if !alone {
+                self.push("<mtr><mtd>");
+            }
+            self.push("<mrow>");
+            if let Some(left) = &row.left {
+                self.push(&formula(left, style));
+            }
+            // A row without a relation reads from its left edge like the rest.
+            if !alone {
+                self.push("</mrow></mtd><mtd><mrow>");
+            }
+            self.push(relation);
+            self.push(&formula(&row.right, style));
+            self.push("</mrow>");
+            if !alone {
+                self.push("</mtd></mtr>");
+            }
+        }
+        if !alone {
+            self.push("</mtable>");
+        }
+        self.push("</math></div>");
+        if let Some(number) = &equation.number {
+            self.push("<span class=\"number\">(");
+            push_escaped(&mut self.out, number);
+            self.push(")</span>");
+        }
+        self.push("</div>\n");
+    }
+
+    fn figure(&mut self, figure: &Figure) {
+        self.drawings += 1;
+        let drawing = &figure.drawing;
+        let name = match figure.number {
+            Some(number) => format!("Figure {number}"),
+            None => drawing.title.clone(),
+        };
+        let _ = writeln!(self.out, "<figure id=\"figure-{}\">", self.drawings);
+        // Narrow drawings fit every window; broad ones are scrolled, and so must be reached with the keyboard.
+        if drawing.width > 400.0 {
+            self.push("<div class=\"plate broad\" tabindex=\"0\" role=\"group\" aria-label=\"");
+            push_escaped(&mut self.out, &name);
+            self.push(", may be scrolled\">\n");
+        } else {
+            self.push("<div class=\"plate\">\n");
+        }
+        let svg = drawing.svg_with_ids(&format!("figure-{}-{}", self.drawings, drawing.name));
+        self.push(&svg);
+        self.push("</div>\n");
+        if !figure.caption.is_empty() {
+            self.push("<figcaption>");
+            if figure.number.is_some() {
+                self.push("<strong>");
+                push_escaped(&mut self.out, &name);
+                self.push(".</strong> ");
+            }
+            self.line(&figure.caption);
+            self.push("</figcaption>\n");
+        }
+        if !drawing.long.passages.is_empty() {
+            self.push("<details>\n<summary>");
+            push_escaped(&mut self.out, &name);
+            self.push(" in words</summary>\n");
+            self.blocks(&described(&drawing.long));
+            self.push("</details>\n");
+        }
+        self.push("</figure>\n");
+    }
+
+    fn table(&mut self, table: &Table) {
+        self.tables += 1;
+        let id = format!("table-{}", self.tables);
+        let captioned = !table.caption.is_empty();
+        if captioned {
+            let _ = writeln!(
+                self.out,
+                "<div class=\"scroll\" tabindex=\"0\" role=\"group\" aria-labelledby=\"{id}\">\n<table>"
+            );
+            let _ = write!(self.out, "<caption id=\"{id}\">");
+            if let Some(number) = table.number {
+                let _ = write!(self.out, "<strong>Table {number}.</strong> ");
+            }
+            self.line(&table.caption);
+            self.push("</caption>\n");
+        } else {
+            self.push("<div class=\"scroll\" tabindex=\"0\" role=\"group\" aria-label=\"Table\">\n<table>\n");
+        }
+        self.push("<thead>\n<tr>");
+        for (place, cell) in table.header.iter().enumerate() {
+            self.cell("th scope=\"col\"", "th", alignment(table, place), cell);
+        }
+        self.push("</tr>\n</thead>\n<tbody>\n");
+        for (place, row) in table.rows.iter().enumerate() {
+            let last = table.total && place + 1 == table.rows.len();
+            self.push(if last { "<tr class=\"total\">" } else { "<tr>" });
+            for (column, cell) in row.iter().enumerate() {
+                if column == 0 && table.row_heads {
+                    self.cell("th scope=\"row\"", "th", alignment(table, column), cell);
+                } else {
+                    self.cell("td", "td", alignment(table, column), cell);
+                }
+            }
+            self.push("</tr>\n");
+        }
+        self.push("</tbody>\n</table>\n</div>\n");
+    }
+
+    fn cell(&mut self, opening: &str, element: &str, class: &str, cell: &[Inline]) {
+        let _ = write!(self.out, "<{opening}{class}>");
+        self.line(cell);
+        let _ = write!(self.out, "</{element}>");
+    }
+
+    fn list(&mut self, element: &str, class: &str, items: &[Vec<Block>]) {
+        let _ = writeln!(self.out, "<{element}{class}>");
+        for item in items {
+            self.push("<li>");
+            match item.as_slice() {
+                // One paragraph alone is set tight.
+                [Block::Paragraph(line)] => self.line(line),
+                blocks => self.blocks(blocks),
+            }
+            self.push("</li>\n");
+        }
+        let _ = writeln!(self.out, "</{element}>");
+    }
+
+    fn callout(&mut self, callout: &Callout) {
+        let class = match callout.kind {
+            CalloutKind::Key => "key",
+            CalloutKind::Note => "note",
+            CalloutKind::Caution => "caution",
+        };
+        let _ = write!(self.out, "<div class=\"callout {class}\" role=\"note\">\n<p class=\"head\">");
+        push_escaped(&mut self.out, &callout.title);
+        self.push("</p>\n");
+        self.blocks(&callout.body);
+        self.push("</div>\n");
+    }
+
+    fn slide(&mut self, slide: &Slide) {
+        self.push("<section>\n");
+        self.heading(1, &slide.title);
+        self.blocks(&slide.side);
+        for step in &slide.steps {
+            self.blocks(step);
+        }
+        self.push("</section>\n");
+    }
+}
+
+fn alignment(table: &Table, column: usize) -> &'static str {
+    match table.alignment.get(column) {
+        Some(Alignment::Right) => " class=\"r\"",
+        Some(Alignment::Centre) => " class=\"c\"",
+        Some(Alignment::Left) | None => "",
+    }
+}
