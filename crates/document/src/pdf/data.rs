@@ -8,6 +8,7 @@ use crate::tree::{
     Alignment, Block, Callout, CalloutKind, Document, Equation, Figure, Inline, Paper, Relation, Slide, Table,
 };
 use crate::words::described;
+use figure::drawing::Drawing;
 use serde_json::{Value, json};
 use workings::print;
 
@@ -55,6 +56,38 @@ pub fn data(document: &Document, has: impl Fn(char) -> bool) -> Data {
     Data { bytes: value.to_string().into_bytes(), replaced: writer.replaced.into_iter().collect() }
 }
 
+/// The data of one drawing on a page of its own.
+pub fn drawing_data(drawing: &Drawing, language_tag: &str, has: impl Fn(char) -> bool) -> Data {
+    let mut replaced = BTreeSet::new();
+    let value = json!({
+        "title": settable(&drawing.title, &has, &mut replaced),
+        "lang": language(language_tag).0,
+        "width": drawing.width,
+        "height": drawing.height,
+        "svg": settable(&drawing.svg(), &has, &mut replaced),
+        "alt": format!("{} {}", drawing.short, drawing.long.plain().replace('\n', " ")).trim(),
+    });
+    Data { bytes: value.to_string().into_bytes(), replaced: replaced.into_iter().collect() }
+}
+
+/// Text that the typesetter can set: what no face has is replaced and noted down.
+pub fn settable(text: &str, has: &dyn Fn(char) -> bool, replaced: &mut BTreeSet<char>) -> String {
+    let mut out = String::with_capacity(text.len());
+    for c in text.chars() {
+        match c {
+            ' '..='~' => out.push(c),
+            '\t' | '\n' | '\r' => out.push(' '),
+            c if c.is_control() || is_direction_control(c) || is_ignorable(c) => {}
+            c if has(c) => out.push(c),
+            c => {
+                replaced.insert(c);
+                out.push('\u{fffd}');
+            }
+        }
+    }
+    out
+}
+
 /// PDF/UA-1 asks for a title; a lesson without one still has a kind.
 fn title(document: &Document) -> &str {
     if document.title.trim().is_empty() { "Untitled" } else { &document.title }
@@ -91,22 +124,8 @@ struct Writer<'a> {
 }
 
 impl Writer<'_> {
-    /// Text that the typesetter can set: what no face has is replaced and noted down.
     fn text(&mut self, text: &str) -> String {
-        let mut out = String::with_capacity(text.len());
-        for c in text.chars() {
-            match c {
-                ' '..='~' => out.push(c),
-                '\t' | '\n' | '\r' => out.push(' '),
-                c if c.is_control() || is_direction_control(c) || is_ignorable(c) => {}
-                c if (self.has)(c) => out.push(c),
-                c => {
-                    self.replaced.insert(c);
-                    out.push('\u{fffd}');
-                }
-            }
-        }
-        out
+        settable(text, self.has, &mut self.replaced)
     }
 
     fn lines(&mut self, lines: &[Vec<Inline>]) -> Vec<Value> {

@@ -1,10 +1,13 @@
 //! A document as PDF, tagged and held to PDF/UA-1.
 
 mod data;
+mod picture;
 mod typesetter;
 
+pub use self::picture::{PictureError, drawing_pdf, drawing_png};
 pub use self::typesetter::{Conformance, Error};
 
+use self::typesetter::Template;
 use crate::tree::Document;
 
 /// A PDF file.
@@ -35,6 +38,6 @@ pub fn pdf(document: &Document) -> Result<Pdf, Error> {
 /// As [`pdf`].
 pub fn pdf_as(document: &Document, conformance: Conformance) -> Result<Pdf, Error> {
     let data = data::data(document, typesetter::has_character);
-    let bytes = typesetter::typeset(data.bytes, &document.identity, conformance)?;
+    let bytes = typesetter::typeset(Template::Sheets, data.bytes, &document.identity, conformance)?;
     Ok(Pdf { bytes, replaced: data.replaced })
 }

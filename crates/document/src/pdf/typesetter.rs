@@ -40,8 +40,28 @@ static SHOP: LazyLock<Shop> = LazyLock::new(|| {
     }
 });
 
-static NOTES: LazyLock<Source> =
-    LazyLock::new(|| Source::new(path("/main.typ"), include_str!("template.typ").to_owned()));
+static SHEETS: LazyLock<Source> =
+    LazyLock::new(|| Source::new(path("/sheets.typ"), include_str!("template.typ").to_owned()));
+static DRAWING: LazyLock<Source> =
+    LazyLock::new(|| Source::new(path("/drawing.typ"), include_str!("drawing.typ").to_owned()));
+
+/// What the data are typeset with.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Template {
+    /// Notes, papers, slides.
+    Sheets,
+    /// One drawing on a page of its own.
+    Drawing,
+}
+
+impl Template {
+    fn source(self) -> &'static Source {
+        match self {
+            Template::Sheets => &SHEETS,
+            Template::Drawing => &DRAWING,
+        }
+    }
+}
 
 /// Whether some embedded face has the character.
 pub fn has_character(c: char) -> bool {
@@ -50,6 +70,7 @@ pub fn has_character(c: char) -> bool {
 
 /// One document in the making.
 struct Sheet {
+    template: &'static Source,
     data: Bytes,
 }
 
@@ -63,11 +84,11 @@ impl World for Sheet {
     }
 
     fn main(&self) -> FileId {
-        NOTES.id()
+        self.template.id()
     }
 
     fn source(&self, id: FileId) -> FileResult<Source> {
-        if id == NOTES.id() { Ok(NOTES.clone()) } else { Err(missing(id)) }
+        if id == self.template.id() { Ok(self.template.clone()) } else { Err(missing(id)) }
     }
 
     fn file(&self, id: FileId) -> FileResult<Bytes> {
@@ -119,8 +140,13 @@ impl std::error::Error for Error {}
 ///
 /// # Errors
 /// Every error and every warning of the typesetter, and what PDF/UA-1 forbids.
-pub fn typeset(data: Vec<u8>, identity: &str, conformance: Conformance) -> Result<Vec<u8>, Error> {
-    let sheet = Sheet { data: Bytes::new(data) };
+pub fn typeset(
+    template: Template,
+    data: Vec<u8>,
+    identity: &str,
+    conformance: Conformance,
+) -> Result<Vec<u8>, Error> {
+    let sheet = Sheet { template: template.source(), data: Bytes::new(data) };
     let result = make(&sheet, identity, conformance);
     // Nothing of a document is used again by the next one; kept, it would be megabytes a document without end.
     comemo::evict(0);
@@ -152,7 +178,8 @@ fn make(sheet: &Sheet, identity: &str, conformance: Conformance) -> Result<Vec<u
 
 fn told(sheet: &Sheet, faults: &[SourceDiagnostic]) -> Error {
     let one = |fault: &SourceDiagnostic| {
-        let place = sheet.range(fault.span).and_then(|range| NOTES.lines().byte_to_line(range.start));
+        let place =
+            sheet.range(fault.span).and_then(|range| sheet.template.lines().byte_to_line(range.start));
         let place = place.map(|line| format!("template line {}: ", line + 1)).unwrap_or_default();
         let hints: String = fault.hints.iter().map(|hint| format!(" ({})", hint.v)).collect();
         format!("{place}{}{hints}", fault.message)
