@@ -27,3 +27,5 @@ pub mod beam;
 mod gauss;
 pub mod real;
 pub mod section;
+pub mod slice;
+pub mod stress;

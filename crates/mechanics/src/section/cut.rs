@@ -119,6 +119,22 @@ impl Section {
         })
     }
 
+    /// First moment `∫ e dA` (m³) and second moment `∫ e² dA` (m⁴) of the ground above or below a height, both
+    /// transformed and about the neutral axis.
+    pub(crate) fn ground(&self, height: f64, piece: HeightSide) -> Result<(f64, f64), CutFault> {
+        let y = self.height_within(height)?;
+        let (bottom, top) = match piece {
+            HeightSide::Above => (y, f64::INFINITY),
+            HeightSide::Below => (f64::NEG_INFINITY, y),
+        };
+        let mut sum = Moments::default();
+        for flank in &self.flanks {
+            sum.add(&flank.moments(bottom, top), flank.sign * self.ratio(flank.part));
+        }
+        let axis = self.local_axis();
+        Ok((sum.y - axis * sum.area, sum.yy - 2.0 * axis * sum.y + axis * axis * sum.area))
+    }
+
     /// The local height of a place on the section.
     pub(crate) fn height_within(&self, height: f64) -> Result<f64, CutFault> {
         if !height.is_finite() {

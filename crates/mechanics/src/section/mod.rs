@@ -8,15 +8,18 @@ mod contact;
 mod cut;
 mod fault;
 mod flank;
+mod joint;
 mod level;
 mod meeting;
 mod properties;
 mod ring;
 pub mod shapes;
+pub(crate) mod strip;
 
 pub use contact::Contact;
 pub use cut::{CutFault, LevelCut};
 pub use fault::{Dimension, Fault, Ring};
+pub use joint::{Fasteners, JointCut};
 pub use level::{Chord, WidthJump};
 pub use properties::{PartProperties, PrincipalMoments, Properties, Section};
 

@@ -163,6 +163,14 @@ impl Section {
         })
     }
 
+    pub(crate) fn origin(&self) -> Point {
+        self.origin
+    }
+
+    pub(crate) fn tolerance(&self) -> f64 {
+        self.tolerance
+    }
+
     /// Height of the neutral axis in local coordinates.
     pub(super) fn local_axis(&self) -> f64 {
         self.properties.centroid.y - self.origin.y
