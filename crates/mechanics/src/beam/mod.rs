@@ -5,15 +5,21 @@
 //! the beam is statically determinate or not.
 
 mod balance;
+mod banded;
 mod check;
+mod element;
 mod extreme;
 mod fault;
+mod layout;
 mod mechanism;
+mod nodes;
 mod place;
 mod redundant;
+mod roots;
 mod segment;
 mod solution;
 mod solve;
+mod twofold;
 mod zero;
 
 pub use balance::{Balance, Law};

@@ -105,3 +105,20 @@ impl Segment {
 pub(super) fn horner(coefficients: &[f64], s: f64) -> f64 {
     coefficients.iter().rev().fold(0.0, |sum, &c| sum * s + c)
 }
+
+impl Segment {
+    /// A curve's value at the right end, and the sum of the sizes of the terms that it changed by.
+    pub(super) fn end_and_change(&self, curve: Curve) -> (f64, f64) {
+        let length = self.length();
+        let add_up = |coefficients: &[f64]| {
+            let sizes = coefficients[1..].iter().rev().fold(0.0, |sum, c| (sum + c.abs()) * length);
+            (horner(coefficients, length), sizes)
+        };
+        match curve {
+            Curve::Shear => add_up(&self.shear()),
+            Curve::BendingMoment => add_up(&self.bending_moment()),
+            Curve::Slope => add_up(&self.slope()),
+            Curve::Deflection => add_up(&self.deflection()),
+        }
+    }
+}

@@ -124,7 +124,7 @@ impl Solution {
     }
 
     /// The segment that a station lies on, and the local coordinate there.
-    fn place(&self, station: f64, side: Side) -> Option<(&Segment, f64)> {
+    pub(super) fn place(&self, station: f64, side: Side) -> Option<(&Segment, f64)> {
         let near = SAME_STATION * self.length;
         if !(station >= -near && station <= self.length + near) {
             return None;
