@@ -1,10 +1,13 @@
 //! The notation of a course: which letter a role has, what it is called, and the habits of sign.
 
 mod habits;
+mod spoken;
 mod symbol_text;
+mod table;
 
 pub use habits::*;
-pub use symbol_text::{Letter, Mark, Run, RunLevel, SymbolText};
+pub(crate) use spoken::greek;
+pub use symbol_text::{Below, Letter, Mark, Run, RunLevel, SymbolText};
 
 use crate::role::{Role, Symbol};
 use std::collections::BTreeMap;
@@ -35,7 +38,7 @@ pub struct Notation {
     /// Its habits: those of the profile, or as the course changed them.
     pub habits: Habits,
     /// Symbols that the course changed.
-    changed: BTreeMap<Role, String>,
+    changed: BTreeMap<Role, Vec<Letter>>,
 }
 
 /// Why a symbol cannot be used.
@@ -87,21 +90,112 @@ impl Notation {
     /// # Errors
     /// Where the text is no symbol, or the symbol belongs to another role that can stand on the same page.
     pub fn extend(&mut self, role: Role, symbol: &str) -> Result<(), NotationFault> {
-        todo!()
+        let letters =
+            symbol_text::read(symbol).ok_or_else(|| NotationFault::NotASymbol(symbol.to_owned()))?;
+        let mut tried = self.clone();
+        tried.changed.insert(role, letters);
+        match tried.collides_with(role) {
+            Some(other) => Err(NotationFault::Taken(other)),
+            None => {
+                *self = tried;
+                Ok(())
+            }
+        }
+    }
+
+    /// Another role whose symbol, alone or with an index, could be taken for the symbol of this one.
+    fn collides_with(&self, role: Role) -> Option<Role> {
+        // Indices that workings commonly have.
+        const INDICES: [&str; 6] = ["", "1", "2", "A", "B", "max"];
+        let symbols = |role: Role| INDICES.map(|index| plain(&self.letters(role, index)));
+        let own = symbols(role);
+        table::ROWS
+            .iter()
+            .map(|row| row.role)
+            .filter(|other| *other != role && !table::share_a_letter(*other, role))
+            .find(|other| symbols(*other).iter().any(|symbol| own.contains(symbol)))
     }
 
     /// The symbol of a role, with its index.
+    ///
+    /// A load that the lecturer named is written by its name (`P`, `w_0`), unless the name is the symbol of something
+    /// else.
     pub fn symbol(&self, symbol: &Symbol) -> SymbolText {
-        todo!()
+        let letters = self.named(symbol).unwrap_or_else(|| self.letters(symbol.role, &symbol.index));
+        SymbolText {
+            words: spoken::words(self.words(symbol.role), symbol.role, &symbol.index),
+            spoken: spoken::letters(&letters, |base| self.has_capital_of(base)),
+            letters,
+        }
+    }
+
+    fn letters(&self, role: Role, index: &str) -> Vec<Letter> {
+        let of_profile = || {
+            let text = table::of(role).symbol(self.profile);
+            let (alone, indexed) = text.split_once('|').unwrap_or((text, text));
+            symbol_text::read(if index.is_empty() { alone } else { indexed }).unwrap_or_default()
+        };
+        let mut letters = self.changed.get(&role).cloned().unwrap_or_else(of_profile);
+        if !index.is_empty() {
+            letters.iter_mut().for_each(|letter| letter.below.push(Below::of(index)));
+        }
+        letters
+    }
+
+    /// The symbol of a load by the lecturer's own name for it.
+    fn named(&self, symbol: &Symbol) -> Option<Vec<Letter>> {
+        let load = matches!(symbol.role, Role::PointForce | Role::Couple | Role::SpreadLoad);
+        if !load || !symbol.index.starts_with(char::is_alphabetic) {
+            return None;
+        }
+        let letters = symbol_text::read_name(&symbol.index)?;
+        let text = plain(&letters);
+        let taken = table::ROWS.iter().filter(|row| row.role != symbol.role).any(|row| {
+            ["", "1", "2", "A", "B"].iter().any(|index| plain(&self.letters(row.role, index)) == text)
+        });
+        (!taken).then_some(letters)
+    }
+
+    /// Whether the course uses the capital of a small letter.
+    fn has_capital_of(&self, base: &str) -> bool {
+        let capital = base.to_uppercase();
+        let small = base.is_ascii() && capital != base;
+        small
+            && table::ROWS
+                .iter()
+                .any(|row| self.letters(row.role, "").iter().any(|letter| letter.base == capital))
     }
 
     /// What a role is called: `shear force`, `second moment of area` (or `moment of inertia`).
     pub fn words(&self, role: Role) -> &'static str {
-        todo!()
+        match (self.habits.second_moment_words, role) {
+            (SecondMomentWords::MomentOfInertia, Role::SecondMoment) => "moment of inertia",
+            (SecondMomentWords::MomentOfInertia, Role::SecondMomentUpright) => {
+                "moment of inertia about the upright axis"
+            }
+            (SecondMomentWords::MomentOfInertia, Role::ProductMoment) => "product of inertia",
+            _ => table::of(role).words,
+        }
     }
 
     /// The role of this name (`shear force`, `first moment`), for the lesson file's own symbols.
     pub fn role_named(name: &str) -> Option<Role> {
-        todo!()
+        let name = name.trim();
+        match name {
+            "moment of inertia" => Some(Role::SecondMoment),
+            _ => table::ROWS.iter().find(|row| row.words == name).map(|row| row.role),
+        }
+    }
+
+    /// What each role is called, in the order of the roles.
+    pub fn role_names() -> impl Iterator<Item = (Role, &'static str)> {
+        table::ROWS.iter().map(|row| (row.role, row.words))
     }
 }
+
+fn plain(letters: &[Letter]) -> String {
+    SymbolText { letters: letters.to_vec(), words: String::new(), spoken: String::new() }.plain()
+}
+
+#[cfg(test)]
+mod tests;

@@ -1,0 +1,110 @@
+use super::*;
+
+fn plain_of(profile: Profile, role: Role) -> String {
+    Notation::of(profile).symbol(&Symbol::plain(role)).plain()
+}
+
+/// Mixing two meanings of one letter on a page is the worst error that a notation can make.
+#[test]
+fn no_two_roles_of_a_profile_collide() {
+    for profile in Profile::ALL {
+        let notation = Notation::of(profile);
+        for (role, words) in Notation::role_names() {
+            assert_eq!(notation.collides_with(role), None, "{}: {words}", profile.name());
+        }
+    }
+}
+
+#[test]
+fn every_symbol_of_the_tables_reads_back() {
+    for profile in Profile::ALL {
+        let notation = Notation::of(profile);
+        for (role, _) in Notation::role_names() {
+            for index in ["", "1"] {
+                let text = notation.symbol(&Symbol::indexed(role, index));
+                assert!(!text.letters.is_empty(), "{role:?}");
+                assert!(!text.plain().is_empty() && !text.spoken.is_empty() && !text.words.is_empty());
+            }
+        }
+    }
+}
+
+/// Published: the formula for the shear stress in each tradition, as in the profile's own name for it.
+#[test]
+fn the_letters_of_the_shear_formula() {
+    let formula = |profile| {
+        [Role::ShearForce, Role::FirstMoment, Role::SecondMoment, Role::WidthAtCut]
+            .map(|role| plain_of(profile, role))
+    };
+    assert_eq!(formula(Profile::Upward), ["V", "Q", "I", "t"]);
+    assert_eq!(formula(Profile::UpwardB), ["V", "Q", "I", "b"]);
+    assert_eq!(formula(Profile::AreaArm), ["F", "A ȳ", "I", "b"]);
+    assert_eq!(formula(Profile::CodeAxes), ["V_z", "S_y", "I_y", "t"]);
+    assert_eq!(formula(Profile::Downward), ["V", "S", "I_y", "b"]);
+    assert_eq!(formula(Profile::BowMarks), ["V", "S_z", "I_zz", "b"]);
+}
+
+#[test]
+fn indices_and_marks() {
+    let symbol = |role, index: &str| Notation::default().symbol(&Symbol::indexed(role, index));
+    assert_eq!(symbol(Role::Reaction, "A").plain(), "R_A");
+    assert_eq!(symbol(Role::BendingMoment, "max").words, "largest bending moment");
+    assert_eq!(symbol(Role::CentroidBeyond, "").plain(), "ȳ′");
+    assert_eq!(symbol(Role::CentroidBeyond, "").spoken, "y bar prime");
+    assert_eq!(symbol(Role::SliceLength, "").spoken, "delta x");
+    assert_eq!(symbol(Role::Thickness, "").plain(), "t_w");
+    assert_eq!(symbol(Role::Thickness, "1").plain(), "t_1");
+    let code = Notation::of(Profile::CodeAxes).symbol(&Symbol::indexed(Role::ShearForce, "max"));
+    assert_eq!(code.plain(), "V_z,max");
+}
+
+#[test]
+fn small_letters_are_said_where_the_capital_is_in_use() {
+    let spoken = |role| Notation::default().symbol(&Symbol::plain(role)).spoken;
+    assert_eq!(spoken(Role::FirstMoment), "Q");
+    assert_eq!(spoken(Role::ShearFlow), "small q");
+    assert_eq!(spoken(Role::WidthAtCut), "t");
+    assert_eq!(spoken(Role::ShearStress), "tau");
+}
+
+#[test]
+fn a_load_goes_by_the_name_that_the_lecturer_gave_it() {
+    let symbol = |role, name: &str| Notation::default().symbol(&Symbol::indexed(role, name)).plain();
+    assert_eq!(symbol(Role::PointForce, "P"), "P");
+    assert_eq!(symbol(Role::PointForce, "P1"), "P_1");
+    assert_eq!(symbol(Role::SpreadLoad, "w_0"), "w_0");
+    assert_eq!(symbol(Role::PointForce, "crane"), "crane");
+    assert_eq!(symbol(Role::PointForce, "1"), "P_1");
+    // Q is the first moment here.
+    assert_eq!(symbol(Role::PointForce, "Q"), "P_Q");
+}
+
+#[test]
+fn a_course_changes_a_symbol() {
+    let mut notation = Notation::default();
+    assert_eq!(notation.extend(Role::AreaBeyond, "A*"), Ok(()));
+    assert_eq!(notation.symbol(&Symbol::plain(Role::AreaBeyond)).plain(), "A*");
+    assert_eq!(notation.extend(Role::ShearForce, "M"), Err(NotationFault::Taken(Role::BendingMoment)));
+    assert_eq!(notation.extend(Role::FirstMoment, "A_1"), Err(NotationFault::Taken(Role::Area)));
+    for text in ["", "VV", "V_", "1", "V''", "$", "\\V"] {
+        assert_eq!(notation.extend(Role::ShearForce, text), Err(NotationFault::NotASymbol(text.to_owned())));
+    }
+}
+
+#[test]
+fn words_follow_the_habit() {
+    let mut notation = Notation::default();
+    assert_eq!(notation.words(Role::SecondMoment), "moment of inertia");
+    notation.habits.second_moment_words = SecondMomentWords::SecondMomentOfArea;
+    assert_eq!(notation.words(Role::SecondMoment), "second moment of area");
+    assert_eq!(Notation::role_named("moment of inertia"), Some(Role::SecondMoment));
+    assert_eq!(Notation::role_named("shear force"), Some(Role::ShearForce));
+    assert_eq!(Notation::role_named("nothing"), None);
+}
+
+#[test]
+fn runs_for_drawings() {
+    let symbol = Notation::default().symbol(&Symbol::indexed(Role::AreaBeyond, "1"));
+    let runs: Vec<(String, bool)> = symbol.runs().into_iter().map(|run| (run.text, run.italic)).collect();
+    assert_eq!(runs, [("A".to_owned(), true), ("′".to_owned(), false), ("1".to_owned(), false)]);
+}
