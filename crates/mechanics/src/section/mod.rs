@@ -14,6 +14,8 @@ mod meeting;
 mod properties;
 mod ring;
 pub mod shapes;
+mod split;
+mod straight;
 pub(crate) mod strip;
 
 pub use contact::Contact;
@@ -22,6 +24,7 @@ pub use fault::{Dimension, Fault, Ring};
 pub use joint::{Fasteners, JointCut};
 pub use level::{Chord, WidthJump};
 pub use properties::{PartProperties, PrincipalMoments, Properties, Section};
+pub use straight::StraightCut;
 
 /// One side of a height in the section.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
