@@ -51,7 +51,10 @@ pub(crate) fn check(parts: &[Part]) -> Result<Checked, Vec<Fault>> {
         }
     }
     for ring in &mut rings {
-        if let Some(fault) = check_ring(ring, tolerance) {
+        // A part with a wrong arc has been told of: what its other sides do may follow from that.
+        if sound[ring.part]
+            && let Some(fault) = check_ring(ring, tolerance)
+        {
             faults.push(fault);
             sound[ring.part] = false;
         }
