@@ -51,10 +51,12 @@ pub(crate) fn check(parts: &[Part]) -> Result<Checked, Vec<Fault>> {
         }
     }
     for ring in &mut rings {
-        // A part with a wrong arc has been told of: what its other sides do may follow from that.
-        if sound[ring.part]
-            && let Some(fault) = check_ring(ring, tolerance)
-        {
+        // A loop with a wrong arc has been told of: what its other sides do may follow from that.
+        let arc_told = faults.iter().any(|fault| {
+            matches!(fault, Fault::ArcOffCentre { part, ring: of, .. } | Fault::ArcEndsMeet { part, ring: of, .. }
+                if *part == ring.part && *of == ring.ring)
+        });
+        if !arc_told && let Some(fault) = check_ring(ring, tolerance) {
             faults.push(fault);
             sound[ring.part] = false;
         }

@@ -3,6 +3,7 @@
 //! [`Section::new`] checks the parts, all faults at once, and integrates round their outlines; heights and places
 //! are in the coordinates of the outlines throughout.
 
+pub mod catalogue;
 mod check;
 mod contact;
 mod cut;
