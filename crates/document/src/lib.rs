@@ -14,7 +14,6 @@ mod equation;
 pub mod html;
 mod levels;
 pub mod markdown;
-pub mod notes;
 pub mod tree;
 mod words;
 

@@ -8,7 +8,6 @@
 
 pub mod builtin;
 pub mod finding;
-pub mod key;
 mod lesson;
 mod reading;
 

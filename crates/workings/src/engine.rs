@@ -1,7 +1,8 @@
 //! Workings that the engine finds: how each is found again when what it reads is replaced.
 
-use crate::working::Id;
-use mechanics::beam::{Beam, Freedom, Hold, Load, Redundant, Side};
+use crate::working::{HeightSide, Id};
+use mechanics::beam::{Beam, Curve, Freedom, Hold, Load, Redundant, Side};
+use mechanics::section::Section;
 use std::sync::Arc;
 
 /// A question to the engine, asked again when what it reads is replaced.
@@ -11,13 +12,49 @@ pub enum Call {
     Fixed,
     /// How the released beam moves where a redundant acted.
     Movement(Arc<BeamQuestion>, Movement),
-    /// One unknown of as many linear equations: reads the coefficients row by row, then the right sides.
-    LinearEquations {
-        /// How many unknowns.
-        count: usize,
-        /// Which is asked for.
-        unknown: usize,
+    /// A reaction of the beam; reads its numbers.
+    Reaction(Arc<BeamQuestion>, usize, Freedom),
+    /// The bending moment at a station; reads the numbers of the beam, then the station.
+    BendingMoment(Arc<BeamQuestion>, Side),
+    /// The first zero of the bending moment right of a station and short of another, with no load but a spread
+    /// one between them; reads M and V just right of the first, the intensity there, that just left of the
+    /// second, and both stations.
+    ZeroOfMoment,
+    /// What of a piece of the section lies beyond a level cut; reads the height of the cut.
+    Beyond {
+        /// The piece alone.
+        piece: Alone,
+        /// Which side counts.
+        beyond: HeightSide,
+        /// What is asked for.
+        wanted: BeyondWanted,
     },
+    /// The width of a piece of the section at a height; reads the height.
+    Width {
+        /// The piece alone.
+        piece: Alone,
+        /// On which side of the height.
+        side: HeightSide,
+    },
+}
+
+/// What is asked for of a piece beyond a cut.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum BeyondWanted {
+    /// Its area, m².
+    Area,
+    /// The height of its centroid, m.
+    CentroidHeight,
+}
+
+/// One piece of the section alone, of one material.
+#[derive(Clone, Debug)]
+pub struct Alone(pub Arc<Section>);
+
+impl PartialEq for Alone {
+    fn eq(&self, other: &Self) -> bool {
+        Arc::ptr_eq(&self.0, &other.0) || self.0.parts() == other.0.parts()
+    }
 }
 
 /// Which movement of the released beam is asked for.
@@ -137,11 +174,32 @@ impl Call {
         match self {
             Self::Fixed => f64::NAN,
             Self::Movement(question, movement) => movement.of(question, read),
-            Self::LinearEquations { count, unknown } => {
-                let coefficients: Vec<f64> = read.by_ref().take(count * count).collect();
-                let right: Vec<f64> = read.collect();
-                linear(*count, coefficients, right).and_then(|x| x.get(*unknown).copied()).unwrap_or(f64::NAN)
+            Self::Reaction(question, support, freedom) => {
+                let solved = question.with(read).solve();
+                let reaction = solved.ok().and_then(|solved| solved.reactions().get(*support).copied());
+                reaction.map_or(f64::NAN, |reaction| match freedom {
+                    Freedom::Transverse => reaction.force,
+                    Freedom::Rotation => reaction.couple,
+                })
             }
+            Self::BendingMoment(question, side) => {
+                let beam = question.with(read.by_ref().take(question.fields.len()));
+                let station = read.next().unwrap_or(f64::NAN);
+                beam.solve().map_or(f64::NAN, |solved| solved.value(Curve::BendingMoment, station, *side))
+            }
+            Self::ZeroOfMoment => {
+                let mut next = || read.next().unwrap_or(f64::NAN);
+                zero_of_moment([next(), next(), next(), next(), next(), next()])
+            }
+            Self::Beyond { piece, beyond, wanted } => {
+                let properties = piece.0.properties();
+                let height = read.next().unwrap_or(f64::NAN).clamp(properties.bottom, properties.top);
+                piece.0.level_cut(height, *beyond).map_or(f64::NAN, |cut| match wanted {
+                    BeyondWanted::Area => cut.area,
+                    BeyondWanted::CentroidHeight => cut.centroid.y,
+                })
+            }
+            Self::Width { piece, side } => piece.0.width(read.next().unwrap_or(f64::NAN), *side),
         }
     }
 }
@@ -167,32 +225,18 @@ impl Movement {
     }
 }
 
-/// Gauss with the largest pivot of each column; `None` where the equations have no single solution.
-fn linear(count: usize, mut a: Vec<f64>, mut b: Vec<f64>) -> Option<Vec<f64>> {
-    if a.len() != count * count || b.len() != count {
-        return None;
+/// By halving: the moment is a cubic that changes its sign once between the stations.
+fn zero_of_moment([moment, shear, first, last, from, to]: [f64; 6]) -> f64 {
+    let length = to - from;
+    let at = |s: f64| moment + s * (shear - s * (first / 2.0 + (last - first) * s / (6.0 * length)));
+    let (mut low, mut high) = (0.0, length);
+    if at(low) * at(high) > 0.0 {
+        return f64::NAN;
     }
-    for column in 0..count {
-        let size = |row: usize, a: &[f64]| a[row * count + column].abs();
-        let pivot = (column..count).max_by(|&p, &q| size(p, &a).total_cmp(&size(q, &a)))?;
-        if a[pivot * count + column] == 0.0 {
-            return None;
-        }
-        for k in 0..count {
-            a.swap(column * count + k, pivot * count + k);
-        }
-        b.swap(column, pivot);
-        for row in column + 1..count {
-            let factor = a[row * count + column] / a[column * count + column];
-            for k in column..count {
-                a[row * count + k] -= factor * a[column * count + k];
-            }
-            b[row] -= factor * b[column];
-        }
+    // 200 halvings exhaust the bits of any length.
+    for _ in 0..200 {
+        let middle = 0.5 * (low + high);
+        if at(middle) * at(low) > 0.0 { low = middle } else { high = middle }
     }
-    for row in (0..count).rev() {
-        let known: f64 = (row + 1..count).map(|k| a[row * count + k] * b[k]).sum();
-        b[row] = (b[row] - known) / a[row * count + row];
-    }
-    Some(b)
+    from + 0.5 * (low + high)
 }

@@ -1,13 +1,15 @@
 //! A lesson, solved: the engine's exact curves and properties beside the workings that lead there.
 
 use crate::build::{self, Built};
+pub use crate::build::{Approach, KeyWorkings, SliceWorkings};
 use crate::evaluate::EvaluationError;
 use crate::graph::Workings;
 use crate::problem::Problem;
 use crate::style::Style;
-use crate::working::HeightSide;
+use crate::working::{HeightSide, Id};
 use mechanics::beam::{self, Solution};
 use mechanics::section::{self, Section};
+use mechanics::stress::StressOverDepth;
 use std::fmt;
 
 /// Why a lesson cannot be solved.
@@ -153,6 +155,27 @@ impl Solved {
     /// All workings.
     pub fn workings(&self) -> &Workings {
         &self.built.workings
+    }
+
+    /// The workings that every lesson is about, by id.
+    pub fn key(&self) -> &KeyWorkings {
+        &self.built.key
+    }
+
+    /// The workings of the slice, by id.
+    pub fn slice(&self) -> &SliceWorkings {
+        &self.built.slice
+    }
+
+    /// A value of the graph, SI.
+    pub fn value(&self, id: Id) -> f64 {
+        self.built.workings.working(id).value.value
+    }
+
+    /// The stresses over the depth at the slice's station.
+    pub fn stress(&self) -> StressOverDepth {
+        let key = self.key();
+        StressOverDepth::new(&self.section, self.value(key.moment), self.value(key.shear))
     }
 
     /// The same lesson sliced and cut at another place.

@@ -8,6 +8,7 @@ use crate::evaluate::EvaluationError;
 use crate::expression::Expression;
 use crate::role::Role;
 use crate::working::{Chapter, Id};
+use mechanics::beam::{Freedom, Redundant};
 
 /// The workings of the reactions, by support; `None` where the support does not hold the beam so.
 #[derive(Clone, Default)]
@@ -16,10 +17,19 @@ pub(crate) struct Reactions {
     pub(crate) couples: Vec<Option<Id>>,
 }
 
+impl Reactions {
+    /// Sets a redundant's reaction.
+    pub(crate) fn set(&mut self, redundant: &Redundant, id: Id) {
+        match redundant.against {
+            Freedom::Transverse => self.forces[redundant.support] = Some(id),
+            Freedom::Rotation => self.couples[redundant.support] = Some(id),
+        }
+    }
+}
+
 #[derive(Clone, Copy, PartialEq)]
 enum Target {
     Force(usize),
-    Couple(usize),
     /// The force in a hinge, up on the piece to its right: V there.
     Hinge(usize),
 }
@@ -36,7 +46,6 @@ struct LoadOnPiece {
     down: Id,
     station: Id,
     words: String,
-    index: String,
 }
 
 #[derive(Default)]
@@ -119,8 +128,8 @@ impl Builder<'_> {
             match load.kind {
                 LoadKind::Force { station, down } => {
                     let piece = self.piece_of(beam, self.value(station));
-                    let (words, index) = (load.words.clone(), load.index.clone());
-                    pieces[piece].loads.push(LoadOnPiece { down, station, words, index });
+                    let words = load.words.clone();
+                    pieces[piece].loads.push(LoadOnPiece { down, station, words });
                 }
                 LoadKind::Couple { station, ccw } => {
                     let piece = self.piece_of(beam, self.value(station));
@@ -143,7 +152,6 @@ impl Builder<'_> {
                                 down: resultant.down,
                                 station: resultant.place,
                                 words: self.workings.working(resultant.down).name.clone(),
-                                index: self.workings.working(resultant.down).symbol.index.clone(),
                             });
                         }
                     }
@@ -279,8 +287,7 @@ impl Builder<'_> {
         )?;
         let (mut terms, mut count) = (Vec::new(), 0);
         for load in &piece.loads {
-            let arm =
-                self.arm(&load.words, &load.index, load.station, about.station, &about_name, &mut count)?;
+            let arm = self.arm(&load.words, load.station, about.station, &about_name, &mut count)?;
             terms.extend(arm.map(|arm| Expression::from(load.down) * arm.into()));
         }
         for up in &piece.ups {
@@ -289,8 +296,7 @@ impl Builder<'_> {
             }
             let Some(force) = value_of(up.target, found, hinge_forces) else { continue };
             let words = self.workings.working(force).name.clone();
-            let index = self.workings.working(force).symbol.index.clone();
-            let arm = self.arm(&words, &index, up.station, about.station, &about_name, &mut count)?;
+            let arm = self.arm(&words, up.station, about.station, &about_name, &mut count)?;
             terms.extend(arm.map(|arm| signed(-up.sign, Expression::from(force) * arm.into())));
         }
         terms.extend(piece.couples.iter().map(|&couple| Expression::from(couple)));
@@ -349,19 +355,18 @@ impl Builder<'_> {
         let rightward = piece.loads.iter().map(|load| self.value(load.station) - at).sum::<f64>() >= 0.0;
         let toward = if rightward { 1.0 } else { -1.0 };
         let (mut terms, mut count) = (Vec::new(), 0);
-        let arm_of = |builder: &mut Self, words: &str, index: &str, from: Id, count: &mut usize| {
+        let arm_of = |builder: &mut Self, words: &str, from: Id, count: &mut usize| {
             let (a, b) = if rightward { (station, from) } else { (from, station) };
-            builder.arm_between(words, index, (a, b), (&name, from), count)
+            builder.arm_between(words, (a, b), (&name, from), count)
         };
         for load in &piece.loads {
-            let arm = arm_of(self, &load.words, &load.index, load.station, &mut count)?;
+            let arm = arm_of(self, &load.words, load.station, &mut count)?;
             terms.extend(arm.map(|arm| signed(toward, Expression::from(load.down) * arm.into())));
         }
         for up in &piece.ups {
             let Some(force) = value_of(up.target, found, hinge_forces) else { continue };
             let words = self.workings.working(force).name.clone();
-            let index = self.workings.working(force).symbol.index.clone();
-            let arm = arm_of(self, &words, &index, up.station, &mut count)?;
+            let arm = arm_of(self, &words, up.station, &mut count)?;
             terms.extend(arm.map(|arm| signed(-toward * up.sign, Expression::from(force) * arm.into())));
         }
         terms.extend(piece.couples.iter().map(|&couple| -Expression::from(couple)));
@@ -387,19 +392,17 @@ impl Builder<'_> {
     fn arm(
         &mut self,
         words: &str,
-        index: &str,
         station: Id,
         about: Id,
         about_name: &str,
         count: &mut usize,
     ) -> Result<Option<Id>, EvaluationError> {
-        self.arm_between(words, index, (station, about), (about_name, station), count)
+        self.arm_between(words, (station, about), (about_name, station), count)
     }
 
     fn arm_between(
         &mut self,
         words: &str,
-        _index: &str,
         (from, to): (Id, Id),
         (about_name, station): (&str, Id),
         count: &mut usize,
@@ -427,7 +430,7 @@ impl Builder<'_> {
 
     fn station_words(&self, beam: &BeamGivens, target: Target) -> String {
         match target {
-            Target::Force(of) | Target::Couple(of) => beam.supports[of].name.clone(),
+            Target::Force(of) => beam.supports[of].name.clone(),
             Target::Hinge(at) => self.workings.working(beam.hinges[at]).name.replacen("station of ", "", 1),
         }
     }
@@ -435,10 +438,8 @@ impl Builder<'_> {
     fn force_entry(&self, beam: &BeamGivens, target: Target) -> Entry {
         let words = self.station_words(beam, target);
         match target {
-            Target::Force(of) | Target::Couple(of) => {
-                Entry::new(CHAPTER, Role::Reaction, &words, format!("reaction at {words}"))
-                    .at(self.value(beam.supports[of].station), None)
-            }
+            Target::Force(of) => Entry::new(CHAPTER, Role::Reaction, &words, format!("reaction at {words}"))
+                .at(self.value(beam.supports[of].station), None),
             Target::Hinge(at) => {
                 let index = self.workings.working(beam.hinges[at]).symbol.index.clone();
                 Entry::new(CHAPTER, Role::ShearForce, &index, format!("force in {words}"))
@@ -451,7 +452,6 @@ impl Builder<'_> {
 fn value_of(target: Target, found: &Reactions, hinge_forces: &[Option<Id>]) -> Option<Id> {
     match target {
         Target::Force(of) => found.forces[of],
-        Target::Couple(of) => found.couples[of],
         Target::Hinge(at) => hinge_forces[at],
     }
 }
@@ -459,7 +459,6 @@ fn value_of(target: Target, found: &Reactions, hinge_forces: &[Option<Id>]) -> O
 fn set(target: Target, id: Id, found: &mut Reactions, hinge_forces: &mut [Option<Id>]) {
     match target {
         Target::Force(of) => found.forces[of] = Some(id),
-        Target::Couple(of) => found.couples[of] = Some(id),
         Target::Hinge(at) => hinge_forces[at] = Some(id),
     }
 }

@@ -18,6 +18,8 @@ pub(crate) struct Station<'a> {
     pub(crate) side: Side,
     /// `at the slice`, `just left of the slice`.
     pub(crate) words: &'a str,
+    /// What the piece is left of: `left of the slice`.
+    pub(crate) left_of: &'a str,
     /// The index of V and M there.
     pub(crate) index: &'a str,
 }
@@ -163,11 +165,6 @@ impl Builder<'_> {
     ) -> Result<Vec<Resultant>, EvaluationError> {
         let load = &beam.loads[place];
         let LoadKind::Spread { from, to, down_from, down_to } = load.kind else { return Ok(Vec::new()) };
-        let where_to = if at.words.starts_with("at ") {
-            at.words.replacen("at ", "left of ", 1)
-        } else {
-            at.words.replacen("just ", "", 1)
-        };
         let down_here = if down_from == down_to {
             down_from
         } else {
@@ -186,7 +183,7 @@ impl Builder<'_> {
             &Stretch {
                 chapter: at.chapter,
                 words: &load.words,
-                which: &where_to,
+                which: at.left_of,
                 index: &joined(&load.index, if at.index.is_empty() { "x" } else { at.index }),
                 from,
                 to: at.station,

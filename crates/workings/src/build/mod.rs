@@ -2,28 +2,79 @@
 
 mod balance;
 mod beam_givens;
+mod bending;
 mod builder;
+mod check;
+mod cut;
+mod diagrams;
 mod free_body;
+mod joints;
 mod names;
+mod pieces;
 mod reactions;
 mod redundants;
 mod resultants;
+mod section;
+mod shear;
+mod slice;
 
+use crate::dimension::Dimension;
+use crate::evaluate::EvaluationError;
+use crate::expression::Expression;
 use crate::graph::Workings;
+use crate::notation::DepthAxis;
 use crate::problem::Problem;
+use crate::quantity::Quantity;
+use crate::role::Role;
 use crate::solved::SolveFault;
 use crate::style::Style;
 use crate::working::{Chapter, Id};
 use builder::{Builder, Entry};
-use mechanics::beam::{Side, Solution};
+use free_body::{Inner, Station, WholeResultants};
+use mechanics::beam::{Load, Redundant, Side, Solution};
 use mechanics::section::Section;
+use section::SectionWorkings;
+use slice::SliceParts;
 
 pub(crate) use builder::SAME_STATION;
+pub use slice::{Approach, SliceWorkings};
+
+/// Standard gravity, m/s²; exact by definition (ISO 80000-3).
+const STANDARD_GRAVITY: f64 = 9.806_65;
 
 /// What the builder leaves.
 #[derive(Clone, Debug)]
 pub(crate) struct Built {
     pub(crate) workings: Workings,
+    pub(crate) slice: SliceWorkings,
+    pub(crate) key: KeyWorkings,
+}
+
+/// The workings that every lesson is about, by id.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct KeyWorkings {
+    /// V at the slice's station.
+    pub shear: Id,
+    /// M at the slice's station.
+    pub moment: Id,
+    /// Height of the neutral axis.
+    pub centroid: Id,
+    /// I of the whole section.
+    pub second_moment: Id,
+    /// A'.
+    pub area_beyond: Id,
+    /// Distance of the centroid of A' from the neutral axis; none where nothing lies beyond the cut.
+    pub centroid_beyond: Option<Id>,
+    /// Q.
+    pub first_moment: Id,
+    /// t on the asked side.
+    pub width: Id,
+    /// tau on the cut, on the asked side.
+    pub stress_on_cut: Id,
+    /// Height of the cut.
+    pub cut_height: Id,
+    /// The shear force of largest size along the beam.
+    pub largest_shear: Id,
 }
 
 /// Builds the workings and checks them against the engine.
@@ -33,33 +84,187 @@ pub(crate) fn build(
     solution: &Solution,
     section: &Section,
 ) -> Result<Built, Vec<SolveFault>> {
-    let _ = (style, section);
     let redundants = problem
         .beam
         .redundants()
         .map_err(|faults| faults.into_iter().map(SolveFault::Beam).collect::<Vec<_>>())?;
+    let axis_down = style.notation.habits.depth_axis == DepthAxis::Down;
+    let built = all(problem, axis_down, &redundants, (solution, section))
+        .map_err(|error| vec![SolveFault::Formula(error)])?;
+    let faults = check::check(problem, solution, section, &built);
+    if faults.is_empty() { Ok(built) } else { Err(faults) }
+}
+
+fn all(
+    problem: &Problem,
+    axis_down: bool,
+    redundants: &[Redundant],
+    (solution, engine): (&Solution, &Section),
+) -> Result<Built, EvaluationError> {
     let mut builder = Builder::new(problem);
-    let mut all = || {
-        let beam = builder.beam_givens(None, None)?;
-        let reactions = builder.reactions(&beam, &redundants, solution)?;
-        let mut wholes = free_body::WholeResultants::default();
-        let entry = Entry::new(Chapter::Given, crate::role::Role::Station, "", "station of the slice");
-        let station = builder.given(entry, problem.slice.at, crate::dimension::Dimension::LENGTH)?;
+    let section = builder.section(engine)?;
+    let height = builder.cut_height(&section, engine.properties().height())?;
+    let rigidity = builder.rigidity(&section)?;
+    let weight = builder.own_weight(&section)?;
+    let beam = builder.beam_givens(rigidity, weight)?;
+    let reactions = builder.reactions(&beam, redundants, solution)?;
+    let mut wholes = WholeResultants::default();
+    let diagrams = builder.diagrams(&beam, &reactions)?;
+
+    let (station, length) = builder.slice_givens()?;
+    let x = builder.value(station);
+    // At the right end of the beam V and M are those just left of it, and the slice ends there.
+    let at_end = builder.same_station(x, problem.beam.length);
+    let side = if at_end { Side::Left } else { Side::Right };
+    if !at_end && builder.jumps_at(x, solution) {
         builder.free_body(
             &beam,
             &reactions,
             &mut wholes,
-            &free_body::Station {
+            &Station {
                 chapter: Chapter::Diagrams,
                 station,
-                side: Side::Right,
-                words: "at the slice",
-                index: "",
+                side: Side::Left,
+                words: "just left of the slice",
+                left_of: "left of the slice's left side",
+                index: "left",
             },
         )?;
-        Ok::<(), crate::evaluate::EvaluationError>(())
+    }
+    let here = builder.free_body(
+        &beam,
+        &reactions,
+        &mut wholes,
+        &Station {
+            chapter: Chapter::Diagrams,
+            station,
+            side,
+            words: "at the slice",
+            left_of: "left of the slice",
+            index: "",
+        },
+    )?;
+    let cut_distance = builder.cut_distance(&section, height, axis_down)?;
+    builder.bending(&section, engine, here.moment, (cut_distance, axis_down), &diagrams)?;
+    let shear = builder.shear(&section, engine, height, here.shear, diagrams.largest_shear)?;
+    let (left_station, left) = if at_end {
+        builder.slice_left_of_end(&beam, &reactions, &mut wholes, (station, length))?
+    } else {
+        (station, here)
     };
-    all().map_err(|error| vec![SolveFault::Formula(error)])?;
-    let _: Option<Id> = None;
-    Ok(Built { workings: builder.workings })
+    let parts = SliceParts {
+        beam: &beam,
+        reactions: &reactions,
+        section: &section,
+        shear: &shear,
+        station: left_station,
+        length,
+        left,
+        at_end,
+    };
+    let slice = builder.slice(&parts, &mut wholes)?;
+    builder.joints(&section, engine, here.shear, diagrams.largest_shear)?;
+    let key = KeyWorkings {
+        shear: here.shear,
+        moment: here.moment,
+        centroid: section.centroid,
+        second_moment: section.second_moment,
+        area_beyond: shear.cut.area,
+        centroid_beyond: shear.cut.arm,
+        first_moment: shear.cut.first_moment,
+        width: shear.cut.width,
+        stress_on_cut: shear.stress_on_cut,
+        cut_height: height,
+        largest_shear: diagrams.largest_shear,
+    };
+    Ok(Built { workings: builder.workings, slice, key })
+}
+
+impl Builder<'_> {
+    fn slice_givens(&mut self) -> Result<(Id, Id), EvaluationError> {
+        let place = self.problem.slice;
+        let entry = Entry::new(Chapter::Given, Role::Station, "", "station of the slice")
+            .at(place.at, None)
+            .says("The slice is taken here, measured from the left end.");
+        let station = self.given(entry, place.at, Dimension::LENGTH)?;
+        let entry = Entry::new(Chapter::Given, Role::SliceLength, "", "length of the slice")
+            .says("The length of the slice along the beam.");
+        let length = self.given(entry, place.length, Dimension::LENGTH)?;
+        Ok((station, length))
+    }
+
+    /// Whether V or M jumps at a station inside the beam.
+    fn jumps_at(&self, x: f64, solution: &Solution) -> bool {
+        !self.same_station(x, 0.0)
+            && solution.jumps().iter().any(|jump| {
+                self.same_station(jump.station, x) && (jump.force_up != 0.0 || jump.couple_ccw != 0.0)
+            })
+    }
+
+    /// The slice that ends at the right end of the beam: its left face.
+    fn slice_left_of_end(
+        &mut self,
+        beam: &beam_givens::BeamGivens,
+        reactions: &balance::Reactions,
+        wholes: &mut WholeResultants,
+        (station, length): (Id, Id),
+    ) -> Result<(Id, Inner), EvaluationError> {
+        let x = self.value(station) - self.value(length);
+        let entry = Entry::new(Chapter::Slice, Role::Station, "left", "station of the left face")
+            .at(x, None)
+            .says("The beam ends here, so the slice is taken to the left.");
+        let left_station = self.formula(entry, Expression::from(station) - length.into())?;
+        let left = self.free_body(
+            beam,
+            reactions,
+            wholes,
+            &Station {
+                chapter: Chapter::Slice,
+                station: left_station,
+                side: Side::Right,
+                words: "on the left face",
+                left_of: "left of the left face",
+                index: "left",
+            },
+        )?;
+        Ok((left_station, left))
+    }
+
+    /// `E I`, where that is what the beam was given.
+    fn rigidity(&mut self, section: &SectionWorkings) -> Result<Option<Expression>, EvaluationError> {
+        let modulus = self.problem.elastic_modulus;
+        if !(modulus.is_finite() && modulus > 0.0) {
+            return Ok(None);
+        }
+        let given = self.problem.beam.flexural_rigidity;
+        if (modulus * self.value(section.second_moment) - given).abs() > 1e-12 * given {
+            return Ok(None);
+        }
+        let entry = Entry::new(Chapter::Given, Role::ElasticModulus, "", "elastic modulus")
+            .says("The modulus of elasticity of the material.");
+        let modulus = self.given(entry, modulus, Dimension::STRESS)?;
+        Ok(Some(Expression::from(modulus) * section.second_moment.into()))
+    }
+
+    /// Density times area times g, where that is the self-weight that the beam was given.
+    fn own_weight(&mut self, section: &SectionWorkings) -> Result<Option<Expression>, EvaluationError> {
+        let Some(density) = self.problem.density else { return Ok(None) };
+        let intensity =
+            self.problem.loads.iter().zip(&self.problem.beam.loads).find_map(|(label, load)| match load {
+                Load::Spread { down_from, down_to, .. } if label.self_weight && down_from == down_to => {
+                    Some(*down_from)
+                }
+                _ => None,
+            });
+        let Some(intensity) = intensity else { return Ok(None) };
+        let expected = density * self.value(section.area) * STANDARD_GRAVITY;
+        if (expected - intensity).abs() > 1e-12 * intensity.abs() {
+            return Ok(None);
+        }
+        let entry = Entry::new(Chapter::Given, Role::Density, "", "density").says("The density of the beam.");
+        let density = self.given(entry, density, Dimension::DENSITY)?;
+        let gravity = Quantity::new(STANDARD_GRAVITY, Dimension::ACCELERATION);
+        let gravity = Expression::Given(gravity, Role::GravityAcceleration);
+        Ok(Some(Expression::from(density) * section.area.into() * gravity))
+    }
 }

@@ -12,10 +12,13 @@ use crate::evaluate::EvaluationError;
 use crate::expression::Expression;
 use crate::role::Role;
 use crate::working::{Chapter, Id};
-use mechanics::beam::{Freedom, Redundant};
+use mechanics::beam::{Freedom, Redundant, Solution};
 use std::sync::Arc;
 
 const CHAPTER: Chapter = Chapter::Reactions;
+
+/// So many redundants are found by formulas that a reader can follow; the engine finds more of them together.
+const MOST_BY_HAND: usize = 2;
 
 impl Builder<'_> {
     /// The redundant reactions, from the condition that the beam fits its supports.
@@ -23,19 +26,22 @@ impl Builder<'_> {
         &mut self,
         beam: &BeamGivens,
         redundants: &[Redundant],
+        solution: &Solution,
     ) -> Result<Reactions, EvaluationError> {
         let supports = beam.supports.len();
         let mut found = Reactions { forces: vec![None; supports], couples: vec![None; supports] };
         if redundants.is_empty() {
             return Ok(found);
         }
-        let (reads, fields) = self.fields(beam);
-        let question = Arc::new(BeamQuestion {
-            beam: self.problem.beam.clone(),
-            redundants: redundants.to_vec(),
-            fields,
-        });
+        let (reads, question) = self.beam_question(beam, redundants);
         let count = redundants.len();
+        if count > MOST_BY_HAND {
+            for redundant in redundants {
+                let id = self.reaction_by_engine(beam, &question, &reads, redundant, count)?;
+                found.set(redundant, id);
+            }
+            return Ok(found);
+        }
         let mut to_undo = Vec::with_capacity(count);
         let mut flexibilities = Vec::with_capacity(count * count);
         for at in 0..count {
@@ -55,102 +61,68 @@ impl Builder<'_> {
                 });
             }
         }
-        let solved = self.compatibility(beam, redundants, to_undo, flexibilities)?;
-        for (redundant, id) in redundants.iter().zip(solved) {
-            match redundant.against {
-                Freedom::Transverse => found.forces[redundant.support] = Some(id),
-                Freedom::Rotation => found.couples[redundant.support] = Some(id),
-            }
+        for (redundant, formula) in redundants.iter().zip(compatibility(&to_undo, &flexibilities)) {
+            let exact = exact_reaction(solution, redundant);
+            let scale = solution.reactions().iter().fold(0.0, |most: f64, reaction| {
+                most.max(match redundant.against {
+                    Freedom::Transverse => reaction.force.abs(),
+                    Freedom::Rotation => reaction.couple.abs(),
+                })
+            });
+            let by_formula = self.workings.evaluate(&formula)?.value;
+            // Spans of very unlike length or stiffness can make the two equations almost one.
+            let id = if (by_formula - exact).abs() <= 1e-10 * scale {
+                let says = match count {
+                    1 => {
+                        "The beam must fit its support: the movement of the released beam under the loads and that \
+                         under the redundant together are what the support allows."
+                    }
+                    _ => {
+                        "The beam must fit both supports: two equations, each of which sets the movement of the \
+                         released beam at one of them to what the support allows; solved by determinants."
+                    }
+                };
+                let entry = self.reaction_entry(beam, redundant).says(says);
+                self.formula(entry, formula)?
+            } else {
+                self.reaction_by_engine(beam, &question, &reads, redundant, count)?
+            };
+            found.set(redundant, id);
         }
         Ok(found)
     }
 
-    /// The equations "movement under the loads + unit movements times redundants = imposed movement", solved.
-    fn compatibility(
+    fn reaction_by_engine(
         &mut self,
         beam: &BeamGivens,
-        redundants: &[Redundant],
-        to_undo: Vec<Expression>,
-        flexibilities: Vec<Expression>,
-    ) -> Result<Vec<Id>, EvaluationError> {
-        let mut solved = Vec::with_capacity(redundants.len());
-        match (to_undo.as_slice(), flexibilities.as_slice()) {
-            ([right], [unit]) => {
-                let says = "The beam must fit its support: the movement of the released beam under the loads and \
-                            that under the redundant together are what the support allows.";
-                let entry = self.reaction_entry(beam, &redundants[0]).says(says);
-                solved.push(self.formula(entry, right.clone() / unit.clone())?);
-            }
-            ([first, second], [a, b, c, d]) => {
-                let below = a.clone() * d.clone() - b.clone() * c.clone();
-                let says = "The beam must fit both supports: two equations, each of which sets the movement of \
-                            the released beam at one of them to what the support allows; solved by determinants.";
-                for (of, above) in [
-                    first.clone() * d.clone() - b.clone() * second.clone(),
-                    a.clone() * second.clone() - c.clone() * first.clone(),
-                ]
-                .into_iter()
-                .enumerate()
-                {
-                    let entry = self.reaction_entry(beam, &redundants[of]).says(says);
-                    solved.push(self.formula(entry, above / below.clone())?);
-                }
-            }
-            _ => solved = self.many_equations(beam, redundants, to_undo, flexibilities)?,
-        }
-        Ok(solved)
+        question: &Arc<BeamQuestion>,
+        reads: &[Id],
+        redundant: &Redundant,
+        count: usize,
+    ) -> Result<Id, EvaluationError> {
+        let conditions = match count {
+            1 => "one condition".to_owned(),
+            count => format!("{count} conditions, solved together,"),
+        };
+        let how = format!(
+            "From the exact solution of the beam: {conditions} that the beam fits its supports, beside the balance \
+             of forces and moments."
+        );
+        let call = Call::Reaction(Arc::clone(question), redundant.support, redundant.against);
+        let value = call.evaluate(reads, self.workings.values());
+        let entry = self.reaction_entry(beam, redundant).says(how.clone());
+        self.engine(entry, how, (reads.to_vec(), call), value, dimension_of(redundant.against))
     }
 
-    fn many_equations(
-        &mut self,
+    /// The beam with every number that a working holds, and those workings.
+    pub(crate) fn beam_question(
+        &self,
         beam: &BeamGivens,
         redundants: &[Redundant],
-        to_undo: Vec<Expression>,
-        flexibilities: Vec<Expression>,
-    ) -> Result<Vec<Id>, EvaluationError> {
-        let count = redundants.len();
-        let mut reads = Vec::with_capacity(count * count + count);
-        for (place, expression) in flexibilities.into_iter().enumerate() {
-            reads.push(match expression {
-                Expression::Working(id) => id,
-                with_spring => {
-                    let name = redundant_name(beam, &redundants[place / count]);
-                    let entry = Entry::new(
-                        CHAPTER,
-                        Role::Deflection,
-                        &format!("{name}{name}, spring"),
-                        format!("unit movement at {name}, spring included"),
-                    )
-                    .says("The spring gives way too, by one over its stiffness for each unit of force.");
-                    self.formula(entry, with_spring)?
-                }
-            });
-        }
-        for (place, expression) in to_undo.into_iter().enumerate() {
-            let name = redundant_name(beam, &redundants[place]);
-            let entry = Entry::new(
-                CHAPTER,
-                Role::Deflection,
-                &format!("{name}, undo"),
-                format!("movement to undo at {name}"),
-            )
-            .says("What the redundants together must move the released beam by.");
-            reads.push(self.formula(entry, expression)?);
-        }
-        let values: Vec<f64> = self.workings.values().to_vec();
-        let mut solved = Vec::with_capacity(count);
-        for (unknown, redundant) in redundants.iter().enumerate() {
-            let call = Call::LinearEquations { count, unknown };
-            let value = call.evaluate(&reads, &values);
-            let dimension = dimension_of(redundant.against);
-            let how = format!(
-                "The beam must fit all its supports: {count} equations, each of which sets the movement of the \
-                 released beam at one of them to what the support allows, solved together."
-            );
-            let entry = self.reaction_entry(beam, redundant).says(how.clone());
-            solved.push(self.engine(entry, how, (reads.clone(), call), value, dimension)?);
-        }
-        Ok(solved)
+    ) -> (Vec<Id>, Arc<BeamQuestion>) {
+        let (reads, fields) = self.fields(beam);
+        let (beam, redundants) = (self.problem.beam.clone(), redundants.to_vec());
+        (reads, Arc::new(BeamQuestion { beam, redundants, fields }))
     }
 
     fn movement(
@@ -243,6 +215,30 @@ impl Builder<'_> {
         }
         fields.into_iter().unzip()
     }
+}
+
+/// The equations "movement under the loads + unit movements times redundants = imposed movement", one or two of
+/// them, solved.
+fn compatibility(to_undo: &[Expression], flexibilities: &[Expression]) -> Vec<Expression> {
+    match (to_undo, flexibilities) {
+        ([right], [unit]) => vec![right.clone() / unit.clone()],
+        ([first, second], [a, b, c, d]) => {
+            let below = a.clone() * d.clone() - b.clone() * c.clone();
+            vec![
+                (first.clone() * d.clone() - b.clone() * second.clone()) / below.clone(),
+                (a.clone() * second.clone() - c.clone() * first.clone()) / below,
+            ]
+        }
+        _ => Vec::new(),
+    }
+}
+
+fn exact_reaction(solution: &Solution, redundant: &Redundant) -> f64 {
+    let reaction = solution.reactions().iter().find(|reaction| reaction.support == redundant.support);
+    reaction.map_or(f64::NAN, |reaction| match redundant.against {
+        Freedom::Transverse => reaction.force,
+        Freedom::Rotation => reaction.couple,
+    })
 }
 
 fn redundant_name(beam: &BeamGivens, redundant: &Redundant) -> String {

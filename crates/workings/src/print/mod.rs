@@ -4,7 +4,6 @@
 //! [`Expression::Working`](crate::expression::Expression::Working).
 
 mod latex;
-mod layout;
 mod mathml;
 mod plain;
 mod speech;

@@ -1,0 +1,157 @@
+//! The bending stress at the slice's station, and the largest along the beam.
+
+use super::builder::{Builder, Entry};
+use super::diagrams::DiagramWorkings;
+use super::section::SectionWorkings;
+use crate::evaluate::EvaluationError;
+use crate::expression::Expression;
+use crate::role::Role;
+use crate::working::{Chapter, HeightSide, Id, Place};
+use mechanics::section::Section;
+
+const CHAPTER: Chapter = Chapter::Bending;
+
+/// Where the stress is asked for.
+struct Fibre {
+    index: &'static str,
+    words: &'static str,
+    height: f64,
+    /// Stress over `M / I`: minus the distance above the axis, or the distance below it.
+    factor: Expression,
+    ratio: Option<Id>,
+}
+
+impl Builder<'_> {
+    /// The distance of the cut from the neutral axis, along the course's depth axis.
+    pub(crate) fn cut_distance(
+        &mut self,
+        section: &SectionWorkings,
+        height: Id,
+        axis_down: bool,
+    ) -> Result<Id, EvaluationError> {
+        let above = Expression::from(height) - section.centroid.into();
+        let (distance, way) = if axis_down {
+            (Expression::from(section.centroid) - height.into(), "down")
+        } else {
+            (above, "up")
+        };
+        let entry = Entry::new(CHAPTER, Role::CutDistance, "", "distance of the cut from the neutral axis")
+            .height(self.value(height), None)
+            .says(format!("Where the cut lies, measured {way} from the neutral axis."));
+        self.formula(entry, distance)
+    }
+
+    /// The bending stresses.
+    pub(crate) fn bending(
+        &mut self,
+        section: &SectionWorkings,
+        engine: &Section,
+        moment: Id,
+        (cut_distance, axis_down): (Id, bool),
+        diagrams: &DiagramWorkings,
+    ) -> Result<(), EvaluationError> {
+        let properties = engine.properties();
+        let cut = &self.problem.cut;
+        let cut_factor = match axis_down {
+            true => cut_distance.into(),
+            false => -Expression::from(cut_distance),
+        };
+        let fibre = |index, words, height, side, factor| Fibre {
+            index,
+            words,
+            height,
+            factor,
+            ratio: ratio_at(section, height, side, properties.height()),
+        };
+        let top = fibre(
+            "top",
+            "at the top",
+            properties.top,
+            HeightSide::Below,
+            -Expression::from(section.top_distance),
+        );
+        let bottom = fibre(
+            "bottom",
+            "at the bottom",
+            properties.bottom,
+            HeightSide::Above,
+            section.bottom_distance.into(),
+        );
+        let at_cut = fibre("cut", "at the cut", cut.height, cut.side, cut_factor);
+        let place = self.workings.working(moment).place;
+        for fibre in [&top, &bottom, &at_cut] {
+            let says = "Bending stress grows in a straight line from the neutral axis; with M sagging what lies \
+                        below it is stretched. Tension is positive.";
+            let entry = Entry::new(
+                CHAPTER,
+                Role::BendingStress,
+                fibre.index,
+                format!("bending stress {}", fibre.words),
+            );
+            self.stress(entry.says(says), fibre, moment, section, place)?;
+        }
+        let candidates: Vec<(&Fibre, Id)> = [diagrams.sagging, diagrams.hogging]
+            .into_iter()
+            .flatten()
+            .flat_map(|moment| [(&top, moment), (&bottom, moment)])
+            .collect();
+        let stress = |&(fibre, moment): &(&Fibre, Id)| {
+            let factor = self.workings.evaluate(&fibre.factor).map_or(f64::NAN, |factor| factor.value);
+            let ratio = fibre.ratio.map_or(1.0, |ratio| self.value(ratio));
+            ratio * self.value(moment) * factor
+        };
+        let by_stress = |a: &&(&Fibre, Id), b: &&(&Fibre, Id)| stress(a).total_cmp(&stress(b));
+        let tension = candidates.iter().max_by(by_stress).copied().filter(|found| stress(found) > 0.0);
+        let compression = candidates.iter().min_by(by_stress).copied().filter(|found| stress(found) < 0.0);
+        for (found, index, words) in
+            [(tension, "max", "largest tension"), (compression, "min", "largest compression")]
+        {
+            let Some((fibre, moment)) = found else { continue };
+            let place = self.workings.working(moment).place;
+            let says = format!(
+                "The {words} along the beam: of the largest sagging and the largest hogging moment, and of both \
+                 outer fibres, this pair gives most ({}).",
+                fibre.words
+            );
+            let entry =
+                Entry::new(CHAPTER, Role::BendingStress, index, format!("{words} along the beam")).says(says);
+            self.stress(entry, fibre, moment, section, place)?;
+        }
+        Ok(())
+    }
+
+    fn stress(
+        &mut self,
+        entry: Entry,
+        fibre: &Fibre,
+        moment: Id,
+        section: &SectionWorkings,
+        place: Place,
+    ) -> Result<Id, EvaluationError> {
+        let mut entry = entry.height(fibre.height, None);
+        if let Some(station) = place.station {
+            entry = entry.at(station, place.side);
+        }
+        // A minus of the factor is written before the fraction: -M c / I.
+        let (negative, factor) = match fibre.factor.clone() {
+            Expression::Negative(of) => (true, *of),
+            other => (false, other),
+        };
+        let product = match fibre.ratio {
+            Some(ratio) => Expression::from(ratio) * moment.into() * factor,
+            None => Expression::from(moment) * factor,
+        };
+        let stress = product / section.second_moment.into();
+        self.formula(entry, if negative { -stress } else { stress })
+    }
+}
+
+/// The modular ratio of the part at a height, where the parts differ.
+fn ratio_at(section: &SectionWorkings, height: f64, side: HeightSide, depth: f64) -> Option<Id> {
+    let near = 1e-9 * depth;
+    let pieces = || section.pieces.iter().filter(|piece| !piece.placed.piece.hole);
+    pieces()
+        .find(|piece| piece.placed.piece.reaches(height, side, near))
+        .or_else(|| pieces().next())
+        .and_then(|piece| piece.placed.ratio)
+}

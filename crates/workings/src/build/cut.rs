@@ -1,0 +1,266 @@
+//! The part beyond a level cut: its area, its centroid, its first moment, and the width of the cut.
+
+use super::builder::{Builder, Entry, zero};
+use super::resultants::joined;
+use super::section::{PieceWorkings, SectionWorkings, Size};
+use crate::dimension::Dimension;
+use crate::engine::{BeyondWanted, Call};
+use crate::evaluate::EvaluationError;
+use crate::expression::Expression;
+use crate::role::Role;
+use crate::working::{Chapter, HeightSide, Id};
+use mechanics::section::Section;
+
+const CHAPTER: Chapter = Chapter::Shear;
+
+/// Where and how the section is cut, and what that is called.
+pub(crate) struct Cut<'a> {
+    pub(crate) height: Id,
+    /// The side of the height on which the width is asked for.
+    pub(crate) side: HeightSide,
+    /// The piece that counts as the part beyond.
+    pub(crate) beyond: HeightSide,
+    /// `the cut`, `the neutral axis`.
+    pub(crate) words: &'a str,
+    /// Index of its symbols.
+    pub(crate) index: &'a str,
+}
+
+/// The workings of a cut.
+#[derive(Clone, Copy)]
+pub(crate) struct CutWorkings {
+    pub(crate) area: Id,
+    /// Distance of the part's centroid from the neutral axis; none where nothing lies beyond.
+    pub(crate) arm: Option<Id>,
+    pub(crate) first_moment: Id,
+    pub(crate) width: Id,
+}
+
+/// What of a piece lies beyond.
+struct Beyond {
+    area: Expression,
+    centroid: Expression,
+}
+
+impl Builder<'_> {
+    /// The first moment and the width at a cut.
+    pub(crate) fn cut(
+        &mut self,
+        section: &SectionWorkings,
+        engine: &Section,
+        cut: &Cut<'_>,
+    ) -> Result<CutWorkings, EvaluationError> {
+        let mut parts = Vec::new();
+        for piece in &section.pieces {
+            parts.extend(self.beyond(piece, cut, engine)?);
+        }
+        let height = self.value(cut.height);
+        let at = |entry: Entry| entry.height(height, None);
+        let Cut { words, index, .. } = *cut;
+        let which = beyond_words(cut.beyond);
+        let entry = at(Entry::new(CHAPTER, Role::AreaBeyond, index, format!("area beyond {words}")))
+            .says(format!("The part beyond {words} is all that lies {which} it."));
+        if parts.is_empty() {
+            let area = self.formula(entry, zero(Dimension::AREA, Role::AreaBeyond))?;
+            let entry = at(Entry::new(CHAPTER, Role::FirstMoment, index, format!("first moment at {words}")))
+                .says("Nothing lies beyond the outer fibre, so there is no first moment.");
+            let first_moment = self.formula(entry, zero(Dimension::LENGTH_3, Role::FirstMoment))?;
+            let width = self.width(section, engine, cut)?;
+            return Ok(CutWorkings { area, arm: None, first_moment, width });
+        }
+        let (areas, moments): (Vec<Expression>, Vec<Expression>) =
+            parts.iter().map(|part| (part.area.clone(), part.area.clone() * part.centroid.clone())).unzip();
+        let area = self.formula(entry, Expression::sum_over(areas))?;
+        let entry = at(Entry::new(
+            CHAPTER,
+            Role::CentroidHeight,
+            &joined("'", index),
+            format!("centroid height of the part beyond {words}"),
+        ))
+        .says("The centroid of the part beyond, above the base line: each piece counts with its area.");
+        let centroid = match parts.as_slice() {
+            [only] => self.formula(entry, only.centroid.clone())?,
+            _ => self.formula(entry, Expression::sum_over(moments) / area.into())?,
+        };
+        let entry = at(Entry::new(
+            CHAPTER,
+            Role::CentroidBeyond,
+            index,
+            format!("centroid distance of the part beyond {words}"),
+        ))
+        .says("The distance of that centroid from the neutral axis of the whole section.");
+        let arm = match cut.beyond {
+            HeightSide::Above => Expression::from(centroid) - section.centroid.into(),
+            HeightSide::Below => Expression::from(section.centroid) - centroid.into(),
+        };
+        let arm = self.formula(entry, arm)?;
+        let entry = at(Entry::new(CHAPTER, Role::FirstMoment, index, format!("first moment at {words}")))
+            .says(
+                "The first moment of the part beyond about the neutral axis: its area times the distance of its \
+                 centroid.",
+            );
+        let first_moment = self.formula(entry, Expression::from(area) * arm.into())?;
+        let width = self.width(section, engine, cut)?;
+        Ok(CutWorkings { area, arm: Some(arm), first_moment, width })
+    }
+
+    /// What of one piece lies beyond the cut.
+    fn beyond(
+        &mut self,
+        piece: &PieceWorkings,
+        cut: &Cut<'_>,
+        engine: &Section,
+    ) -> Result<Option<Beyond>, EvaluationError> {
+        let near = 1e-9 * engine.properties().height();
+        let height = self.value(cut.height);
+        let shape = &piece.placed.piece;
+        let (inside, outside) = match cut.beyond {
+            HeightSide::Above => (shape.bottom >= height - near, shape.top <= height + near),
+            HeightSide::Below => (shape.top <= height + near, shape.bottom >= height - near),
+        };
+        if outside {
+            return Ok(None);
+        }
+        if inside {
+            return Ok(Some(Beyond { area: piece.area.into(), centroid: piece.centroid.into() }));
+        }
+        let name = &shape.name;
+        let Cut { words, .. } = *cut;
+        let mark = joined(&piece.placed.number, cut.index);
+        let entry = |role: Role, what: &str| {
+            Entry::new(CHAPTER, role, &format!("{mark}'"), format!("{what} of {name} beyond {words}"))
+                .height(height, None)
+        };
+        let (plain, centroid) = match (piece.placed.size, piece.placed.top()) {
+            (Size::Rectangle { breadth, .. }, Some(top)) => {
+                let (depth, toward) = match cut.beyond {
+                    HeightSide::Above => (top - cut.height.into(), 1.0),
+                    HeightSide::Below => {
+                        let base = piece.placed.base.clone();
+                        let depth = match base {
+                            Some(base) => Expression::from(cut.height) - base,
+                            None => cut.height.into(),
+                        };
+                        (depth, -1.0)
+                    }
+                };
+                let says = format!("{} reaches this far beyond {words}.", capital(name));
+                let depth = self.formula(entry(Role::Height, "depth").says(says), depth)?;
+                let half = Expression::from(depth) / 2.0.into();
+                let centroid = Expression::from(cut.height) + if toward > 0.0 { half } else { -half };
+                (Expression::from(breadth) * depth.into(), centroid)
+            }
+            _ => {
+                let call = |wanted| {
+                    (
+                        vec![cut.height],
+                        Call::Beyond { piece: shape.alone.clone(), beyond: cut.beyond, wanted },
+                    )
+                };
+                let how = "Integrated exactly over the part of the outline beyond the cut.";
+                let mut found = [Id(0); 2];
+                let asked = [
+                    (BeyondWanted::Area, Role::AreaBeyond, "outline area", Dimension::AREA),
+                    (
+                        BeyondWanted::CentroidHeight,
+                        Role::CentroidHeight,
+                        "outline centroid height",
+                        Dimension::LENGTH,
+                    ),
+                ];
+                for (slot, (wanted, role, what, dimension)) in found.iter_mut().zip(asked) {
+                    let (reads, call) = call(wanted);
+                    let value = call.evaluate(&reads, self.workings.values());
+                    *slot = self.engine(entry(role, what).says(how), how, (reads, call), value, dimension)?;
+                }
+                (found[0].into(), found[1].into())
+            }
+        };
+        let says = format!("The area of {name} that lies beyond {words}.");
+        let area = self.formula(entry(Role::AreaBeyond, "area").says(says), piece.placed.counted(plain))?;
+        let says = format!("The height of the centroid of that piece of {name} above the base line.");
+        let centroid = self.formula(entry(Role::CentroidHeight, "centroid height").says(says), centroid)?;
+        Ok(Some(Beyond { area: area.into(), centroid: centroid.into() }))
+    }
+
+    /// The width of the cut on the asked side: all that it runs through.
+    pub(crate) fn width(
+        &mut self,
+        section: &SectionWorkings,
+        engine: &Section,
+        cut: &Cut<'_>,
+    ) -> Result<Id, EvaluationError> {
+        let height = self.value(cut.height);
+        let near = 1e-9 * engine.properties().height();
+        let Cut { words, index, .. } = *cut;
+        let entry = Entry::new(CHAPTER, Role::WidthAtCut, index, format!("width at {words}"))
+            .height(height, Some(cut.side));
+        let (below, above) =
+            (engine.width(height, HeightSide::Below), engine.width(height, HeightSide::Above));
+        let contact = engine.contact_width(height);
+        if contact > near && contact < below.min(above) - near {
+            let how = "The parts stand off each other here: only where they touch can shear pass.";
+            let call = (Vec::new(), Call::Fixed);
+            return self.engine(entry.says(how), how, call, contact, Dimension::LENGTH);
+        }
+        let mut terms = Vec::new();
+        for piece in &section.pieces {
+            let shape = &piece.placed.piece;
+            if !shape.reaches(height, cut.side, near) {
+                continue;
+            }
+            let breadth = match piece.placed.size {
+                Size::Rectangle { breadth, .. } => Expression::from(breadth),
+                _ => {
+                    let call = Call::Width { piece: shape.alone.clone(), side: cut.side };
+                    let reads = vec![cut.height];
+                    let value = call.evaluate(&reads, self.workings.values());
+                    let how = "The chord of the outline at the height of the cut.";
+                    let mark = joined(&piece.placed.number, index);
+                    let entry = Entry::new(
+                        CHAPTER,
+                        Role::WidthAtCut,
+                        &mark,
+                        format!("width of {} at {words}", shape.name),
+                    )
+                    .height(height, Some(cut.side))
+                    .says(how);
+                    self.engine(entry, how, (reads, call), value, Dimension::LENGTH)?.into()
+                }
+            };
+            terms.push(if shape.hole { -breadth } else { breadth });
+        }
+        let says = match (below - above).abs() > near {
+            true => format!(
+                "The width of the cut, across the section. It jumps here; this is the width just {} the cut.",
+                side_words(cut.side)
+            ),
+            false => {
+                "The width of the cut, across the section: all the material that it runs through.".into()
+            }
+        };
+        let expression =
+            if terms.is_empty() { zero(Dimension::LENGTH, Role::WidthAtCut) } else { Expression::sum(terms) };
+        self.formula(entry.says(says), expression)
+    }
+}
+
+pub(crate) fn beyond_words(beyond: HeightSide) -> &'static str {
+    side_words(beyond)
+}
+
+pub(crate) fn side_words(side: HeightSide) -> &'static str {
+    match side {
+        HeightSide::Above => "above",
+        HeightSide::Below => "below",
+    }
+}
+
+/// With its first letter as a capital.
+pub(crate) fn capital(words: &str) -> String {
+    let mut letters = words.chars();
+    match letters.next() {
+        Some(first) => first.to_uppercase().chain(letters).collect(),
+        None => String::new(),
+    }
+}

@@ -1,0 +1,448 @@
+//! V and M along the beam, from station to station: the area under the load changes V, the area under V changes M.
+
+use super::balance::Reactions;
+use super::beam_givens::{BeamGivens, LoadKind};
+use super::builder::{Builder, Entry, zero};
+use crate::dimension::Dimension;
+use crate::engine::Call;
+use crate::evaluate::EvaluationError;
+use crate::expression::Expression;
+use crate::role::Role;
+use crate::working::{Chapter, Id};
+use mechanics::beam::Side;
+
+const CHAPTER: Chapter = Chapter::Diagrams;
+
+/// What the diagrams leave for the chapters after them.
+pub(crate) struct DiagramWorkings {
+    /// The shear force of largest size.
+    pub(crate) largest_shear: Id,
+    /// The largest sagging moment, where there is one.
+    pub(crate) sagging: Option<Id>,
+    /// The largest hogging moment, where there is one.
+    pub(crate) hogging: Option<Id>,
+}
+
+/// A station where something acts, or the slice's.
+struct Key {
+    station: Id,
+    /// `A`, `force P`, `the left end`.
+    words: String,
+    index: String,
+    rank: u8,
+    /// Forces up and couples that act there.
+    up: Vec<Expression>,
+    turning: Vec<Expression>,
+}
+
+/// V and M on both sides of a key station; the same twice where nothing jumps.
+#[derive(Clone, Copy)]
+struct Values {
+    shear: [Id; 2],
+    moment: [Id; 2],
+}
+
+/// The stretch between two key stations.
+struct Reach<'a> {
+    from: &'a Key,
+    to: &'a Key,
+    shear: Id,
+    moment: Id,
+    /// Intensities just inside its ends; none where no spread load acts.
+    intensity: Option<(Id, Id)>,
+    count: usize,
+}
+
+impl Builder<'_> {
+    /// V and M at every key station, where V and M are zero, and the largest of both.
+    pub(crate) fn diagrams(
+        &mut self,
+        beam: &BeamGivens,
+        reactions: &Reactions,
+    ) -> Result<DiagramWorkings, EvaluationError> {
+        let keys = self.keys(beam, reactions)?;
+        let mut values: Vec<Values> = Vec::with_capacity(keys.len());
+        let mut extra: Vec<Id> = Vec::new();
+        let last_place = keys.len() - 1;
+        for (place, key) in keys.iter().enumerate() {
+            let before = place.checked_sub(1).zip(values.last().copied());
+            let (shear, moment) = match before {
+                Some((before, last)) => {
+                    let (from, to) = (&keys[before], key);
+                    let intensity = self.intensity_between(beam, from, to)?;
+                    let (shear, moment) = (last.shear[1], last.moment[1]);
+                    let reach = Reach { from, to, shear, moment, intensity, count: place };
+                    let (shear, moment) = self.along(&reach)?;
+                    extra.extend(self.zero_of_shear(&reach, &shear)?);
+                    self.contraflexure(&reach, &moment)?;
+                    (shear, moment)
+                }
+                None => {
+                    (zero(Dimension::FORCE, Role::ShearForce), zero(Dimension::MOMENT, Role::BendingMoment))
+                }
+            };
+            // Nothing of the beam lies left of its first station or right of its last.
+            let ends = (place > 0, place < last_place);
+            values.push(self.at_key(key, ends, shear, moment)?);
+        }
+        self.largest(&values, &extra)
+    }
+
+    /// The key stations from left to right, with what acts at each.
+    fn keys(&mut self, beam: &BeamGivens, reactions: &Reactions) -> Result<Vec<Key>, EvaluationError> {
+        let key = |station: Id, words: String, index: String, rank: u8| Key {
+            station,
+            words,
+            index,
+            rank,
+            up: Vec::new(),
+            turning: Vec::new(),
+        };
+        let entry = Entry::new(Chapter::Given, Role::Station, "0", "station of the left end")
+            .at(0.0, None)
+            .says("Stations are measured from the left end.");
+        let origin = self.given(entry, 0.0, Dimension::LENGTH)?;
+        let mut all = vec![
+            key(origin, "the left end".into(), "0".into(), 5),
+            key(beam.length, "the right end".into(), "L".into(), 5),
+        ];
+        for (of, support) in beam.supports.iter().enumerate() {
+            let mut at = key(support.station, support.name.clone(), support.name.clone(), 0);
+            at.up.extend(reactions.forces[of].map(Expression::from));
+            at.turning.extend(reactions.couples[of].map(Expression::from));
+            all.push(at);
+        }
+        for &hinge in &beam.hinges {
+            let working = self.workings.working(hinge);
+            let words = working.name.replacen("station of ", "", 1);
+            all.push(key(hinge, words, working.symbol.index.clone(), 1));
+        }
+        for load in &beam.loads {
+            match load.kind {
+                LoadKind::Force { station, down } => {
+                    let index = self.workings.working(station).symbol.index.clone();
+                    let mut at = key(station, load.words.clone(), index, 2);
+                    at.up.push(-Expression::from(down));
+                    all.push(at);
+                }
+                LoadKind::Couple { station, ccw } => {
+                    let index = self.workings.working(station).symbol.index.clone();
+                    let mut at = key(station, load.words.clone(), index, 3);
+                    at.turning.push(ccw.into());
+                    all.push(at);
+                }
+                LoadKind::Spread { from, to, .. } => {
+                    for (station, end) in [(from, "start"), (to, "end")] {
+                        let index = self.workings.working(station).symbol.index.clone();
+                        all.push(key(station, format!("the {end} of {}", load.words), index, 4));
+                    }
+                }
+            }
+        }
+        all.sort_by(|a, b| self.value(a.station).total_cmp(&self.value(b.station)).then(a.rank.cmp(&b.rank)));
+        let mut keys: Vec<Key> = Vec::with_capacity(all.len());
+        for next in all {
+            match keys.last_mut() {
+                Some(last) if self.same_station(self.value(last.station), self.value(next.station)) => {
+                    last.up.extend(next.up);
+                    last.turning.extend(next.turning);
+                    if next.rank < last.rank {
+                        (last.station, last.words, last.index, last.rank) =
+                            (next.station, next.words, next.index, next.rank);
+                    }
+                }
+                _ => keys.push(next),
+            }
+        }
+        Ok(keys)
+    }
+
+    /// The intensity of all spread loads just inside the ends of a stretch.
+    fn intensity_between(
+        &mut self,
+        beam: &BeamGivens,
+        from: &Key,
+        to: &Key,
+    ) -> Result<Option<(Id, Id)>, EvaluationError> {
+        let (start, end) = (self.value(from.station), self.value(to.station));
+        let middle = 0.5 * (start + end);
+        let mut terms: Vec<[Expression; 2]> = Vec::new();
+        let mut uniform = true;
+        for load in &beam.loads {
+            let LoadKind::Spread { from: begin, to: finish, down_from, down_to } = load.kind else {
+                continue;
+            };
+            if self.value(begin) >= middle || self.value(finish) <= middle {
+                continue;
+            }
+            uniform &= down_from == down_to;
+            let at = |key: &Key| {
+                let x = self.value(key.station);
+                if self.same_station(x, self.value(begin)) {
+                    down_from.into()
+                } else if self.same_station(x, self.value(finish)) {
+                    down_to.into()
+                } else {
+                    self.intensity_at(key.station, (begin, finish), (down_from, down_to))
+                }
+            };
+            terms.push([at(from), at(to)]);
+        }
+        if terms.is_empty() {
+            return Ok(None);
+        }
+        let (first, last): (Vec<Expression>, Vec<Expression>) =
+            terms.into_iter().map(|[first, last]| (first, last)).unzip();
+        let made = |builder: &mut Self, terms: Vec<Expression>, key: &Key, side: Side| {
+            if let [Expression::Working(id)] = terms.as_slice() {
+                return Ok(*id);
+            }
+            let words = side_of(side);
+            let entry = Entry::new(
+                CHAPTER,
+                Role::SpreadLoad,
+                &format!("{}, {words}", key.index),
+                format!("load intensity just {words} of {}", key.words),
+            )
+            .at(builder.value(key.station), Some(side))
+            .says("All the spread loads that act here, together.");
+            builder.formula(entry, Expression::sum(terms))
+        };
+        let first = made(self, first, from, Side::Right)?;
+        let last = if uniform { first } else { made(self, last, to, Side::Left)? };
+        Ok(Some((first, last)))
+    }
+
+    /// V and M at the right end of a stretch, as formulas.
+    fn along(&mut self, reach: &Reach<'_>) -> Result<(Expression, Expression), EvaluationError> {
+        let length = self.difference(reach.to.station, reach.from.station);
+        let (shear, moment) = (Expression::from(reach.shear), Expression::from(reach.moment));
+        let under_shear = shear.clone() * length.clone();
+        let Some((first, last)) = reach.intensity else { return Ok((shear, plus(moment, under_shear))) };
+        let squared = length.clone().power(2);
+        if first == last {
+            let load = Expression::from(first) * length;
+            let turned = Expression::from(first) * squared / 2.0.into();
+            return Ok((shear - load, plus(moment, under_shear) - turned));
+        }
+        let load = (Expression::from(first) + last.into()) * length / 2.0.into();
+        // Two triangles: w1 l² / 3 of the falling one, w2 l² / 6 of the rising one.
+        let falling = Expression::from(first) * squared.clone() / 3.0.into();
+        let rising = Expression::from(last) * squared / 6.0.into();
+        Ok((shear - load, plus(moment, under_shear) - falling - rising))
+    }
+
+    /// V and M on both sides of a key station, from what they are just left of it.
+    fn at_key(
+        &mut self,
+        key: &Key,
+        ends: (bool, bool),
+        shear: Expression,
+        moment: Expression,
+    ) -> Result<Values, EvaluationError> {
+        let turning: Vec<Expression> = key.turning.iter().map(|couple| -couple.clone()).collect();
+        let shear = self.one_at_key(key, ends, Role::ShearForce, shear, &key.up)?;
+        let moment = self.one_at_key(key, ends, Role::BendingMoment, moment, &turning)?;
+        Ok(Values { shear, moment })
+    }
+
+    fn one_at_key(
+        &mut self,
+        key: &Key,
+        (has_left, has_right): (bool, bool),
+        role: Role,
+        before: Expression,
+        jump: &[Expression],
+    ) -> Result<[Id; 2], EvaluationError> {
+        let x = self.value(key.station);
+        let (what, along, across) = match role {
+            Role::ShearForce => (
+                "shear force",
+                "From the station before: the load in between lowers V by its area.",
+                "What acts up at the station makes V jump up, what acts down makes it jump down.",
+            ),
+            _ => (
+                "bending moment",
+                "From the station before: M changes by the area under V in between.",
+                "A couple makes M jump: a counter-clockwise one down, a clockwise one up; V does not notice it.",
+            ),
+        };
+        let jumps = !jump.is_empty();
+        let entry = |side: Option<Side>| {
+            let (index, words) = match side {
+                Some(side) => {
+                    (format!("{}, {}", key.index, side_of(side)), format!("just {} of", side_of(side)))
+                }
+                None => (key.index.clone(), "at".to_owned()),
+            };
+            Entry::new(CHAPTER, role, &index, format!("{what} {words} {}", key.words)).at(x, side)
+        };
+        if !jumps {
+            let id = self.formula(entry(None).says(along), before)?;
+            return Ok([id, id]);
+        }
+        let left = match has_left {
+            true => Some(self.formula(entry(Some(Side::Left)).says(along), before)?),
+            false => None,
+        };
+        let right = match has_right {
+            true => {
+                let terms = left.map(Expression::from).into_iter().chain(jump.iter().cloned()).collect();
+                Some(self.formula(entry(Some(Side::Right)).says(across), Expression::sum(terms))?)
+            }
+            false => None,
+        };
+        match (left, right) {
+            (Some(left), Some(right)) => Ok([left, right]),
+            (Some(one), None) | (None, Some(one)) => Ok([one, one]),
+            // A beam has two ends, so a station has the beam on one side at least.
+            (None, None) => Err(EvaluationError::NotComputable { working: what.to_owned() }),
+        }
+    }
+
+    /// Where V passes through zero inside a stretch, and M there.
+    fn zero_of_shear(&mut self, reach: &Reach<'_>, end: &Expression) -> Result<Option<Id>, EvaluationError> {
+        let Some((first, last)) = reach.intensity else { return Ok(None) };
+        let start = self.value(reach.shear);
+        let end = self.workings.evaluate(end)?.value;
+        let noise = 1e-9 * start.abs().max(end.abs());
+        if start * end >= 0.0 || start.abs() <= noise || end.abs() <= noise {
+            return Ok(None);
+        }
+        let length = self.difference(reach.to.station, reach.from.station);
+        let from = reach.from.station;
+        let shear = Expression::from(reach.shear);
+        let offset = if first == last {
+            shear / first.into()
+        } else {
+            // V - w1 s - k s²/2 = 0 with k = (w2 - w1) / l; of the two roots the one inside the stretch.
+            let growth = (Expression::from(last) - first.into()) / length;
+            let discriminant =
+                Expression::from(first).power(2) + Expression::from(2.0) * growth.clone() * shear;
+            let root = if start > 0.0 { discriminant.root() } else { -discriminant.root() };
+            (root - first.into()) / growth
+        };
+        let station = if self.value(from) == 0.0 { offset } else { Expression::from(from) + offset };
+        let x = self.workings.evaluate(&station)?.value;
+        let name = format!("station of zero shear force between {} and {}", reach.from.words, reach.to.words);
+        let entry = Entry::new(CHAPTER, Role::Station, &format!("V=0, {}", reach.count), name)
+            .at(x, None)
+            .says("Here V passes through zero, so M has a largest or a smallest value.");
+        let station = self.formula(entry, station)?;
+        let s = self.difference(station, from);
+        let mut moment = plus(Expression::from(reach.moment), Expression::from(reach.shear) * s.clone())
+            - Expression::from(first) * s.clone().power(2) / 2.0.into();
+        if first != last {
+            let whole = self.difference(reach.to.station, from);
+            let growth = (Expression::from(last) - first.into()) / whole;
+            moment = moment - growth * s.power(3) / 6.0.into();
+        }
+        let name =
+            format!("bending moment at zero shear force between {} and {}", reach.from.words, reach.to.words);
+        let entry = Entry::new(CHAPTER, Role::BendingMoment, &format!("V=0, {}", reach.count), name)
+            .at(x, None)
+            .says("M where V is zero: the area under V up to there has been added.");
+        self.formula(entry, moment).map(Some)
+    }
+
+    /// Where M passes through zero inside a stretch.
+    fn contraflexure(&mut self, reach: &Reach<'_>, end: &Expression) -> Result<(), EvaluationError> {
+        let start = self.value(reach.moment);
+        let end = self.workings.evaluate(end)?.value;
+        let length = self.value(reach.to.station) - self.value(reach.from.station);
+        // What is left of a moment that ought to be zero must not count as a change of sign.
+        let noise = 1e-9 * start.abs().max(end.abs()).max(self.value(reach.shear).abs() * length);
+        if start * end >= 0.0 || start.abs() <= noise || end.abs() <= noise {
+            return Ok(());
+        }
+        let from = reach.from.station;
+        let name = format!("point of contraflexure between {} and {}", reach.from.words, reach.to.words);
+        let says = "Here M passes through zero: the beam bends neither way.";
+        let entry = |x: f64| {
+            Entry::new(CHAPTER, Role::Station, &format!("M=0, {}", reach.count), name.clone())
+                .at(x, None)
+                .says(says)
+        };
+        let (moment, shear) = (Expression::from(reach.moment), Expression::from(reach.shear));
+        let offset = match reach.intensity {
+            None => -(moment / shear),
+            Some((first, last)) if first == last => {
+                // M + V s - w s²/2 = 0: one of its roots lies in the stretch.
+                let root = (shear.clone().power(2) + Expression::from(2.0) * first.into() * moment).root();
+                let candidates =
+                    [(shear.clone() + root.clone()) / first.into(), (shear - root) / first.into()];
+                let inside = |offset: &Expression| {
+                    let s = self.workings.evaluate(offset).map_or(f64::NAN, |s| s.value);
+                    s > 0.0 && s < length
+                };
+                match candidates.into_iter().find(inside) {
+                    Some(offset) => offset,
+                    None => return Ok(()),
+                }
+            }
+            Some((first, last)) => {
+                let reads = vec![reach.moment, reach.shear, first, last, from, reach.to.station];
+                let call = Call::ZeroOfMoment;
+                let x = call.evaluate(&reads, self.workings.values());
+                let how = "The root of the cubic that M is in this stretch.";
+                self.engine(entry(x), how, (reads, call), x, Dimension::LENGTH)?;
+                return Ok(());
+            }
+        };
+        let station = if self.value(from) == 0.0 { offset } else { Expression::from(from) + offset };
+        let x = self.workings.evaluate(&station)?.value;
+        self.formula(entry(x), station)?;
+        Ok(())
+    }
+
+    /// The largest shear force by size, the largest sagging and the largest hogging moment.
+    fn largest(&mut self, values: &[Values], extra: &[Id]) -> Result<DiagramWorkings, EvaluationError> {
+        let shears: Vec<Id> = values.iter().flat_map(|values| values.shear).collect();
+        let mut moments: Vec<Id> = values.iter().flat_map(|values| values.moment).collect();
+        moments.extend(extra);
+        let first_best = |among: &[Id], size: &dyn Fn(f64) -> f64| {
+            let most = among.iter().map(|&id| size(self.value(id))).fold(f64::NEG_INFINITY, f64::max);
+            // Values that differ by rounding only count as equal: the leftmost stands.
+            among.iter().copied().find(|&id| size(self.value(id)) >= most - 1e-12 * most.abs())
+        };
+        let largest_shear = first_best(&shears, &f64::abs);
+        let sagging = first_best(&moments, &|moment| moment);
+        let hogging = first_best(&moments, &|moment| -moment);
+        let scale = moments.iter().fold(0.0, |most: f64, &id| most.max(self.value(id).abs()));
+        let sagging = sagging.filter(|&id| self.value(id) > 1e-12 * scale);
+        let hogging = hogging.filter(|&id| self.value(id) < -1e-12 * scale);
+        let mut made = |id: Id, role: Role, index: &str, name: &str, says: &str| {
+            let place = self.workings.working(id).place;
+            let mut entry = Entry::new(CHAPTER, role, index, name).says(says);
+            if let Some(station) = place.station {
+                entry = entry.at(station, place.side);
+            }
+            self.formula(entry, id.into())
+        };
+        let says = "The shear force of largest size along the beam; both sides of every jump looked at.";
+        // A beam has its two ends at least, so there is one.
+        let largest_shear = largest_shear.unwrap_or(shears[0]);
+        let largest_shear = made(largest_shear, Role::ShearForce, "max", "largest shear force", says)?;
+        let says = "The largest sagging moment: M is largest where V passes through zero or jumps across it, or at a \
+                    couple.";
+        let sagging = sagging
+            .map(|id| made(id, Role::BendingMoment, "max", "largest sagging moment", says))
+            .transpose()?;
+        let says = "The largest hogging moment, over a support or at a fixed end as a rule.";
+        let hogging = hogging
+            .map(|id| made(id, Role::BendingMoment, "min", "largest hogging moment", says))
+            .transpose()?;
+        Ok(DiagramWorkings { largest_shear, sagging, hogging })
+    }
+}
+
+fn side_of(side: Side) -> &'static str {
+    match side {
+        Side::Left => "left",
+        Side::Right => "right",
+    }
+}
+
+fn plus(a: Expression, b: Expression) -> Expression {
+    a + b
+}

@@ -1,0 +1,298 @@
+//! The shear stress: on the cut, at the neutral axis, the largest over the depth and along the beam.
+
+use super::builder::{Builder, Entry, zero};
+use super::cut::{Cut, CutWorkings, side_words};
+use super::section::SectionWorkings;
+use crate::dimension::Dimension;
+use crate::engine::Call;
+use crate::evaluate::EvaluationError;
+use crate::expression::Expression;
+use crate::role::Role;
+use crate::working::{Chapter, HeightSide, Id};
+use mechanics::section::Section;
+use mechanics::stress::{PlaceSide, Reason, StressOverDepth};
+
+const CHAPTER: Chapter = Chapter::Shear;
+
+/// What the shear chapter leaves.
+pub(crate) struct ShearWorkings {
+    pub(crate) cut: CutWorkings,
+    pub(crate) stress_on_cut: Id,
+}
+
+impl Builder<'_> {
+    /// The height of the cut: that of a joint of two pieces where it lies there, else given.
+    pub(crate) fn cut_height(
+        &mut self,
+        section: &SectionWorkings,
+        depth: f64,
+    ) -> Result<Id, EvaluationError> {
+        let cut = &self.problem.cut;
+        let entry = Entry::new(Chapter::Given, Role::CutHeight, "", "height of the cut")
+            .height(cut.height, Some(cut.side));
+        let near = 1e-12 * depth;
+        let piece_below = section
+            .pieces
+            .iter()
+            .find(|piece| !piece.placed.piece.hole && (piece.placed.piece.top - cut.height).abs() <= near);
+        match piece_below.and_then(|piece| Some((piece.placed.top()?, &piece.placed.piece.name))) {
+            Some((top, name)) => {
+                self.formula(entry.says(format!("The cut runs along the top of {name}.")), top)
+            }
+            None => self.given(
+                entry.says("The cut runs at this height above the base line."),
+                cut.height,
+                Dimension::LENGTH,
+            ),
+        }
+    }
+
+    /// All shear stresses.
+    pub(crate) fn shear(
+        &mut self,
+        section: &SectionWorkings,
+        engine: &Section,
+        height: Id,
+        shear: Id,
+        largest_shear: Id,
+    ) -> Result<ShearWorkings, EvaluationError> {
+        let problem = self.problem;
+        let CutHere { side, beyond } = CutHere { side: problem.cut.side, beyond: problem.cut.beyond };
+        let main = Cut { height, side, beyond, words: "the cut", index: "" };
+        let depth = engine.properties().height();
+        self.depth_beyond(section, &main)?;
+        let cut = self.cut(section, engine, &main)?;
+        let says = "The two stress resultants on the part beyond differ from face to face; the shear stress on the \
+                    cut makes up the difference.";
+        let stress_on_cut =
+            self.shear_stress(section, shear, &cut, &main, "shear stress on the cut", says)?;
+        let entry = Entry::new(CHAPTER, Role::ShearFlow, "", "shear flow on the cut")
+            .height(self.value(height), None)
+            .says("The force on the cut for each length of the beam.");
+        let flow = Expression::from(shear) * cut.first_moment.into() / section.second_moment.into();
+        self.formula(entry, flow)?;
+        self.other_side(section, engine, shear, &cut, &main)?;
+        let axis = self.at_axis(section, engine, shear, beyond)?;
+        let axis_stress = axis.1;
+        let profile = StressOverDepth::new(engine, 0.0, 1.0).largest_shear_stress();
+        let mut largest = (axis.0, axis_stress);
+        let place = profile.places.first().copied();
+        let mut says =
+            "The shear stress is largest at the neutral axis: Q is largest there, and the section is no \
+                        narrower elsewhere by more than Q falls off."
+                .to_owned();
+        if let Some(place) = place.filter(|_| !profile.at_neutral_axis) {
+            says = reason_words(profile.reason);
+            let side_of_place = match place.side {
+                PlaceSide::Below => HeightSide::Below,
+                PlaceSide::Above => HeightSide::Above,
+                PlaceSide::Both | PlaceSide::Contact => HeightSide::Below,
+            };
+            let jumps = matches!(place.side, PlaceSide::Below | PlaceSide::Above);
+            let is_cut = (place.height - problem.cut.height).abs() <= 1e-9 * depth
+                && (!jumps || side_of_place == problem.cut.side);
+            largest = if is_cut {
+                (cut, stress_on_cut)
+            } else {
+                self.at_largest(section, engine, shear, (place.height, side_of_place, beyond), &says)?
+            };
+        }
+        let stress = |index: &str, name: &str| Entry::new(CHAPTER, Role::ShearStress, index, name);
+        let entry = stress("max", "largest shear stress over the depth").says(says);
+        let entry = match place {
+            Some(place) => entry.height(place.height, None),
+            None => entry,
+        };
+        let over_depth = self.formula(entry, largest.1.into())?;
+        let product = Expression::from(largest_shear) * largest.0.first_moment.into();
+        let below = Expression::from(section.second_moment) * largest.0.width.into();
+        let station = self.workings.working(largest_shear).place;
+        let entry = stress("max, V", "largest shear stress along the beam").says(
+            "Over the whole beam it is largest where V is: the same height of the section, and the largest V.",
+        );
+        let entry = match station.station {
+            Some(x) => entry.at(x, station.side),
+            None => entry,
+        };
+        self.formula(entry, product / below)?;
+        self.mean(section, engine, shear, over_depth)?;
+        Ok(ShearWorkings { cut, stress_on_cut })
+    }
+
+    /// The upright extent of the part beyond: not needed for Q, but often taken for the width.
+    fn depth_beyond(&mut self, section: &SectionWorkings, cut: &Cut<'_>) -> Result<(), EvaluationError> {
+        let depth = match cut.beyond {
+            HeightSide::Above => Expression::from(section.top) - cut.height.into(),
+            HeightSide::Below => self.difference(cut.height, section.bottom),
+        };
+        let entry = Entry::new(CHAPTER, Role::Height, "'", "depth of the part beyond the cut")
+            .says("How far the part beyond reaches, from the cut to the outer fibre.");
+        self.formula(entry, depth).map(|_| ())
+    }
+
+    fn shear_stress(
+        &mut self,
+        section: &SectionWorkings,
+        shear: Id,
+        cut: &CutWorkings,
+        at: &Cut<'_>,
+        name: &str,
+        says: &str,
+    ) -> Result<Id, EvaluationError> {
+        let place = self.workings.working(shear).place;
+        let mut entry = Entry::new(CHAPTER, Role::ShearStress, at.index, name)
+            .height(self.value(at.height), Some(at.side));
+        if let Some(station) = place.station {
+            entry = entry.at(station, place.side);
+        }
+        if self.value(cut.width) == 0.0 {
+            // An apex: Q goes to zero faster than t does.
+            let entry =
+                entry.says("The section ends in a point here: both Q and t are zero, and so is the stress.");
+            return self.formula(entry, zero(Dimension::STRESS, Role::ShearStress));
+        }
+        let above = Expression::from(shear) * cut.first_moment.into();
+        let below = Expression::from(section.second_moment) * cut.width.into();
+        self.formula(entry.says(says), above / below)
+    }
+
+    /// Where the width jumps at the cut, the stress on its other side.
+    fn other_side(
+        &mut self,
+        section: &SectionWorkings,
+        engine: &Section,
+        shear: Id,
+        cut: &CutWorkings,
+        at: &Cut<'_>,
+    ) -> Result<(), EvaluationError> {
+        let height = self.value(at.height);
+        let near = 1e-9 * engine.properties().height();
+        let widths = [HeightSide::Below, HeightSide::Above].map(|side| engine.width(height, side));
+        if (widths[0] - widths[1]).abs() <= near || widths.iter().any(|&width| width <= near) {
+            return Ok(());
+        }
+        let side = match at.side {
+            HeightSide::Above => HeightSide::Below,
+            HeightSide::Below => HeightSide::Above,
+        };
+        let words = format!("the cut, just {} it", side_words(side));
+        let other =
+            Cut { height: at.height, side, beyond: at.beyond, words: &words, index: side_words(side) };
+        let width = self.width(section, engine, &other)?;
+        let cut = CutWorkings { width, ..*cut };
+        let name = format!("shear stress just {} the cut", side_words(side));
+        let says = "The width jumps at the cut, Q does not: the same force spreads over another width.";
+        self.shear_stress(section, shear, &cut, &other, &name, says).map(|_| ())
+    }
+
+    fn at_axis(
+        &mut self,
+        section: &SectionWorkings,
+        engine: &Section,
+        shear: Id,
+        beyond: HeightSide,
+    ) -> Result<(CutWorkings, Id), EvaluationError> {
+        let axis = engine.neutral_axis();
+        // Where the width jumps at the axis itself, the narrower side has the larger stress.
+        let (below, above) = (engine.width(axis, HeightSide::Below), engine.width(axis, HeightSide::Above));
+        let side = if above < below { HeightSide::Above } else { HeightSide::Below };
+        let at = Cut { height: section.centroid, side, beyond, words: "the neutral axis", index: "NA" };
+        let cut = self.cut(section, engine, &at)?;
+        let says =
+            "At the neutral axis, where sigma is zero, the part beyond is pushed hardest, for Q is largest.";
+        let stress =
+            self.shear_stress(section, shear, &cut, &at, "shear stress at the neutral axis", says)?;
+        Ok((cut, stress))
+    }
+
+    fn at_largest(
+        &mut self,
+        section: &SectionWorkings,
+        engine: &Section,
+        shear: Id,
+        (place, side, beyond): (f64, HeightSide, HeightSide),
+        says: &str,
+    ) -> Result<(CutWorkings, Id), EvaluationError> {
+        let entry = Entry::new(CHAPTER, Role::CutHeight, "max", "height of the largest shear stress")
+            .height(place, Some(side));
+        let near = 1e-12 * engine.properties().height();
+        let piece = section
+            .pieces
+            .iter()
+            .map(|piece| &piece.placed)
+            .find(|placed| !placed.piece.hole && (placed.piece.top - place).abs() <= near);
+        let height = match piece.and_then(|placed| placed.top()) {
+            Some(top) => self.formula(entry.says(says), top)?,
+            None => {
+                let how = "Found as the root of the slope of the shear stress over the depth.";
+                self.engine(entry.says(says), how, (Vec::new(), Call::Fixed), place, Dimension::LENGTH)?
+            }
+        };
+        let at = Cut { height, side, beyond, words: "the place of the largest shear stress", index: "m" };
+        let cut = self.cut(section, engine, &at)?;
+        let name = "shear stress at the place of the largest";
+        let stress = self.shear_stress(section, shear, &cut, &at, name, says)?;
+        Ok((cut, stress))
+    }
+
+    /// `V / A`, and how many times the largest stress exceeds it.
+    fn mean(
+        &mut self,
+        section: &SectionWorkings,
+        engine: &Section,
+        shear: Id,
+        largest: Id,
+    ) -> Result<(), EvaluationError> {
+        let properties = engine.properties();
+        let area = if section.pieces.iter().any(|piece| piece.placed.ratio.is_some()) {
+            let entry = Entry::new(CHAPTER, Role::Area, "drawn", "area as drawn")
+                .says("The area of all parts as drawn, whatever they are made of.");
+            let how = "Integrated exactly round the outline.";
+            self.engine(entry, how, (Vec::new(), Call::Fixed), properties.plain_area, Dimension::AREA)?
+        } else {
+            section.area
+        };
+        let entry = Entry::new(CHAPTER, Role::MeanShearStress, "", "mean shear stress").says(
+            "The mean over the section, for comparison: the stress varies over the depth and is zero at the outer \
+             fibres.",
+        );
+        let mean = self.formula(entry, Expression::from(shear) / area.into())?;
+        if self.value(mean) != 0.0 {
+            let entry = Entry::new(
+                CHAPTER,
+                Role::Ratio,
+                "tau",
+                "ratio of the largest shear stress to the mean",
+            )
+            .says(
+                "How many times the largest exceeds the mean; 3/2 for a rectangle, 4/3 for a circle, 2 for a \
+                     thin round tube.",
+            );
+            self.formula(entry, Expression::from(largest) / mean.into())?;
+        }
+        Ok(())
+    }
+}
+
+struct CutHere {
+    side: HeightSide,
+    beyond: HeightSide,
+}
+
+fn reason_words(reason: Reason) -> String {
+    match reason {
+        Reason::WidthJumps { .. } => {
+            "The shear stress is largest off the neutral axis, where the width jumps: towards the axis the section is \
+             broader, and Q does not grow enough to make up for it."
+        }
+        Reason::WidthGrows { .. } => {
+            "The shear stress is largest off the neutral axis: the width grows towards the axis faster than Q does, \
+             and it is Q over t that counts."
+        }
+        Reason::NarrowContact { .. } => {
+            "The shear stress is largest where two parts touch: the contact is narrower than the parts themselves."
+        }
+        Reason::NeutralAxis | Reason::NoShearForce => "The shear stress is largest at the neutral axis.",
+    }
+    .to_owned()
+}
