@@ -3,8 +3,8 @@
 mod reading;
 mod table;
 
-pub(crate) use reading::{Scanned, scan};
 pub use reading::{UnitFault, UnitFaultKind};
+pub(crate) use reading::{is_blank, lowered, scan};
 pub use table::UNITS;
 
 use crate::dimension::Dimension;
@@ -84,6 +84,21 @@ impl Unit {
     pub fn to_si(&self, value: f64) -> f64 {
         let (factor, power_of_ten) = self.scale();
         shifted(value * factor, power_of_ten)
+    }
+
+    /// As [`Unit::to_si`], of a number that stands in a text as `decimal`.
+    ///
+    /// For units that are a power of ten of SI the text is read with its point moved, so that `0.1 mm` is the float
+    /// nearest to 0.0001 m: 0.1 alone is already rounded once.
+    pub(crate) fn decimal_to_si(&self, decimal: &Option<String>, value: f64) -> f64 {
+        match (self.scale(), decimal) {
+            ((1.0, power), Some(decimal)) => {
+                let (digits, exponent) = decimal.split_once('e').unwrap_or((decimal, "0"));
+                let exponent = exponent.parse::<i32>().unwrap_or(0).saturating_add(power);
+                format!("{digits}e{exponent}").parse().unwrap_or_else(|_| self.to_si(value))
+            }
+            _ => self.to_si(value),
+        }
     }
 
     /// A value in SI, in this unit.

@@ -1,9 +1,40 @@
 //! Reading text as a quantity: `12 ft 6 in`, `3.5 kip/ft`, `L/2 - 10 mm`.
+//!
+//! A value is a number with its unit, or an expression of such values and of the lesson's own names with `+ - * / ^`,
+//! brackets, `sqrt(...)`, `abs(...)` and `pi`. What could be read in two ways is settled so:
+//!
+//! - A word straight after a number is a unit, a word anywhere else is a name: `3 m` is three metres, `3*m` three
+//!   times what the lesson calls m.
+//! - After a unit, `*` and `/` with another unit belong to it: `3 kN/m`, `3 kN*m`. Where the lesson has a value of
+//!   that name the text is refused, for either could be meant; `(3 kN)/t` settles it.
+//! - `lb` is a force and `lbm` a mass; `t` after a number is a tonne, `g` a gram.
+//! - A fraction of whole numbers straight before a unit is one number: `1/2 in` and `1 1/2 in`; but `10 kN/2 m` is
+//!   five kN/m.
+//! - A power straight after a unit belongs to it: `20 mm^2` is an area; `(20 mm)^2` is another.
+//! - The decimal mark is a point. Digits may stand in groups of three with spaces between: `12 000 N`.
+//! - A minus may be a hyphen or U+2212, a space of any kind.
+
+mod arithmetic;
+mod faults;
+mod nearest;
+mod numbers;
+mod parser;
+#[cfg(test)]
+mod tests;
+
+pub use nearest::nearest;
 
 use crate::dimension::Dimension;
 use crate::quantity::Quantity;
+use crate::unit::Unit;
+use parser::Node;
 use std::collections::BTreeMap;
 use std::ops::Range;
+
+/// The acceleration of gravity by which a weight per volume is turned into a density, m/s².
+///
+/// Source: the standard value, 3rd General Conference on Weights and Measures 1901.
+pub const STANDARD_GRAVITY: f64 = 9.806_65;
 
 /// The named values that an expression may use.
 pub type Names = BTreeMap<String, Quantity>;
@@ -50,20 +81,25 @@ pub struct Fault {
 
 /// A text that reads as a value, not yet evaluated.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Parsed {}
+pub struct Parsed {
+    text: String,
+    root: Node,
+}
 
 /// Reads a text; what it names is looked up only when it is evaluated.
 ///
 /// # Errors
 /// All faults that can be seen without the named values; never an empty list.
 pub fn parse(text: &str) -> Result<Parsed, Vec<Fault>> {
-    todo!()
+    parser::parse(text).map(|root| Parsed { text: text.to_owned(), root })
 }
 
 impl Parsed {
     /// The names that it uses, each with its place, in the order of the text.
     pub fn names(&self) -> Vec<(&str, Range<usize>)> {
-        todo!()
+        let mut names = Vec::new();
+        arithmetic::collect_names(&self.root, &mut names);
+        names
     }
 
     /// Its value.
@@ -71,10 +107,11 @@ impl Parsed {
     /// # Errors
     /// All faults; never an empty list.
     pub fn evaluate(&self, names: &Names) -> Result<Quantity, Vec<Fault>> {
-        todo!()
+        arithmetic::evaluate(&self.text, &self.root, names)
     }
 
-    /// Its value, which must be of the wanted dimension. A plain zero is taken as zero of any dimension.
+    /// Its value, which must be of the wanted dimension. A plain zero is taken as zero of any dimension, and a weight
+    /// per volume (`150 pcf`, `24 kN/m^3`) as the density that has it under the standard gravity.
     ///
     /// `example` is a value of the right kind in the course's unit, such as `3 kN`; faults offer it.
     ///
@@ -86,7 +123,15 @@ impl Parsed {
         example: &str,
         names: &Names,
     ) -> Result<Quantity, Vec<Fault>> {
-        todo!()
+        let found = self.evaluate(names)?;
+        match (wanted, found.dimension) {
+            (wanted, dimension) if wanted == dimension => Ok(found),
+            (_, Dimension::NONE) if found.value == 0.0 => Ok(Quantity::new(0.0, wanted)),
+            (Dimension::DENSITY, Dimension::WEIGHT_PER_VOLUME) => {
+                Ok(Quantity::new(found.value / STANDARD_GRAVITY, Dimension::DENSITY))
+            }
+            _ => Err(vec![faults::wrong_dimension(&self.text, &self.root, found, wanted, example)]),
+        }
     }
 }
 
@@ -98,12 +143,7 @@ pub fn read(text: &str, wanted: Dimension, example: &str, names: &Names) -> Resu
     parse(text)?.evaluate_as(wanted, example, names)
 }
 
-/// Whether a word is read as a unit, so that it cannot serve as a name after a number (`m`, `kN`, `t`).
+/// Whether a word is read as a unit after a number (`m`, `kN`, `t`), so that as a name it would be misread there.
 pub fn is_unit(word: &str) -> bool {
-    todo!()
-}
-
-/// The word of `words` nearest to `word`, where one is near enough to be what was meant.
-pub fn nearest<'a>(word: &str, words: impl IntoIterator<Item = &'a str>) -> Option<&'a str> {
-    todo!()
+    Unit::read(word).is_ok()
 }
