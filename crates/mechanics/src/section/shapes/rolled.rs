@@ -135,16 +135,16 @@ pub fn rolled_channel_sloping(
     let toe_y = c - slope * toe_x - toe_radius * stretch;
     let root_x = web_thickness + root_radius;
     let root_y = c - slope * root_x + root_radius * stretch;
+    // The flange where its slope ends and the root begins; the root adds its radius.
+    let at_root = (Dimension::FlangeThickness, root_y - root_radius);
     let mut demands = Demands::default()
         .positive(&[(Dimension::Height, height), (Dimension::Breadth, breadth), web, flange])
         .not_negative(&[root, toe, (Dimension::FlangeSlope, slope)])
         .finite(Dimension::FlangeSlope, measured_at)
         .fill(&[web, root, toe], (Dimension::Breadth, breadth))
         .fit(&[web], (Dimension::Breadth, breadth))
-        .fill(
-            &[(Dimension::FlangeThickness, root_y), (Dimension::FlangeThickness, root_y)],
-            (Dimension::Height, height),
-        );
+        .fit(&[at_root, at_root], (Dimension::Height, height))
+        .fill(&[at_root, at_root, root, root], (Dimension::Height, height));
     if demands.0.is_empty() && toe_y < 0.0 {
         let left = (Dimension::FlangeThickness, toe_y + toe_radius);
         demands.0.push(Fault::DoesNotFit { pieces: vec![toe], room: left });
