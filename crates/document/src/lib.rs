@@ -14,6 +14,7 @@ mod equation;
 pub mod html;
 mod levels;
 pub mod markdown;
+pub mod notes;
 pub mod tree;
 mod words;
 

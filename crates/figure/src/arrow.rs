@@ -33,8 +33,13 @@ fn direction(from: Point, to: Point) -> Option<Point> {
 /// A straight arrow with its head at `to`. An arrow shorter than its head gets a smaller head; one of no
 /// length is not drawn.
 pub fn straight(from: Point, to: Point, stroke: Stroke) -> Vec<Mark> {
+    straight_with_head(from, to, stroke, head_length(stroke))
+}
+
+/// A straight arrow whose head is `head_length` px long, where the arrow is.
+pub fn straight_with_head(from: Point, to: Point, stroke: Stroke, head_length: f64) -> Vec<Mark> {
     let Some(along) = direction(from, to) else { return Vec::new() };
-    let length = head_length(stroke).min(from.distance(to));
+    let length = head_length.min(from.distance(to));
     // the shaft ends inside the head, or its square end would show beside the tip
     let shaft_end = to.moved(-along.x * length * 0.8, -along.y * length * 0.8);
     vec![Mark::Line { from, to: shaft_end, stroke }, head(to, along, length, stroke.ink)]

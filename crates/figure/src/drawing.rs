@@ -327,6 +327,23 @@ impl Drawing {
         }
     }
 
+    /// A drawing of marks laid out on a sheet `sheet_width` px wide: they keep their place across it, and the
+    /// sheet grows by what sticks out. Drawings of one beam so share their x axis.
+    pub fn on_sheet(name: &str, title: &str, margin: f64, sheet_width: f64, marks: Vec<Mark>) -> Self {
+        let rect = bounds(&marks);
+        let left = (rect.left - margin).min(0.0).floor();
+        let right = (rect.right + margin).max(sheet_width);
+        let mut drawing = Self::fitted(name, title, margin, 0.0, marks);
+        // undo the centring of `fitted`, which put the marks' left edge `margin` px from its own
+        let now = bounds(&drawing.marks).left;
+        let wanted = rect.left - left;
+        if now.is_finite() && wanted.is_finite() {
+            drawing.marks.iter_mut().for_each(|mark| mark.shift(wanted - now, 0.0));
+            drawing.width = real_ceil(right - left);
+        }
+        drawing
+    }
+
     /// The drawing with its descriptions.
     pub fn described(mut self, short: impl Into<String>, long: Description) -> Self {
         self.short = short.into();

@@ -5,7 +5,7 @@
 //! labels are placed: the drawing grows to hold them ([`crate::drawing::Drawing::fitted`]), so there is always a
 //! free place. The same input gives the same places.
 
-use crate::drawing::Mark;
+use crate::drawing::{Mark, arc_points};
 use crate::geometry::{Point, Rect};
 use crate::metrics;
 use crate::palette::{Ink, Stroke};
@@ -13,12 +13,14 @@ use crate::text::{Align, Label, SIZE};
 
 /// Free room kept around a label, px.
 const ROOM: f64 = 1.5;
+/// Free room kept between a label and a line, px.
+const LINE_ROOM: f64 = 1.0;
 /// The step of the search for a free place, px.
 const STEP: f64 = 6.0;
 /// How many steps it goes outwards before lines may be crossed.
 const REACH: i32 = 24;
-/// A label further than this from its place gets a leader, px.
-const LEADER_FROM: f64 = 14.0;
+/// A label that had to leave its seats gets a leader when it stands further than this from its place, px.
+const LEADER_FROM: f64 = 7.0;
 
 /// Where a label stands as seen from its place.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -86,8 +88,8 @@ pub struct Wish {
     pub label: Label,
     /// What it speaks of.
     pub at: Point,
-    /// Its seats, best first.
-    pub seats: Vec<Seat>,
+    /// The points of the thing, with the seat taken there, that it may stand at; best first.
+    pub spots: Vec<(Point, Seat)>,
     /// Distance from its place, px.
     pub gap: f64,
     /// Where it goes when all seats are taken.
@@ -104,7 +106,7 @@ impl Wish {
         Self {
             label,
             at,
-            seats: Seat::ABOVE_FIRST.to_vec(),
+            spots: Seat::ABOVE_FIRST.iter().map(|&seat| (at, seat)).collect(),
             gap: 4.0,
             escape: Escape::Any,
             size: SIZE,
@@ -114,8 +116,14 @@ impl Wish {
 
     /// With these seats, best first, and this way out.
     pub fn seats(mut self, seats: &[Seat], escape: Escape) -> Self {
-        self.seats = seats.to_vec();
+        self.spots = seats.iter().map(|&seat| (self.at, seat)).collect();
         self.escape = escape;
+        self
+    }
+
+    /// Or, where those are taken, at another point of the same thing.
+    pub fn or(mut self, point: Point, seat: Seat) -> Self {
+        self.spots.push((point, seat));
         self
     }
 
@@ -142,6 +150,7 @@ impl Wish {
 #[derive(Clone, Debug, Default)]
 pub struct Placer {
     boxes: Vec<Rect>,
+    labels: Vec<Rect>,
     lines: Vec<(Point, Point)>,
     marks: Vec<Mark>,
 }
@@ -195,18 +204,35 @@ impl Placer {
                         }
                     }
                 }
-                Mark::Circle { .. } | Mark::Arc { .. } | Mark::Text { .. } => self.avoid_rect(mark.rect()),
+                // along the arc only: a label may stand in its opening
+                Mark::Arc { centre, radius, from, turn, stroke } => {
+                    for pair in arc_points(*centre, *radius, *from, *turn).windows(2) {
+                        self.avoid_rect(Rect::between(pair[0], pair[1]).grown(stroke.width / 2.0));
+                    }
+                }
+                Mark::Circle { .. } | Mark::Text { .. } => self.avoid_rect(mark.rect()),
                 Mark::Group { marks, .. } => self.avoid_marks(marks),
             }
         }
     }
 
+    /// The lowest edge above `limit` px of what stands on the sheet at `x` px; `from` where nothing does.
+    pub fn foot(&self, x: f64, from: f64, limit: f64) -> f64 {
+        let boxes = self.boxes.iter().chain(&self.labels).copied();
+        let lines = self.lines.iter().map(|&(from, to)| Rect::between(from, to));
+        boxes
+            .chain(lines)
+            .filter(|rect| rect.left < x + 2.0 && x - 2.0 < rect.right && rect.bottom <= limit)
+            .fold(from, |foot, rect| foot.max(rect.bottom))
+    }
+
     fn is_clear_of_boxes(&self, rect: Rect) -> bool {
         let rect = rect.grown(ROOM);
-        !self.boxes.iter().any(|other| other.overlaps(rect))
+        !self.boxes.iter().chain(&self.labels).any(|other| other.overlaps(rect))
     }
 
     fn is_clear_of_lines(&self, rect: Rect) -> bool {
+        let rect = rect.grown(LINE_ROOM);
         !self.lines.iter().any(|(from, to)| rect.is_crossed(*from, *to))
     }
 
@@ -224,20 +250,31 @@ impl Placer {
             self.avoid_line(from, to);
         }
         self.marks.push(Mark::Text { at, label: wish.label.clone(), align, size: wish.size, ink: wish.ink });
-        self.boxes.push(rect);
+        self.labels.push(rect);
         rect
     }
 
+    /// Puts a label at a place that was found free, and keeps the place from then on.
+    pub fn put_at(&mut self, label: &Label, at: Point, align: Align, size: f64, ink: Ink) {
+        self.labels.push(label.rect(at, align, size));
+        self.marks.push(Mark::Text { at, label: label.clone(), align, size, ink });
+    }
+
+    /// Whether no label stands between two points.
+    pub fn is_clear_between(&self, from: Point, to: Point) -> bool {
+        !self.labels.iter().any(|rect| rect.is_crossed(from, to))
+    }
+
     fn find(&self, wish: &Wish) -> (Point, Align, Option<(Point, Point)>) {
-        let seats: &[Seat] = if wish.seats.is_empty() { Seat::ABOVE_FIRST } else { &wish.seats };
-        for seat in seats {
-            let (at, align) = seat.place(wish.at, wish.gap, wish.size);
+        for &(point, seat) in &wish.spots {
+            let (at, align) = seat.place(point, wish.gap, wish.size);
             if self.is_free(wish.label.rect(at, align, wish.size)) {
                 return (at, align, None);
             }
         }
         // outwards from the first seat, nearest first; sideways costs less than up and down, since rows read well
-        let (home, align) = seats[0].place(wish.at, wish.gap, wish.size);
+        let (point, seat) = wish.spots.first().copied().unwrap_or((wish.at, Seat::Above));
+        let (home, align) = seat.place(point, wish.gap, wish.size);
         let mut shifts = Vec::new();
         for down in -REACH..=REACH {
             let wrong_way = match wish.escape {
@@ -261,15 +298,14 @@ impl Placer {
                     continue;
                 }
                 let leader = leader(rect, wish.at);
-                let leader_is_clear = leader
-                    .is_none_or(|(from, to)| !self.boxes.iter().any(|other| other.is_crossed(from, to)));
+                let leader_is_clear = leader.is_none_or(|(from, to)| self.leaves_free(wish.at, from, to));
                 if leader_is_clear {
                     return (at, align, leader);
                 }
             }
         }
         // beyond everything there is room
-        let all = self.boxes.iter().fold(Rect::NOTHING, |all, &rect| all.joined(rect));
+        let all = self.boxes.iter().chain(&self.labels).fold(Rect::NOTHING, |all, &rect| all.joined(rect));
         let height = wish.label.rect(home, align, wish.size).height() + 2.0 * ROOM + 1.0;
         let at = match wish.escape {
             Escape::Down => Point::new(home.x, all.bottom + height),
@@ -278,9 +314,21 @@ impl Placer {
         (at, align, leader(wish.label.rect(at, align, wish.size), wish.at))
     }
 
+    /// Whether nothing stands in the way of a leader to `at`; what the leader points at does not.
+    fn leaves_free(&self, at: Point, from: Point, to: Point) -> bool {
+        let holds_place = |rect: &Rect| rect.grown(2.5).nearest(at) == at;
+        !self.labels.iter().any(|rect| rect.is_crossed(from, to))
+            && !self.boxes.iter().any(|rect| !holds_place(rect) && rect.is_crossed(from, to))
+    }
+
     /// The labels placed so far, with their leaders, in the order in which they were placed.
     pub fn into_marks(self) -> Vec<Mark> {
         self.marks
+    }
+
+    /// The labels placed since the last call; their places stay taken.
+    pub fn take_marks(&mut self) -> Vec<Mark> {
+        core::mem::take(&mut self.marks)
     }
 }
 

@@ -8,12 +8,39 @@
 //! exact solution. It reads and writes no file.
 
 pub mod arrow;
+pub mod beam;
+mod chain;
+pub mod diagrams;
 pub mod dimension;
 pub mod drawing;
 pub mod geometry;
 pub mod hatch;
+mod keyvalues;
 pub mod label;
+mod loads;
 pub mod metrics;
 pub mod palette;
+mod panel;
+mod reactions;
+pub mod scale;
+pub mod scribe;
+mod sketch;
+pub mod support;
 pub mod svg;
 pub mod text;
+pub mod view;
+mod words;
+
+use drawing::Drawing;
+use view::BeamView;
+use workings::solved::Solved;
+
+/// All drawings of a lesson in reading order.
+pub fn all(solved: &Solved) -> Vec<Drawing> {
+    beam_drawings(&BeamView::of(solved))
+}
+
+/// The drawings of the beam in reading order.
+pub fn beam_drawings(view: &BeamView<'_>) -> Vec<Drawing> {
+    vec![beam::beam(view), beam::free_body(view), diagrams::diagrams(view)]
+}

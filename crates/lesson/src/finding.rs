@@ -1,14 +1,59 @@
 //! A mistake in a lesson file: what is wrong, where, and how to mend it.
 
+use annotate_snippets::{AnnotationKind, Level, Renderer, Snippet};
 use serde::Serialize;
+use std::collections::HashSet;
 use std::ops::Range;
 use std::sync::Arc;
 
 /// The text of a lesson file with the name it is known by.
 #[derive(Debug, PartialEq, Eq)]
 pub(crate) struct Source {
-    pub(crate) name: String,
-    pub(crate) text: String,
+    name: String,
+    text: String,
+    /// Where each line begins, in bytes.
+    lines: Vec<usize>,
+}
+
+impl Source {
+    pub(crate) fn new(name: &str, text: &str) -> Self {
+        let after_breaks = text.bytes().enumerate().filter(|&(_, byte)| byte == b'\n').map(|(at, _)| at + 1);
+        Self {
+            name: name.to_owned(),
+            text: text.to_owned(),
+            lines: std::iter::once(0).chain(after_breaks).collect(),
+        }
+    }
+
+    pub(crate) fn text(&self) -> &str {
+        &self.text
+    }
+
+    /// The first line that is not empty: where what is missing from the whole file is told.
+    pub(crate) fn first_line(&self) -> Range<usize> {
+        let start = self.text.len() - self.text.trim_start().len();
+        let length = self.text[start..].find('\n').unwrap_or(self.text.len() - start);
+        start..start + self.text[start..start + length].trim_end().len()
+    }
+
+    /// The index of the line that holds a byte.
+    fn line(&self, byte: usize) -> usize {
+        self.lines.partition_point(|&start| start <= byte).saturating_sub(1)
+    }
+
+    fn place(&self, byte: usize) -> Place {
+        let line = self.line(byte);
+        let start = self.lines.get(line).copied().unwrap_or(0);
+        let column = self.text.get(start..byte).map_or(0, |before| before.chars().count());
+        Place { line: line + 1, column: column + 1 }
+    }
+
+    /// The span held within the text and to the borders of characters, so that it may be cut out.
+    fn held(&self, span: Range<usize>) -> Range<usize> {
+        let start = self.text.floor_char_boundary(span.start.min(self.text.len()));
+        let end = self.text.ceil_char_boundary(span.end.clamp(start, self.text.len()));
+        start..end
+    }
 }
 
 /// A place in the file, counted as editors count: lines and columns from 1, columns in characters.
@@ -36,19 +81,121 @@ pub struct Finding {
     /// What would be right.
     pub mend: Option<String>,
     #[serde(skip)]
-    pub(crate) source: Arc<Source>,
+    source: Arc<Source>,
+    /// Whether it holds whatever the rest of the file says.
+    #[serde(skip)]
+    by_itself: bool,
 }
 
 impl Finding {
+    pub(crate) fn new(source: &Arc<Source>, span: Range<usize>, headline: String) -> Self {
+        let span = source.held(span);
+        let (start, end) = (source.place(span.start), source.place(span.end));
+        Self {
+            headline,
+            span,
+            start,
+            end,
+            detail: None,
+            mend: None,
+            source: Arc::clone(source),
+            by_itself: false,
+        }
+    }
+
     /// The name of the file it was found in.
     pub fn file(&self) -> &str {
         &self.source.name
     }
 
+    /// The offending text.
+    pub fn text(&self) -> &str {
+        self.source.text.get(self.span.clone()).unwrap_or("")
+    }
+
     /// The finding as it is shown: headline, `file:line:column`, the offending text underlined, and how to mend it.
     /// With colour for a terminal, or as plain text.
     pub fn render(&self, color: bool) -> String {
-        let _ = color;
-        format!("error: {}\n  {}:{}:{}\n", self.headline, self.file(), self.start.line, self.start.column)
+        // Only the lines about the span are shown, so that a long file costs nothing; of a text over many lines its
+        // beginning is enough to find it.
+        let first = self.source.line(self.span.start);
+        let last = self.source.line(self.span.end).min(first + LINES_SHOWN - 1);
+        let from = self.source.lines.get(first).copied().unwrap_or(0);
+        let to = self.source.lines.get(last + 1).map_or(self.source.text.len(), |&next| next - 1);
+        let excerpt = self.source.text.get(from..to).unwrap_or("");
+        let span = self.span.start - from..self.span.end.min(to).max(self.span.start) - from;
+
+        let annotation = AnnotationKind::Primary.span(span).label(self.detail.as_deref());
+        let snippet = Snippet::source(excerpt).line_start(first + 1).path(self.file()).annotation(annotation);
+        let mut group = Level::ERROR.primary_title(self.headline.as_str()).element(snippet);
+        if let Some(mend) = &self.mend {
+            group = group.element(Level::HELP.with_name("to mend it").message(mend.as_str()));
+        }
+        let renderer = if color { Renderer::styled() } else { Renderer::plain() };
+        renderer.render(&[group])
+    }
+}
+
+/// Lines of the file that one finding shows at most.
+const LINES_SHOWN: usize = 6;
+
+/// The findings of one file as they come up.
+#[derive(Debug)]
+pub(crate) struct Report {
+    source: Arc<Source>,
+    findings: Vec<Finding>,
+}
+
+impl Report {
+    pub(crate) fn new(source: Arc<Source>) -> Self {
+        Self { source, findings: Vec::new() }
+    }
+
+    /// Adds a finding; its detail and its mend may be added to what comes back.
+    pub(crate) fn add(&mut self, span: Range<usize>, headline: impl Into<String>) -> &mut Finding {
+        self.findings.push(Finding::new(&self.source, span, headline.into()));
+        let last = self.findings.len() - 1;
+        &mut self.findings[last]
+    }
+
+    /// Takes over all findings of a second report on the same file.
+    pub(crate) fn join(&mut self, second: Report) {
+        self.findings.extend(second.findings);
+    }
+
+    /// Takes over the findings of a second report on the same file that hold by themselves and stand on lines of
+    /// which nothing was said before.
+    pub(crate) fn take_over(&mut self, second: Report) {
+        let lines: HashSet<usize> = self.findings.iter().map(|finding| finding.start.line).collect();
+        let sound = |finding: &Finding| finding.by_itself && !lines.contains(&finding.start.line);
+        self.findings.extend(second.findings.into_iter().filter(sound));
+    }
+
+    /// The findings in the order of the file; of two with the same words at the same place one is kept.
+    pub(crate) fn into_findings(mut self) -> Vec<Finding> {
+        self.findings.sort_by_key(|finding| (finding.span.start, finding.span.end));
+        self.findings
+            .dedup_by(|later, earlier| later.span == earlier.span && later.headline == earlier.headline);
+        self.findings
+    }
+}
+
+impl Finding {
+    /// Says more under the offending text.
+    pub(crate) fn detail(&mut self, detail: impl Into<String>) -> &mut Self {
+        self.detail = Some(detail.into());
+        self
+    }
+
+    /// Says that it holds whatever the rest of the file says.
+    pub(crate) fn by_itself(&mut self) -> &mut Self {
+        self.by_itself = true;
+        self
+    }
+
+    /// Says what would be right.
+    pub(crate) fn mend(&mut self, mend: impl Into<String>) -> &mut Self {
+        self.mend = Some(mend.into());
+        self
     }
 }

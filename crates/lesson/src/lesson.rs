@@ -3,6 +3,7 @@
 use std::collections::BTreeMap;
 use workings::problem::Problem;
 use workings::quantity::Quantity;
+use workings::style::Style;
 
 /// A lesson that was read without findings.
 #[derive(Clone, Debug)]
@@ -11,6 +12,8 @@ pub struct Lesson {
     pub about: About,
     /// The beam, its section, the slice and the cut, in SI.
     pub problem: Problem,
+    /// How the course writes: notation, units, figures.
+    pub style: Style,
     /// The lecturer's own words between the scenes.
     pub texts: Texts,
     /// What students are asked for, in the order of the file.
@@ -97,6 +100,24 @@ impl Scene {
             Scene::Joints => "joints",
             Scene::Solution => "solution",
             Scene::Limits => "limits",
+        }
+    }
+
+    /// What it is about, in words that follow "the scene of".
+    pub const fn in_words(self) -> &'static str {
+        match self {
+            Scene::Beam => "the beam with its loads",
+            Scene::Reactions => "the reactions",
+            Scene::Diagrams => "the shear force and bending moment diagrams",
+            Scene::Section => "the section, its centroid and second moment",
+            Scene::Slice => "the slice that is taken out of the beam",
+            Scene::Bending => "the bending stress on the two faces of the slice",
+            Scene::Cut => "the cut and the piece beyond it",
+            Scene::Derivation => "the derivation of the formula",
+            Scene::Shear => "the shear stress on the cut and over the depth",
+            Scene::Joints => "the joints",
+            Scene::Solution => "the worked solution",
+            Scene::Limits => "what the formula leaves out",
         }
     }
 }

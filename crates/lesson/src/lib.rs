@@ -8,6 +8,7 @@
 
 pub mod builtin;
 pub mod finding;
+pub mod key;
 mod lesson;
 mod reading;
 

@@ -25,7 +25,9 @@
 pub mod balance;
 pub mod beam;
 mod gauss;
+pub mod least_depth;
 pub mod real;
 pub mod section;
 pub mod slice;
 pub mod stress;
+pub mod thin_wall;

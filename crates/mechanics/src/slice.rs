@@ -1,6 +1,7 @@
 //! The slice: the piece of the beam between x and x + dx, cut open by a level cut, with all that acts on it.
 
 use crate::balance::Residual;
+use crate::beam::{Side, Solution};
 use crate::section::{CutFault, HeightSide, LevelCut, Section};
 
 /// What acts on the two faces of a slice and between them.
@@ -37,6 +38,49 @@ impl SliceGivens {
             load: 0.0,
             load_moment: 0.0,
         }
+    }
+
+    /// The slice from `station` over `length` of a solved beam: what acts at the two faces just inside the slice, and all
+    /// loads and reactions between them. A force that stands on a face is not on the slice.
+    ///
+    /// # Errors
+    /// [`SliceFault::Value`], [`SliceFault::OffTheBeam`].
+    pub fn from_beam(solution: &Solution, station: f64, length: f64) -> Result<Self, SliceFault> {
+        if !(length > 0.0 && length.is_finite() && station.is_finite()) {
+            return Err(SliceFault::Value { length });
+        }
+        let (from, to, beam) = (station, station + length, solution.length());
+        // Both ends are read from text and added up: the last bits may differ.
+        let near = 1e-12 * beam;
+        if from < -near || to > beam + near {
+            return Err(SliceFault::OffTheBeam { from, to, beam });
+        }
+        let (mut load, mut load_moment) = (0.0, 0.0);
+        for jump in solution.jumps() {
+            if jump.station > from + near && jump.station < to - near {
+                load -= jump.force_up;
+                load_moment += jump.force_up * (jump.station - from) + jump.couple_ccw;
+            }
+        }
+        for segment in solution.segments() {
+            let (begin, end) = (segment.from.max(from), segment.to.min(to));
+            if begin < end {
+                let at = |x: f64| segment.intensity_at_start + segment.intensity_growth * (x - segment.from);
+                let (first, last, run) = (at(begin), at(end), end - begin);
+                load += 0.5 * (first + last) * run;
+                let arm = begin - from;
+                load_moment -= 0.5 * (first + last) * run * arm + run * run * (first + 2.0 * last) / 6.0;
+            }
+        }
+        Ok(Self {
+            length,
+            moment_left: solution.bending_moment(from, Side::Right),
+            moment_right: solution.bending_moment(to, Side::Left),
+            shear_left: solution.shear(from, Side::Right),
+            shear_right: solution.shear(to, Side::Left),
+            load,
+            load_moment,
+        })
     }
 }
 

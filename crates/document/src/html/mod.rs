@@ -1,4 +1,6 @@
 //! A document as one HTML file that needs nothing else: MathML, inline SVG, its own faces, no script.
+//!
+//! The file is HTML and well-formed XML at once, so that any XML reader can check it.
 
 mod escape;
 mod sheet;
@@ -36,10 +38,10 @@ pub fn html(document: &Document) -> String {
     out.push_str("<!doctype html>\n<html lang=\"");
     push_escaped(&mut out, language(&document.language));
     out.push_str(
-        "\">\n<head>\n<meta charset=\"utf-8\">\n<meta http-equiv=\"Content-Security-Policy\" content=\"",
+        "\">\n<head>\n<meta charset=\"utf-8\"/>\n<meta http-equiv=\"Content-Security-Policy\" content=\"",
     );
     out.push_str(&POLICY);
-    out.push_str("\">\n<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n<title>");
+    out.push_str("\"/>\n<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\"/>\n<title>");
     push_escaped(&mut out, title);
     if !document.kind.is_empty() {
         out.push_str(" – ");
@@ -49,7 +51,7 @@ pub fn html(document: &Document) -> String {
     if !document.author.is_empty() {
         out.push_str("<meta name=\"author\" content=\"");
         push_escaped(&mut out, &document.author);
-        out.push_str("\">\n");
+        out.push_str("\"/>\n");
     }
     out.push_str("<style>");
     out.push_str(&SHEET);
@@ -107,7 +109,9 @@ fn push_contents(out: &mut String, contents: &[Entry]) {
     if contents.len() < 4 {
         return;
     }
-    out.push_str("<nav aria-label=\"Contents\">\n<details open>\n<summary>Contents</summary>\n<ol>\n");
+    out.push_str(
+        "<nav aria-label=\"Contents\">\n<details open=\"open\">\n<summary>Contents</summary>\n<ol>\n",
+    );
     for entry in contents {
         out.push_str("<li><a href=\"#");
         out.push_str(&entry.id);
@@ -165,7 +169,7 @@ fn push_inline(out: &mut String, inline: &Inline, style: &Style) {
             push_escaped(out, number);
             out.push_str(")</a>");
         }
-        Inline::LineBreak => out.push_str("<br>"),
+        Inline::LineBreak => out.push_str("<br/>"),
     }
 }
 

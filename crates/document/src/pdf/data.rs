@@ -244,6 +244,7 @@ impl Writer<'_> {
             "k": "figure",
             "svg": self.text(&drawing.svg()),
             "alt": alt.trim(),
+            "short": if drawing.short.is_empty() { &drawing.title } else { &drawing.short },
             "width": drawing.width,
             "height": drawing.height,
             "n": figure.number.map(|number| number.to_string()),

@@ -51,7 +51,12 @@ pub(crate) fn check(parts: &[Part]) -> Result<Checked, Vec<Fault>> {
         }
     }
     for ring in &mut rings {
-        if let Some(fault) = check_ring(ring, tolerance) {
+        // A loop with a wrong arc has been told of: what its other sides do may follow from that.
+        let arc_told = faults.iter().any(|fault| {
+            matches!(fault, Fault::ArcOffCentre { part, ring: of, .. } | Fault::ArcEndsMeet { part, ring: of, .. }
+                if *part == ring.part && *of == ring.ring)
+        });
+        if !arc_told && let Some(fault) = check_ring(ring, tolerance) {
             faults.push(fault);
             sound[ring.part] = false;
         }
@@ -60,7 +65,26 @@ pub(crate) fn check(parts: &[Part]) -> Result<Checked, Vec<Fault>> {
     check_holes(&rings, &mut sound, tolerance, &mut faults);
     let contacts =
         if parts.len() > 1 { check_parts(&rings, &sound, tolerance, &mut faults) } else { Vec::new() };
-    if faults.is_empty() { Ok(Checked { origin, tolerance, rings, contacts }) } else { Err(faults) }
+    if faults.is_empty() {
+        return Ok(Checked { origin, tolerance, rings, contacts });
+    }
+    for fault in &mut faults {
+        put_back(fault, origin);
+    }
+    Err(faults)
+}
+
+/// From local coordinates into those of the outlines.
+fn put_back(fault: &mut Fault, origin: Point) {
+    match fault {
+        Fault::SidesCross { at, .. } | Fault::HoleCrossesOutline { at, .. } => *at = at.plus(origin),
+        Fault::PartsApart { touching_at: Some(at), .. } => *at = at.plus(origin),
+        Fault::PartsOverlap { from, to, .. } => {
+            *from += origin.y;
+            *to += origin.y;
+        }
+        _ => {}
+    }
 }
 
 fn check_finite(part: usize, ring: Ring, outline: &Loop, bounds: &mut Bounds, faults: &mut Vec<Fault>) {

@@ -3,6 +3,7 @@
 //! [`Section::new`] checks the parts, all faults at once, and integrates round their outlines; heights and places
 //! are in the coordinates of the outlines throughout.
 
+pub mod catalogue;
 mod check;
 mod contact;
 mod cut;
@@ -14,6 +15,8 @@ mod meeting;
 mod properties;
 mod ring;
 pub mod shapes;
+mod split;
+mod straight;
 pub(crate) mod strip;
 
 pub use contact::Contact;
@@ -22,6 +25,7 @@ pub use fault::{Dimension, Fault, Ring};
 pub use joint::{Fasteners, JointCut};
 pub use level::{Chord, WidthJump};
 pub use properties::{PartProperties, PrincipalMoments, Properties, Section};
+pub use straight::StraightCut;
 
 /// One side of a height in the section.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]

@@ -4,6 +4,7 @@
 //! [`Expression::Working`](crate::expression::Expression::Working).
 
 mod latex;
+mod layout;
 mod mathml;
 mod plain;
 mod speech;

@@ -1,9 +1,98 @@
 //! Printing an expression as plain text in one line, for terminals and tables.
 
+use super::layout::{Item, Relation, layout};
 use crate::expression::Expression;
 use crate::style::Style;
+use crate::unit::raised_number;
 
 /// As plain text: `τ = V Q/(I t)`.
 pub fn plain(expression: &Expression, style: &Style) -> String {
-    todo!()
+    let mut out = String::new();
+    push(&layout(expression, style), &mut out);
+    out
+}
+
+fn push(item: &Item, out: &mut String) {
+    match item {
+        Item::Number { text, .. } => out.push_str(text),
+        Item::Value(shown) => out.push_str(&shown.text()),
+        Item::Symbol(symbol) => out.push_str(&symbol.plain()),
+        Item::Words(words) => out.push_str(words),
+        Item::Row(row) => row.iter().for_each(|piece| push(piece, out)),
+        Item::Plus => out.push_str(" + "),
+        Item::Minus => out.push_str(" \u{2212} "),
+        Item::Negative => out.push('\u{2212}'),
+        Item::Times { dot } => out.push_str(if *dot { " · " } else { " " }),
+        Item::Bracket(inner) => wrapped("(", inner, ")", out),
+        Item::Absolute(inner) => wrapped("|", inner, "|", out),
+        Item::Fraction(above, below) => {
+            held(above, is_sum(above) || matches!(**above, Item::Fraction(..)), out);
+            out.push('/');
+            let one = matches!(
+                **below,
+                Item::Number { .. } | Item::Value(_) | Item::Symbol(_) | Item::Differential(_)
+            );
+            let single = one && !matches!(&**below, Item::Symbol(symbol) if symbol.letters.len() > 1);
+            held(below, !single && !matches!(**below, Item::Raised(..) | Item::Bracket(_)), out);
+        }
+        Item::Raised(base, power) => {
+            push(base, out);
+            out.push_str(&raised_number(i32::from(*power)));
+        }
+        Item::Root(inner) => wrapped("√(", inner, ")", out),
+        Item::Differential(inner) => {
+            out.push('d');
+            push(inner, out);
+        }
+        Item::Of(function, argument) => {
+            push(function, out);
+            wrapped("(", argument, ")", out);
+        }
+        Item::Integral { over, integrand, by } => {
+            out.push('∫');
+            if let Some(over) = over {
+                wrapped("[", over, "]", out);
+            }
+            out.push(' ');
+            push(integrand, out);
+            out.push_str(" d");
+            push(by, out);
+        }
+        Item::SumOver(inner) => {
+            out.push_str("Σ ");
+            push(inner, out);
+        }
+        Item::Limit { variable, body } => {
+            wrapped("lim[", variable, " → 0] ", out);
+            push(body, out);
+        }
+        Item::Chain(links) => {
+            for (relation, link) in links {
+                out.push_str(match relation {
+                    Relation::First => "",
+                    Relation::Equal => " = ",
+                    Relation::About => " ≈ ",
+                });
+                push(link, out);
+            }
+        }
+    }
+}
+
+fn wrapped(open: &str, inner: &Item, close: &str, out: &mut String) {
+    out.push_str(open);
+    push(inner, out);
+    out.push_str(close);
+}
+
+fn held(item: &Item, bracket: bool, out: &mut String) {
+    if bracket { wrapped("(", item, ")", out) } else { push(item, out) }
+}
+
+fn is_sum(item: &Item) -> bool {
+    match item {
+        Item::Row(row) => row.iter().any(|piece| matches!(piece, Item::Plus | Item::Minus)),
+        Item::Chain(_) => true,
+        _ => false,
+    }
 }

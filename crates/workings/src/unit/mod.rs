@@ -134,23 +134,37 @@ impl Unit {
         words.join(" ")
     }
 
+    /// The pieces as written, each with the power above its end: `N/mm²` is `N`, then `/mm` with 2.
+    pub(crate) fn pieces(&self) -> Vec<(String, Option<u8>)> {
+        let above: Vec<&UnitFactor> = self.factors.iter().filter(|f| f.power > 0).collect();
+        let below: Vec<&UnitFactor> = self.factors.iter().filter(|f| f.power < 0).collect();
+        let mut pieces = Vec::new();
+        for (place, factor) in above.iter().chain(&below).enumerate() {
+            let first_below = place == above.len();
+            let mut text = String::new();
+            if first_below {
+                text.push_str(if above.is_empty() { "1/" } else { "/" });
+                text.push_str(if below.len() > 1 { "(" } else { "" });
+            } else if place > 0 {
+                text.push('·');
+            }
+            text.push_str(factor.unit.symbol);
+            let power = factor.power.unsigned_abs();
+            pieces.push((text, (power != 1).then_some(power)));
+        }
+        if below.len() > 1 {
+            pieces.push((")".to_owned(), None));
+        }
+        pieces
+    }
+
     /// As written: `kN·m`, `N/mm²`, `kg/m³`; empty for a plain number.
     pub fn text(&self) -> String {
-        let part = |of: &UnitFactor| {
-            let power = of.power.unsigned_abs();
-            if power == 1 {
-                of.unit.symbol.to_owned()
-            } else {
-                format!("{}{}", of.unit.symbol, raised_number(power.into()))
-            }
+        let piece = |(text, power): (String, Option<u8>)| match power {
+            Some(power) => format!("{text}{}", raised_number(power.into())),
+            None => text,
         };
-        let above: Vec<String> = self.factors.iter().filter(|f| f.power > 0).map(part).collect();
-        let below: Vec<String> = self.factors.iter().filter(|f| f.power < 0).map(part).collect();
-        match (above.as_slice(), below.as_slice()) {
-            (above, []) => above.join("·"),
-            ([], below) => format!("1/{}", bracketed(below)),
-            (above, below) => format!("{}/{}", above.join("·"), bracketed(below)),
-        }
+        self.pieces().into_iter().map(piece).collect()
     }
 }
 
@@ -181,10 +195,6 @@ pub(crate) fn ordinal(power: u8) -> String {
         "tenth",
     ];
     WORDS.get(usize::from(power)).map_or_else(|| format!("power of {power}"), |word| (*word).to_owned())
-}
-
-fn bracketed(parts: &[String]) -> String {
-    if parts.len() == 1 { parts[0].clone() } else { format!("({})", parts.join("·")) }
 }
 
 impl fmt::Display for Unit {

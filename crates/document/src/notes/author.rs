@@ -1,0 +1,200 @@
+//! Who writes the notes: counts figures, tables and equations, and finds values by their names.
+
+use super::{Drawings, line};
+use crate::markdown;
+use crate::tree::{Alignment, Block, Callout, CalloutKind, Equation, Figure, Inline, Table};
+use figure::drawing::Drawing;
+use lesson::{Lesson, Scene, When};
+use workings::expression::Expression;
+use workings::graph::Workings;
+use workings::solved::Solved;
+use workings::style::Style;
+use workings::working::{Id, Working};
+
+pub(crate) struct Author<'a> {
+    pub(crate) lesson: &'a Lesson,
+    pub(crate) solved: &'a Solved,
+    pub(crate) style: &'a Style,
+    pub(crate) drawings: Drawings,
+    pub(crate) blocks: Vec<Block>,
+    figures: u32,
+    tables: u32,
+    equations: u32,
+}
+
+impl<'a> Author<'a> {
+    pub(crate) fn new(lesson: &'a Lesson, solved: &'a Solved, drawings: Drawings) -> Self {
+        let style = solved.style();
+        Self { lesson, solved, style, drawings, blocks: Vec::new(), figures: 0, tables: 0, equations: 0 }
+    }
+
+    pub(crate) fn workings(&self) -> &'a Workings {
+        self.solved.workings()
+    }
+
+    // ---- what is found by name ----
+
+    pub(crate) fn working(&self, name: &str) -> Option<&'a Working> {
+        self.workings().get(name)
+    }
+
+    /// The value of a working, with its unit.
+    pub(crate) fn value(&self, name: &str) -> Option<Inline> {
+        self.working(name).map(value_of)
+    }
+
+    /// The symbol of a working.
+    pub(crate) fn symbol(&self, name: &str) -> Option<Inline> {
+        self.working(name).map(symbol_of)
+    }
+
+    /// `V = 7.00 kN`
+    pub(crate) fn symbol_and_value(&self, name: &str) -> Option<Inline> {
+        self.working(name).map(|working| {
+            let symbol = Expression::Symbol(working.symbol.clone());
+            let value = Expression::Quantity(working.value, working.symbol.role);
+            Inline::Math(Expression::Equal(vec![symbol, value]))
+        })
+    }
+
+    // ---- what is written ----
+
+    pub(crate) fn chapter(&mut self, title: &str) {
+        self.blocks.push(Block::Heading { level: 1, text: line![title] });
+    }
+
+    pub(crate) fn part(&mut self, title: &str) {
+        self.blocks.push(Block::Heading { level: 2, text: line![title] });
+    }
+
+    pub(crate) fn say(&mut self, words: Vec<Inline>) {
+        self.blocks.push(Block::Paragraph(words));
+    }
+
+    /// Says it where all values that it needs are there.
+    pub(crate) fn say_if(&mut self, words: Option<Vec<Inline>>) {
+        if let Some(words) = words {
+            self.say(words);
+        }
+    }
+
+    /// The lecturer's own words before or after a scene.
+    pub(crate) fn own_words(&mut self, scene: Scene, when: When) {
+        if let Some(text) = self.lesson.texts.get(scene, when) {
+            self.blocks.extend(markdown::blocks(text));
+        }
+    }
+
+    /// A drawing with its caption; gives its number.
+    pub(crate) fn figure(&mut self, drawing: Option<Drawing>, caption: Vec<Inline>) {
+        let Some(drawing) = drawing else { return };
+        self.figures += 1;
+        let figure = Figure { drawing, number: Some(self.figures), caption };
+        self.blocks.push(Block::Figure(Box::new(figure)));
+    }
+
+    /// The number that the next figure will have.
+    pub(crate) fn next_figure(&self) -> u32 {
+        self.figures + 1
+    }
+
+    /// A displayed equation with its number, which is given back.
+    pub(crate) fn equation(&mut self, expression: &Expression) -> String {
+        let (block, number) = self.numbered_equation(expression);
+        self.blocks.push(block);
+        number
+    }
+
+    /// As [`Author::equation`], to be put somewhere else than at the end.
+    pub(crate) fn numbered_equation(&mut self, expression: &Expression) -> (Block, String) {
+        self.equations += 1;
+        let number = self.equations.to_string();
+        let equation = Equation::of(expression, self.style).numbered(number.clone());
+        (Block::Equation(equation), number)
+    }
+
+    pub(crate) fn table(
+        &mut self,
+        caption: Vec<Inline>,
+        header: Vec<Vec<Inline>>,
+        alignment: Vec<Alignment>,
+        rows: Vec<Vec<Vec<Inline>>>,
+    ) {
+        if rows.is_empty() {
+            return;
+        }
+        self.tables += 1;
+        let number = Some(self.tables);
+        let table = Table { caption, number, alignment, header, rows, row_heads: true, total: false };
+        self.blocks.push(Block::Table(table));
+    }
+
+    pub(crate) fn callout(&mut self, kind: CalloutKind, title: &str, body: Vec<Block>) {
+        self.blocks.push(Block::Callout(Callout { kind, title: title.to_owned(), body }));
+    }
+
+    /// A table of workings: what it is, its symbol, its value.
+    pub(crate) fn table_of_workings(&mut self, caption: Vec<Inline>, ids: &[Id]) {
+        let rows = ids
+            .iter()
+            .map(|&id| {
+                let working = self.workings().working(id);
+                vec![line![working.name.as_str()], vec![symbol_of(working)], vec![value_of(working)]]
+            })
+            .collect();
+        self.table(
+            caption,
+            vec![line!["Quantity"], line!["Symbol"], line!["Value"]],
+            vec![Alignment::Left, Alignment::Left, Alignment::Right],
+            rows,
+        );
+    }
+}
+
+pub(crate) fn symbol_of(working: &Working) -> Inline {
+    Inline::Math(Expression::Symbol(working.symbol.clone()))
+}
+
+pub(crate) fn value_of(working: &Working) -> Inline {
+    Inline::Quantity(working.value, working.symbol.role)
+}
+
+/// A list of things in a sentence: `A, B and C`.
+pub(crate) fn listed(items: Vec<Vec<Inline>>) -> Vec<Inline> {
+    let count = items.len();
+    let mut out = Vec::new();
+    for (place, item) in items.into_iter().enumerate() {
+        if place > 0 {
+            out.push(if place + 1 == count { " and ".into() } else { ", ".into() });
+        }
+        out.extend(item);
+    }
+    out
+}
+
+/// The share of its largest term by which a balance stays open: `3.1×10⁻¹³`, `0`.
+pub(crate) fn share(relative: f64) -> String {
+    if relative == 0.0 {
+        return "0".to_owned();
+    }
+    let text = format!("{relative:.0e}");
+    let (digits, power) = text.split_once('e').unwrap_or((&text, "0"));
+    let power: String = power
+        .chars()
+        .map(|c| match c {
+            '-' => '⁻',
+            '0' => '⁰',
+            '1' => '¹',
+            '2' => '²',
+            '3' => '³',
+            '4' => '⁴',
+            '5' => '⁵',
+            '6' => '⁶',
+            '7' => '⁷',
+            '8' => '⁸',
+            '9' => '⁹',
+            other => other,
+        })
+        .collect();
+    if power == "⁰" { digits.to_owned() } else { format!("{digits} × 10{power}") }
+}

@@ -1,0 +1,276 @@
+//! The beam, its reactions, its diagrams.
+
+use super::author::{Author, listed, share, symbol_of, value_of};
+use super::line;
+use crate::tree::{Alignment, Inline};
+use lesson::{Scene, When};
+use mechanics::beam::{Curve, Extreme, Law};
+use workings::dimension::Dimension;
+use workings::expression::Expression;
+use workings::notation::{MomentSlope, ShearSlope};
+use workings::problem::SupportKind;
+use workings::quantity::Quantity;
+use workings::role::{Role, Symbol};
+
+impl Author<'_> {
+    pub(crate) fn beam(&mut self) {
+        self.chapter("The beam");
+        self.own_words(Scene::Beam, When::Before);
+        let problem = self.solved.problem();
+        let length = Inline::Quantity(Quantity::new(problem.beam.length, Dimension::LENGTH), Role::Length);
+        let mut words = line!["The beam is ", length, " long. "];
+        words.extend(self.supports());
+        words.push(
+            format!(" Its section, {}, is the same throughout. ", article(&problem.section_name)).into(),
+        );
+        self.say(words);
+        let number = self.next_figure();
+        self.figure(
+            self.drawings.given.clone(),
+            line!["The beam with its supports and its loads. The slice that we shall look at is marked."],
+        );
+        let joint = problem.cut.joint.as_deref().filter(|name| !name.is_empty());
+        let place = match joint {
+            Some(name) => format!("along {name}"),
+            None => "along the level of the cut".to_owned(),
+        };
+        self.say(line![
+            format!(
+                "One question runs through these notes. Suppose that the beam of figure {number} were sawn {place} \
+                 from end to end: "
+            ),
+            Inline::Emphasis(line!["what force would have to act between the two pieces to make them work as one again?"]),
+        ]);
+        self.own_words(Scene::Beam, When::After);
+    }
+
+    /// `It stands on a pin A at 0 m and a roller B at 4 m.`
+    fn supports(&self) -> Vec<Inline> {
+        let problem = self.solved.problem();
+        let held: Vec<Vec<Inline>> = problem
+            .supports
+            .iter()
+            .zip(&problem.beam.supports)
+            .map(|(label, support)| {
+                let kind = match label.kind {
+                    SupportKind::Pin => "the pin",
+                    SupportKind::Roller => "the roller",
+                    SupportKind::Fixed => "the fixed support",
+                    SupportKind::Guided => "the guided support",
+                    SupportKind::Spring => "the spring",
+                };
+                let at = Quantity::new(support.station, Dimension::LENGTH);
+                line![format!("{kind} {} at ", label.name), Inline::Quantity(at, Role::Station)]
+            })
+            .collect();
+        let mut words = line!["It is held by "];
+        words.extend(listed(held));
+        words.push(".".into());
+        if !problem.beam.hinges.is_empty() {
+            let hinges = problem.beam.hinges.iter().map(|&station| {
+                vec![Inline::Quantity(Quantity::new(station, Dimension::LENGTH), Role::Station)]
+            });
+            words.push(if problem.beam.hinges.len() == 1 { " A hinge at " } else { " Hinges at " }.into());
+            words.extend(listed(hinges.collect()));
+            words.push(" let it turn freely there: no bending moment passes.".into());
+        }
+        words
+    }
+
+    pub(crate) fn reactions(&mut self) {
+        self.chapter("The reactions");
+        self.own_words(Scene::Reactions, When::Before);
+        let number = self.next_figure();
+        self.say(line![format!(
+            "Take the supports away and put in their place what they do to the beam: forces, and where they keep it \
+             from turning, couples. The beam is then a free body (figure {number}), and all that acts on it must \
+             balance."
+        )]);
+        self.figure(
+            self.drawings.free_body.clone(),
+            line!["The beam as a free body. Reactions are drawn as they act; a negative one acts downwards."],
+        );
+        let rows: Vec<Vec<Vec<Inline>>> = self
+            .workings()
+            .iter()
+            .map(|(_, working)| working)
+            .filter(|working| {
+                matches!(working.symbol.role, Role::Reaction | Role::ReactionCouple)
+                    && (working.name.starts_with("reaction at") || working.name.starts_with("couple at"))
+            })
+            .map(|working| {
+                vec![line![working.name.as_str()], vec![symbol_of(working)], vec![value_of(working)]]
+            })
+            .collect();
+        self.table(
+            line![
+                "What the supports do to the beam; forces are positive upwards, couples counter-clockwise."
+            ],
+            vec![line!["Reaction"], line!["Symbol"], line!["Value"]],
+            vec![Alignment::Left, Alignment::Left, Alignment::Right],
+            rows,
+        );
+        self.beam_balances();
+        self.own_words(Scene::Reactions, When::After);
+    }
+
+    /// What the balances of the whole beam leave over.
+    fn beam_balances(&mut self) {
+        let balances = self.solved.beam().balances(&self.solved.problem().beam);
+        let rows: Vec<Vec<Vec<Inline>>> = balances
+            .iter()
+            .filter(|balance| balance.scale > 0.0)
+            .filter_map(|balance| {
+                let law = match balance.law {
+                    Law::SumOfForces => "forces, up and down",
+                    Law::SumOfMoments => "moments about the left end",
+                    Law::ShearAtRightEnd => "shear force beyond the right end",
+                    Law::BendingMomentAtRightEnd => "bending moment beyond the right end",
+                    Law::Hinges => "bending moment at the hinges",
+                    Law::SupportMovements => "movements of the supports",
+                    Law::SpringForces => "forces of the springs",
+                    _ => return None,
+                };
+                Some(vec![line![law], line![share(balance.relative())]])
+            })
+            .collect();
+        self.table(
+            line![
+                "The balances of the whole beam: what each leaves over, as a share of its largest term. Each must stay \
+                 below 10⁻⁹."
+            ],
+            vec![line!["Balance"], line!["Left over"]],
+            vec![Alignment::Left, Alignment::Right],
+            rows,
+        );
+    }
+
+    pub(crate) fn diagrams(&mut self) {
+        self.chapter("Shear force and bending moment");
+        self.own_words(Scene::Diagrams, When::Before);
+        let symbol = |role: Role| Inline::Math(Expression::Symbol(Symbol::plain(role)));
+        let (shear, moment) = (symbol(Role::ShearForce), symbol(Role::BendingMoment));
+        self.say(line![
+            "Cut the beam at a station ",
+            symbol(Role::Along),
+            ". What the right piece did to the left one must now act on the cut face: a shear force ",
+            shear.clone(),
+            " and a bending moment ",
+            moment.clone(),
+            ". A shear force is positive here when the left piece pushes up on the right one, a bending moment when it \
+             makes the beam sag. Two slopes tie them to the load: "
+        ]);
+        let slope = |of: Expression| {
+            let d = |inner: Expression| Expression::Differential(Box::new(inner));
+            Expression::Quotient(Box::new(d(of)), Box::new(d(Expression::Symbol(Symbol::plain(Role::Along)))))
+        };
+        let plain = |role: Role| Expression::Symbol(Symbol::plain(role));
+        let habits = self.style.notation.habits;
+        let signed =
+            |minus: bool, of: Expression| if minus { Expression::Negative(Box::new(of)) } else { of };
+        self.equation(&Expression::Equal(vec![
+            slope(plain(Role::ShearForce)),
+            signed(habits.shear_slope == ShearSlope::MinusLoad, plain(Role::SpreadLoad)),
+        ]));
+        let number = self.equation(&Expression::Equal(vec![
+            slope(plain(Role::BendingMoment)),
+            signed(habits.moment_slope == MomentSlope::MinusShear, plain(Role::ShearForce)),
+        ]));
+        self.say(line![
+            "The second, ",
+            Inline::EquationNumber(number),
+            ", is the one to keep in mind: where there is a shear force, the bending moment changes along the beam. All \
+             that follows comes from this change."
+        ]);
+        self.figure(
+            self.drawings.diagrams.clone(),
+            line![
+                "Load, shear force ",
+                shear,
+                " and bending moment ",
+                moment,
+                " on one axis. At a point force the shear force jumps; where it passes zero, the bending moment is \
+                 largest or smallest."
+            ],
+        );
+        self.extremes();
+        self.say_if(self.at_the_slice());
+        self.figure(
+            self.drawings.deflected.clone(),
+            line!["The shape that the beam takes, much enlarged upwards and downwards."],
+        );
+        self.own_words(Scene::Diagrams, When::After);
+    }
+
+    fn extremes(&mut self) {
+        let mut rows = Vec::new();
+        for (curve, role, dimension, high, low) in [
+            (Curve::Shear, Role::ShearForce, Dimension::FORCE, "largest shear force", "smallest shear force"),
+            (
+                Curve::BendingMoment,
+                Role::BendingMoment,
+                Dimension::MOMENT,
+                "largest sagging moment",
+                "largest hogging moment",
+            ),
+        ] {
+            let extremes = self.solved.beam().extremes(curve);
+            for (words, extreme) in [(high, &extremes.highest), (low, &extremes.lowest)] {
+                if let Some(extreme) = extreme {
+                    let value = Inline::Quantity(Quantity::new(extreme.value, dimension), role);
+                    rows.push(vec![line![words], vec![value], places(extreme)]);
+                }
+            }
+        }
+        self.table(
+            line!["Extreme values, found from the exact curves."],
+            vec![line!["Value"], line!["Size"], line!["Where"]],
+            vec![Alignment::Left, Alignment::Right, Alignment::Left],
+            rows,
+        );
+    }
+
+    fn at_the_slice(&self) -> Option<Vec<Inline>> {
+        Some(line![
+            "At the slice, ",
+            self.symbol_and_value("station of the slice")?,
+            ", they are ",
+            self.symbol_and_value("shear force at the slice")?,
+            " and ",
+            self.symbol_and_value("bending moment at the slice")?,
+            ".",
+        ])
+    }
+}
+
+/// Where an extreme is reached.
+fn places(extreme: &Extreme) -> Vec<Inline> {
+    let station = |station: f64| Inline::Quantity(Quantity::new(station, Dimension::LENGTH), Role::Station);
+    let mut items = Vec::new();
+    for reached in &extreme.reached {
+        items.push(match reached {
+            mechanics::beam::Reached::At(place) => line!["at ", station(place.station)],
+            mechanics::beam::Reached::Over { from, to } => {
+                line!["from ", station(*from), " to ", station(*to)]
+            }
+        });
+    }
+    listed(items)
+}
+
+/// The name of a section with its article.
+fn article(name: &str) -> String {
+    let name = name.trim();
+    let first = name.chars().next().unwrap_or('s');
+    // A designation such as `IPE 300` is a name, and has none.
+    let second_is_capital = name.chars().nth(1).is_some_and(|c| c.is_uppercase());
+    if name.is_empty() {
+        "as drawn".to_owned()
+    } else if second_is_capital || first.is_ascii_digit() {
+        name.to_owned()
+    } else if matches!(first, 'a' | 'e' | 'i' | 'o' | 'A' | 'E' | 'I' | 'O') {
+        format!("an {name}")
+    } else {
+        format!("a {name}")
+    }
+}

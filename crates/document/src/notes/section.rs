@@ -1,0 +1,91 @@
+//! The section, and why there is a longitudinal shear at all.
+
+use super::author::{Author, share};
+use super::line;
+use crate::tree::{Alignment, Inline};
+use lesson::{Scene, When};
+use mechanics::stress::{StressCheck, StressOverDepth};
+
+impl Author<'_> {
+    pub(crate) fn section(&mut self) {
+        self.chapter("The section");
+        self.own_words(Scene::Section, When::Before);
+        let number = self.next_figure();
+        let mut words =
+            line![format!("Figure {number} shows the section with the neutral axis through its centroid. ")];
+        if let (Some(height), Some(second)) =
+            (self.symbol_and_value("centroid height"), self.symbol_and_value("second moment"))
+        {
+            let name = if self.solved.problem().parts.len() > 1 {
+                "For the whole section, the parts taken together, "
+            } else {
+                "Measured from the lowest fibre, "
+            };
+            words.extend(line![
+                name,
+                height,
+                " and ",
+                second,
+                ". How they come about stands in the worked solution."
+            ]);
+        }
+        self.say(words);
+        self.figure(
+            self.drawings.section.clone(),
+            line!["The section. The part beyond the cut is hatched; NA is the neutral axis."],
+        );
+        self.own_words(Scene::Section, When::After);
+    }
+
+    pub(crate) fn planks(&mut self) {
+        self.chapter("Why there is a force along the beam");
+        let number = self.next_figure();
+        self.say(line![
+            format!(
+                "Lay planks loose on one another and load them (figure {number}). Each bends for itself: its upper side \
+                 is shortened, its lower side lengthened, and where the lower side of one plank lies on the upper side \
+                 of the next, a long fibre lies on a short one. The planks slide, and their ends form steps."
+            ),
+        ]);
+        self.figure(
+            self.drawings.planks.clone(),
+            line!["The same planks under the same load, loose and glued."],
+        );
+        self.say(line![
+            "Glue them, and they bend as one piece. What the glue line must hold back is just this sliding: a force \
+             along the beam, on a level plane, under a load that pushes straight down. In a beam of one piece the same \
+             force acts on every level plane. Nobody sees it there, for nothing slides; but it is there, and timber, \
+             which is weak along the grain, splits by it."
+        ]);
+    }
+
+    /// What the stresses add up to, against what they ought to.
+    pub(crate) fn stress_balances(&mut self) {
+        let beam = self.solved.beam();
+        let station = self.solved.problem().slice.at;
+        let side = mechanics::beam::Side::Right;
+        let stress = StressOverDepth::new(
+            self.solved.section(),
+            beam.bending_moment(station, side),
+            beam.shear(station, side),
+        );
+        let rows: Vec<Vec<Vec<Inline>>> = stress
+            .checks()
+            .iter()
+            .map(|(check, residual)| {
+                let words = match check {
+                    StressCheck::NormalForce => "the bending stresses add up to no force along the beam",
+                    StressCheck::BendingMoment => "their moments add up to the bending moment",
+                    StressCheck::ShearForce => "the shear stresses add up to the shear force",
+                };
+                vec![line![words], line![share(residual.relative())]]
+            })
+            .collect();
+        self.table(
+            line!["The stresses over the section, added up again: what is left over, as a share of the largest term."],
+            vec![line!["Balance"], line!["Left over"]],
+            vec![Alignment::Left, Alignment::Right],
+            rows,
+        );
+    }
+}

@@ -1,0 +1,89 @@
+//! The shear stress over the depth, where it is largest, and the finite slice against the formula.
+
+use super::author::Author;
+use super::line;
+use crate::tree::Inline;
+use lesson::{Scene, When};
+use mechanics::beam::Side;
+use mechanics::stress::{PlaceSide, Reason, StressOverDepth};
+use workings::dimension::Dimension;
+use workings::quantity::Quantity;
+use workings::role::Role;
+
+fn length(value: f64) -> Inline {
+    Inline::Quantity(Quantity::new(value, Dimension::LENGTH), Role::Depth)
+}
+
+impl Author<'_> {
+    pub(crate) fn shear(&mut self) {
+        self.chapter("Shear stress over the depth");
+        self.own_words(Scene::Shear, When::Before);
+        let number = self.next_figure();
+        self.say(line![format!(
+            "Move the cut from the lowest fibre to the highest, and the formula gives the shear stress at every height \
+             (figure {number}). At the outer fibres nothing lies beyond the cut, so the stress is zero there, where the \
+             bending stress is largest."
+        )]);
+        self.figure(
+            self.drawings.depth.clone(),
+            line!["Bending stress and shear stress over the depth at the slice, beside the section."],
+        );
+        self.largest();
+        self.stress_balances();
+        self.own_words(Scene::Shear, When::After);
+    }
+
+    /// Where the shear stress is largest, and why there.
+    fn largest(&mut self) {
+        let station = self.solved.problem().slice.at;
+        let (beam, side) = (self.solved.beam(), Side::Right);
+        let moment = beam.bending_moment(station, side);
+        let stress = StressOverDepth::new(self.solved.section(), moment, beam.shear(station, side));
+        let largest = stress.largest_shear_stress();
+        let value = Inline::Quantity(Quantity::new(largest.value, Dimension::STRESS), Role::ShearStress);
+        let mean = Inline::Quantity(Quantity::new(largest.mean, Dimension::STRESS), Role::MeanShearStress);
+        let mut words = line!["It is largest, ", Inline::Strong(vec![value]), ", "];
+        let places = largest.places.iter().map(|place| {
+            let side = match place.side {
+                PlaceSide::Below => "just below ",
+                PlaceSide::Above => "just above ",
+                PlaceSide::Both => "at ",
+                PlaceSide::Contact => "on the contact at ",
+            };
+            line![side, length(place.height)]
+        });
+        words.extend(super::author::listed(places.collect()));
+        words.push(" from the lowest fibre. ".into());
+        words.extend(match largest.reason {
+            Reason::NeutralAxis => line![
+                "That is the neutral axis: there the first moment is largest, and no narrower place makes up for a smaller \
+                 one."
+            ],
+            Reason::WidthJumps { narrow, broad, .. } => line![
+                "That is not the neutral axis. The width jumps there, from ",
+                length(broad),
+                " to ",
+                length(narrow),
+                ", and the narrow side must carry the same shear flow."
+            ],
+            Reason::WidthGrows { here, at_axis } => line![
+                "That is not the neutral axis: towards the axis the width grows faster than the first moment does, from ",
+                length(here),
+                " to ",
+                length(at_axis),
+                "."
+            ],
+            Reason::NarrowContact { contact } => line![
+                "That is where two parts touch over no more than ",
+                length(contact),
+                ": all of the shear flow must pass there."
+            ],
+            Reason::NoShearForce => {
+                self.say(line!["No shear force acts at this station, so there is no shear stress at any height."]);
+                return;
+            }
+        });
+        words.extend(line![" Spread evenly over the section the shear force would give ", mean, "."]);
+        self.say(words);
+    }
+}

@@ -1,0 +1,222 @@
+//! The PDF: held to PDF/UA-1 by the typesetter, its structure read again by another library, its bytes the same
+//! every time.
+#![cfg(feature = "pdf")]
+
+mod common;
+
+use common::{HOSTILE, drawing, sheet, slides};
+use document::pdf::{Conformance, drawing_pdf, drawing_png, pdf, pdf_as};
+use document::tree::{Document, Paper};
+use lopdf::{Dictionary, Object};
+use proptest::prelude::*;
+
+/// One element of the structure tree: its kind and its alternative text.
+#[derive(Debug)]
+struct Element {
+    kind: String,
+    alternative: Option<String>,
+}
+
+fn words(object: Option<&Object>) -> Option<String> {
+    let bytes = object?.as_str().ok()?;
+    Some(match bytes.strip_prefix(&[0xfe, 0xff]) {
+        Some(wide) => {
+            let units: Vec<u16> =
+                wide.chunks_exact(2).map(|pair| u16::from_be_bytes([pair[0], pair[1]])).collect();
+            String::from_utf16(&units).expect("UTF-16")
+        }
+        None => bytes.iter().map(|&byte| char::from(byte)).collect(),
+    })
+}
+
+struct Read {
+    file: lopdf::Document,
+}
+
+impl Read {
+    fn new(bytes: &[u8]) -> Self {
+        Self { file: lopdf::Document::load_mem(bytes).expect("a PDF file") }
+    }
+
+    fn dictionary<'a>(&'a self, object: &'a Object) -> Option<&'a Dictionary> {
+        match object {
+            Object::Reference(id) => self.file.get_dictionary(*id).ok(),
+            Object::Dictionary(dictionary) => Some(dictionary),
+            _ => None,
+        }
+    }
+
+    fn catalog(&self) -> &Dictionary {
+        self.file.catalog().expect("a catalogue")
+    }
+
+    fn elements(&self) -> Vec<Element> {
+        let root = self.catalog().get(b"StructTreeRoot").expect("a structure tree");
+        let mut out = Vec::new();
+        self.gather(root, &mut out);
+        out
+    }
+
+    fn gather(&self, object: &Object, out: &mut Vec<Element>) {
+        if let Object::Array(kids) = object {
+            kids.iter().for_each(|kid| self.gather(kid, out));
+            return;
+        }
+        if let Object::Reference(id) = object
+            && let Ok(Object::Array(kids)) = self.file.get_object(*id)
+        {
+            kids.iter().for_each(|kid| self.gather(kid, out));
+            return;
+        }
+        let Some(dictionary) = self.dictionary(object) else { return };
+        if let Ok(kind) = dictionary.get(b"S").and_then(Object::as_name) {
+            let kind = String::from_utf8_lossy(kind).into_owned();
+            out.push(Element { kind, alternative: words(dictionary.get(b"Alt").ok()) });
+        }
+        if let Ok(kids) = dictionary.get(b"K") {
+            self.gather(kids, out);
+        }
+    }
+}
+
+/// What ISO 14289-1 asks of the file beside what the typesetter enforces.
+fn checked(document: &Document) -> Vec<Element> {
+    let made = pdf(document).unwrap_or_else(|fault| panic!("{fault}"));
+    let read = Read::new(&made.bytes);
+    let catalog = read.catalog();
+    // 7.2: the natural language of the whole.
+    assert_eq!(words(catalog.get(b"Lang").ok()).as_deref(), Some("en-GB"));
+    // 7.1: the title is shown in the window.
+    let preferences = catalog.get(b"ViewerPreferences").ok().and_then(|object| read.dictionary(object));
+    assert!(matches!(
+        preferences.and_then(|all| all.get(b"DisplayDocTitle").ok()),
+        Some(Object::Boolean(true))
+    ));
+    let marked = catalog.get(b"MarkInfo").ok().and_then(|object| read.dictionary(object));
+    assert!(matches!(marked.and_then(|all| all.get(b"Marked").ok()), Some(Object::Boolean(true))));
+
+    let elements = read.elements();
+    for element in &elements {
+        // 7.3 and 7.7: figures and formulas carry a text in their place.
+        if element.kind == "Figure" || element.kind == "Formula" {
+            let alternative = element.alternative.as_deref().unwrap_or("");
+            assert!(!alternative.trim().is_empty(), "{element:?}");
+        }
+    }
+    // 7.4.2: headings without a gap.
+    let mut last = 0;
+    for element in &elements {
+        if let Some(level) = element.kind.strip_prefix('H').and_then(|level| level.parse::<u8>().ok()) {
+            assert!(level <= last + 1, "H{level} after H{last}");
+            last = level;
+        }
+    }
+    elements
+}
+
+fn count(elements: &[Element], kind: &str) -> usize {
+    elements.iter().filter(|element| element.kind == kind).count()
+}
+
+#[test]
+fn a_document_with_every_block_has_its_structure() {
+    for paper in [Paper::A4, Paper::UsLetter] {
+        let elements = checked(&sheet("A beam", paper));
+        // Three in the first paragraph, two displayed, one in the table's head, one in a step; two figures.
+        assert_eq!(count(&elements, "Formula"), 7, "{elements:?}");
+        assert_eq!(count(&elements, "Figure"), 2);
+        // One of its own, and one in the words of each figure at the end.
+        assert_eq!(count(&elements, "Table"), 3);
+        assert_eq!(count(&elements, "TH"), 2 + 2 * 2);
+        assert_eq!(count(&elements, "Title"), 1);
+        assert!(count(&elements, "L") >= 3 && count(&elements, "LI") >= 5);
+        // The equation (1) that is there, not the (99) that is not; and one address, not the script.
+        assert!(count(&elements, "Link") >= 2);
+    }
+}
+
+#[test]
+fn a_projected_page_is_read_once_however_many_steps_it_has() {
+    let elements = checked(&slides("A beam"));
+    // The equation of the first slide comes with its first step, and stands on two pages.
+    assert_eq!(count(&elements, "H1"), 3);
+    assert_eq!(count(&elements, "Figure"), 2);
+    let read = Read::new(&pdf(&slides("A beam")).expect("a PDF").bytes);
+    assert_eq!(read.file.get_pages().len(), 1 + 2 + 3 + 1);
+}
+
+#[test]
+fn words_stay_words() {
+    for text in HOSTILE {
+        checked(&sheet(text, Paper::A4));
+        checked(&slides(text));
+    }
+}
+
+#[test]
+fn a_character_that_no_face_has_is_replaced_and_told() {
+    let made = pdf(&sheet("a \u{1f600} b \u{4e2d}", Paper::A4)).expect("a PDF");
+    assert_eq!(made.replaced, ['\u{4e2d}', '\u{1f600}']);
+    assert!(pdf(&sheet("a b", Paper::A4)).expect("a PDF").replaced.is_empty());
+}
+
+#[test]
+fn the_same_document_gives_the_same_bytes() {
+    let first = pdf(&sheet("A beam", Paper::A4)).expect("a PDF").bytes;
+    let other = pdf(&sheet("Another", Paper::A4)).expect("a PDF").bytes;
+    assert_eq!(first, pdf(&sheet("A beam", Paper::A4)).expect("a PDF").bytes);
+    assert_ne!(first, other);
+    let threads: Vec<_> = (0..2)
+        .map(|_| std::thread::spawn(|| pdf(&sheet("A beam", Paper::A4)).expect("a PDF").bytes))
+        .collect();
+    for thread in threads {
+        assert_eq!(first, thread.join().expect("no panic"));
+    }
+}
+
+#[test]
+fn two_documents_of_one_title_have_two_identifiers() {
+    let identifier = |identity: &str| {
+        let document = Document { identity: identity.into(), ..sheet("A beam", Paper::A4) };
+        let read = Read::new(&pdf(&document).expect("a PDF").bytes);
+        let id = read.file.trailer.get(b"ID").and_then(Object::as_array).expect("an identifier").clone();
+        format!("{:?}", id[0])
+    };
+    assert_ne!(identifier("paper 1"), identifier("paper 2"));
+    assert_eq!(identifier("paper 1"), identifier("paper 1"));
+}
+
+#[test]
+fn without_tags_there_is_no_structure() {
+    let made = pdf_as(&sheet("A beam", Paper::A4), Conformance::Untagged).expect("a PDF");
+    assert!(Read::new(&made.bytes).catalog().get(b"StructTreeRoot").is_err());
+}
+
+#[test]
+fn a_drawing_is_a_page_of_its_size_or_a_picture() {
+    let drawing = drawing("P = 4 kN");
+    let file = drawing_pdf(&drawing, "en").expect("a PDF");
+    let read = Read::new(&file);
+    let elements = read.elements();
+    assert_eq!(count(&elements, "Figure"), 1);
+    assert!(
+        elements.iter().any(|element| element.alternative.as_deref().is_some_and(|alt| alt.contains("4 kN")))
+    );
+    let picture = drawing_png(&drawing, 2.0).expect("a PNG");
+    // PNG specification (third edition), 11.2.1: width and height stand after the header's type.
+    let side = |from: usize| {
+        u32::from_be_bytes([picture[from], picture[from + 1], picture[from + 2], picture[from + 3]])
+    };
+    assert_eq!((side(16), side(20)), ((2.0 * drawing.width) as u32, (2.0 * drawing.height) as u32));
+    for scale in [0.0, -1.0, f64::NAN, 1e9] {
+        assert!(drawing_png(&drawing, scale).is_err());
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(48))]
+    #[test]
+    fn any_words_make_an_accessible_pdf(text in "(?s).{0,40}") {
+        checked(&sheet(&text, Paper::A4));
+    }
+}

@@ -1,0 +1,207 @@
+//! Load, shear force and bending moment on one x axis.
+
+use crate::beam::MARGIN;
+use crate::drawing::{Description, Drawing, Mark, bounds};
+use crate::geometry::Point;
+use crate::keyvalues::{self, KeyValues};
+use crate::label::{Escape, Placer, Seat, Wish};
+use crate::palette::{Ink, Stroke};
+use crate::panel::{self, Shown};
+use crate::scale::SHEET_WIDTH;
+use crate::sketch::{self, Shows};
+use crate::view::BeamView;
+use crate::words;
+use mechanics::beam::{Reached, Side};
+use workings::dimension::Dimension;
+use workings::role::Role;
+
+/// Distance between two panels, px.
+const GAP: f64 = 26.0;
+
+/// The beam with its loads and reactions, the shear force and the bending moment, one below the other.
+pub fn diagrams(view: &BeamView<'_>) -> Drawing {
+    let mut placer = Placer::new();
+    let shows = Shows { supports: true, reactions: true, dimensions: false, slice: true };
+    let sketch = sketch::sketch(view, shows, &mut placer);
+    let mut marks = sketch.marks;
+    let first_top = bounds(&marks).bottom + 6.0;
+    let mut labels = Vec::new();
+    let mut top = first_top;
+    let mut groups = Vec::new();
+    let mut axes = Vec::new();
+    let mut signs = Vec::new();
+    let keys = [Shown::Shear, Shown::Moment].map(|shown| (shown, keyvalues::gather(view, shown)));
+    for (shown, values) in &keys {
+        let drawn = panel::panel(view, *shown, values, top + GAP);
+        panel::avoid(&mut placer, &drawn);
+        let x = view.along().px(view.problem.slice.at);
+        let bottom = bounds(&drawn.marks).bottom;
+        placer.avoid_line(Point::new(x, top), Point::new(x, bottom + 6.0));
+        for wish in &drawn.wishes {
+            placer.put(wish);
+        }
+        placer.put(&slice_value(view, *shown, &drawn));
+        let placed = placer.take_marks();
+        top = bounds(&drawn.marks).joined(bounds(&placed)).bottom;
+        axes.push(drawn.axis);
+        let (id, title) = match shown {
+            Shown::Shear => ("shear-force", "Shear force"),
+            Shown::Moment => ("bending-moment", "Bending moment"),
+        };
+        groups.push(Mark::group(id, title, drawn.marks));
+        signs.extend(drawn.signs);
+        labels.extend(placed);
+    }
+    // where V is zero M turns: the two are tied by a line
+    let mut ties = Vec::new();
+    if let [(_, shear), _] = &keys
+        && let [shear_axis, moment_axis] = axes.as_slice()
+    {
+        for &station in &shear.crossings {
+            let x = view.along().px(station);
+            ties.push(Mark::Line {
+                from: Point::new(x, *shear_axis + 3.0),
+                to: Point::new(x, *moment_axis),
+                stroke: Stroke::dotted(Ink::Quiet, 0.75),
+            });
+        }
+    }
+    if !ties.is_empty() {
+        marks.push(Mark::group("ties", "Zeros of the shear force", ties));
+    }
+    marks.extend(groups);
+    marks.push(Mark::group(
+        "slice-station",
+        "Station of the slice",
+        panel::slice_line(view, first_top, top + 6.0),
+    ));
+    marks.push(Mark::group("signs", "Signs", signs));
+    placer.put(&panel::slice_label(view, top + 6.0));
+    labels.extend(placer.take_marks());
+    marks.push(Mark::group("values", "", labels));
+
+    let mut long = Description::new();
+    words::beam(view, &mut long);
+    words::loads(view, &mut long);
+    words::reactions(view, &mut long);
+    describe(view, &keys, &mut long);
+    words::arrows(sketch.stretched, &mut long);
+    let short = short(view, &keys);
+    Drawing::on_sheet("diagrams", "Shear force and bending moment", MARGIN, SHEET_WIDTH, marks)
+        .described(short, long)
+}
+
+/// The value at the slice, in the colour of the cut.
+fn slice_value(view: &BeamView<'_>, shown: Shown, drawn: &panel::Panel) -> Wish {
+    let at = view.problem.slice.at;
+    let value = view.solution.value(shown.curve(), at, Side::Right);
+    let number = view.scribe.value(value, shown.dimension(), shown.role());
+    let label = view.scribe.symbol(shown.role(), "").equals(number);
+    let y = drawn.y(value);
+    let above = y < drawn.axis;
+    let seats: &[Seat] = if above {
+        &[Seat::AboveRight, Seat::AboveLeft, Seat::Right, Seat::Left]
+    } else {
+        &[Seat::BelowRight, Seat::BelowLeft, Seat::Right, Seat::Left]
+    };
+    let escape = if above { Escape::Up } else { Escape::Down };
+    Wish::new(label, Point::new(view.along().px(at), y)).seats(seats, escape).gap(5.0).ink(Ink::Cut)
+}
+
+fn describe(view: &BeamView<'_>, keys: &[(Shown, KeyValues)], long: &mut Description) {
+    let scribe = view.scribe;
+    let solution = view.solution;
+    // one row for each breakpoint and peak
+    let mut stations: Vec<f64> = solution.stations().collect();
+    stations
+        .extend(keys.iter().flat_map(|(_, keys)| &keys.values).filter(|key| key.peak).map(|key| key.station));
+    stations.push(view.problem.slice.at);
+    stations.sort_by(f64::total_cmp);
+    stations.dedup_by(|a, b| (*a - *b).abs() <= 1e-9 * view.problem.beam.length);
+    let mut rows = Vec::new();
+    for &station in &stations {
+        let mut row = vec![station_text(view, station)];
+        for (shown, _) in keys {
+            let number = |side| {
+                scribe.text(solution.value(shown.curve(), station, side), shown.dimension(), shown.role())
+            };
+            row.extend([number(Side::Left), number(Side::Right)]);
+        }
+        rows.push(row);
+    }
+    long.table(
+        "Shear force V and bending moment M, left and right of key stations",
+        &["Station", "V left", "V right", "M left", "M right"],
+        rows,
+    );
+    for (shown, keys) in keys {
+        let name = scribe.style().notation.words(shown.role());
+        let extremes = solution.extremes(shown.curve());
+        for (extreme, word) in [(&extremes.highest, "largest"), (&extremes.lowest, "most negative")] {
+            let Some(extreme) = extreme else { continue };
+            let value = scribe.text(extreme.value, shown.dimension(), shown.role());
+            let places: Vec<String> = extreme
+                .reached
+                .iter()
+                .map(|reached| match *reached {
+                    Reached::At(place) => format!("at {}", station_text(view, place.station)),
+                    Reached::Over { from, to } => {
+                        format!("from {} to {}", station_text(view, from), station_text(view, to))
+                    }
+                })
+                .collect();
+            long.sentence(format!("The {word} {name} is {value}, {}.", places.join(" and ")));
+        }
+        if !keys.crossings.is_empty() {
+            let places: Vec<String> =
+                keys.crossings.iter().map(|&station| station_text(view, station)).collect();
+            let what = match shown {
+                Shown::Shear => "The shear force passes zero at",
+                Shown::Moment => "The bending moment changes sign (contraflexure) at",
+            };
+            long.sentence(format!("{what} {}.", places.join(", ")));
+        }
+        long.sentence(format!(
+            "Positive {name} is drawn {} the axis.",
+            if shown.positive_up(view) { "above" } else { "below" }
+        ));
+    }
+    let at = view.problem.slice.at;
+    let values: Vec<String> = keys
+        .iter()
+        .map(|(shown, _)| {
+            let value = solution.value(shown.curve(), at, Side::Right);
+            let text = scribe.text(value, shown.dimension(), shown.role());
+            format!("{} = {text}", scribe.symbol_text(shown.role(), ""))
+        })
+        .collect();
+    let station = words::station(view, at);
+    let symbol = scribe.symbol_text(Role::Station, "");
+    long.sentence(format!("At the slice, {symbol} = {station}: {}.", values.join(", ")));
+}
+
+/// A station as text: one that the lesson gives with all its digits, a computed one rounded.
+fn station_text(view: &BeamView<'_>, station: f64) -> String {
+    let given = view.solution.stations().chain([view.problem.slice.at]);
+    let near = 1e-9 * view.problem.beam.length;
+    if given.into_iter().any(|other| (other - station).abs() <= near) {
+        words::station(view, station)
+    } else {
+        view.scribe.text(station, Dimension::LENGTH, Role::Station)
+    }
+}
+
+fn short(view: &BeamView<'_>, keys: &[(Shown, KeyValues)]) -> String {
+    let mut parts = Vec::new();
+    for (shown, _) in keys {
+        let extremes = view.solution.extremes(shown.curve());
+        let value = view.scribe.text(extremes.largest_size.value, shown.dimension(), shown.role());
+        let reached = extremes.largest_size.reached.first().map(|reached| match *reached {
+            Reached::At(place) => format!(" at {}", station_text(view, place.station)),
+            Reached::Over { from, .. } => format!(" from {}", station_text(view, from)),
+        });
+        let symbol = view.scribe.symbol_text(shown.role(), "");
+        parts.push(format!("the largest size of {symbol} is {value}{}", reached.unwrap_or_default()));
+    }
+    words::shortened(format!("Load, shear force and bending moment over the beam: {}.", parts.join("; ")))
+}

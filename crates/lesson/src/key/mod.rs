@@ -1,0 +1,186 @@
+//! The keys of the lesson file, said once: reading, the JSON Schema and the reference page all use this table.
+//!
+//! A path is written as it would be read in the file: `beam.length`; `[]` stands for each entry of a list
+//! (`beam.loads[].force`), `*` for a name of the lecturer's own (`values.*`).
+
+mod beam;
+mod head;
+mod lecture;
+mod section;
+mod shape;
+
+pub use shape::{SHAPES, Shape};
+
+use std::borrow::Cow;
+use std::collections::HashMap;
+use std::sync::LazyLock;
+use workings::dimension::Dimension;
+
+/// One key of the format.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Key {
+    /// Where it stands: `beam.loads[].force`.
+    pub path: Cow<'static, str>,
+    /// What may be written for it.
+    pub form: Form,
+    /// Whether it must be there.
+    pub need: Need,
+    /// One sentence: what it means.
+    pub says: Cow<'static, str>,
+    /// A value as it would be written in a file; empty for tables.
+    pub example: Cow<'static, str>,
+}
+
+/// What may be written for a key.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Form {
+    /// Plain text.
+    Text,
+    /// Text in Markdown.
+    Markdown,
+    /// `true` or `false`.
+    YesNo,
+    /// A whole number within bounds, both included.
+    Count {
+        /// The least.
+        least: u32,
+        /// The greatest.
+        most: u32,
+    },
+    /// A whole number within bounds, both included, or one word in its place.
+    Figures {
+        /// The least.
+        least: u32,
+        /// The greatest.
+        most: u32,
+        /// The word.
+        word: &'static str,
+    },
+    /// A plain number greater than zero.
+    Number,
+    /// A quantity with its unit, or an expression of named values.
+    Quantity {
+        /// Its dimension.
+        dimension: Dimension,
+        /// Which values are possible.
+        sign: Sign,
+    },
+    /// A density, or a weight per volume in its place.
+    Density,
+    /// A quantity of any dimension, or an expression of named values.
+    AnyQuantity,
+    /// A quantity that says what may be written in place of a named value: text of any dimension, or a list of such.
+    Variation,
+    /// One of these words.
+    Choice(&'static [&'static str]),
+    /// Two lengths: to the right, and up.
+    Point,
+    /// A list of lengths.
+    Lengths,
+    /// A list of names.
+    Names,
+    /// A table with keys of its own.
+    Table,
+    /// A list of tables.
+    List,
+}
+
+/// Which values a quantity may take.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Sign {
+    /// Any.
+    Any,
+    /// Greater than zero.
+    Positive,
+    /// Zero or greater.
+    NotNegative,
+}
+
+/// Whether a key must be there.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Need {
+    /// It must.
+    Required,
+    /// It need not; what holds without it, in words that follow "without it:". Empty where nothing is to be said.
+    Optional(&'static str),
+    /// Whether it must depends on its neighbours; in words.
+    Depends(&'static str),
+}
+
+impl Form {
+    /// A length greater than zero.
+    pub(crate) const SIZE: Form = Form::Quantity { dimension: Dimension::LENGTH, sign: Sign::Positive };
+    /// A length of any sign: a position.
+    pub(crate) const POSITION: Form = Form::Quantity { dimension: Dimension::LENGTH, sign: Sign::Any };
+
+    /// A quantity of this dimension and any sign.
+    pub(crate) const fn any(dimension: Dimension) -> Form {
+        Form::Quantity { dimension, sign: Sign::Any }
+    }
+
+    /// A quantity of this dimension, greater than zero.
+    pub(crate) const fn positive(dimension: Dimension) -> Form {
+        Form::Quantity { dimension, sign: Sign::Positive }
+    }
+}
+
+impl Key {
+    pub(crate) const fn new(
+        path: &'static str,
+        form: Form,
+        need: Need,
+        says: &'static str,
+        example: &'static str,
+    ) -> Key {
+        Key {
+            path: Cow::Borrowed(path),
+            form,
+            need,
+            says: Cow::Borrowed(says),
+            example: Cow::Borrowed(example),
+        }
+    }
+
+    /// The last word of the path: `force` of `beam.loads[].force`.
+    pub fn word(&self) -> &str {
+        let word = self.path.rsplit('.').next().unwrap_or(&self.path);
+        word.trim_end_matches("[]")
+    }
+
+    /// The path of the table that holds it; empty for a key at the top of the file.
+    pub fn parent(&self) -> &str {
+        self.path.rsplit_once('.').map_or("", |(parent, _)| parent)
+    }
+}
+
+/// All keys, in the order in which the reference page gives them.
+pub fn all() -> &'static [Key] {
+    static ALL: LazyLock<Vec<Key>> = LazyLock::new(|| {
+        let mut keys = Vec::new();
+        keys.extend_from_slice(head::KEYS);
+        keys.extend_from_slice(beam::KEYS);
+        keys.extend(section::keys());
+        keys.extend(lecture::keys());
+        keys
+    });
+    &ALL
+}
+
+/// The key at a path, such as `beam.loads[].force`.
+pub fn at(path: &str) -> Option<&'static Key> {
+    static BY_PATH: LazyLock<HashMap<&'static str, &'static Key>> =
+        LazyLock::new(|| all().iter().map(|key| (key.path.as_ref(), key)).collect());
+    BY_PATH.get(path).copied()
+}
+
+/// The keys of a table, in order; of the top of the file for an empty path.
+pub fn within(parent: &str) -> &'static [&'static Key] {
+    static BY_PARENT: LazyLock<HashMap<&'static str, Vec<&'static Key>>> = LazyLock::new(|| {
+        let mut by_parent: HashMap<&'static str, Vec<&'static Key>> = HashMap::new();
+        for key in all() {
+            by_parent.entry(key.parent()).or_default().push(key);
+        }
+        by_parent
+    });
+    BY_PARENT.get(parent).map_or(&[], Vec::as_slice)
+}

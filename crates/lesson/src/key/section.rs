@@ -1,0 +1,298 @@
+//! The section: a shape, a rolled profile, an outline, or parts with their joints.
+
+use super::{Form, Key, Need};
+use std::borrow::Cow;
+use workings::dimension::Dimension;
+
+const ONE_KIND_OF_SECTION: Need =
+    Need::Depends("the section has exactly one of `shape`, `profile`, `outline`, `parts`");
+const DIMENSION: Need = Need::Depends("of the shapes that have it");
+
+const SECTION: &[Key] = &[
+    Key::new("section", Form::Table, Need::Required, "The cross-section of the beam.", ""),
+    Key::new(
+        "section.name",
+        Form::Text,
+        Need::Optional("made from its shape"),
+        "What it is called.",
+        r#""box girder""#,
+    ),
+    Key::new(
+        "section.parts",
+        Form::List,
+        ONE_KIND_OF_SECTION,
+        "Parts placed freely, each entry one part; without a shape of its own a part is a rectangle.",
+        r#"[{ name = "plank 1", width = "100 mm", height = "40 mm" }]"#,
+    ),
+];
+
+/// Keys of a section and of a part alike; `#` stands for the path of either.
+const EITHER: &[Key] = &[
+    Key::new(
+        "#.shape",
+        Form::Choice(SHAPE_NAMES),
+        Need::Depends(""),
+        "Its shape, with dimensions of its own.",
+        r#""T""#,
+    ),
+    Key::new(
+        "#.profile",
+        Form::Text,
+        Need::Depends(""),
+        "A rolled profile of the catalogue.",
+        r#""IPE 300""#,
+    ),
+    Key::new(
+        "#.outline",
+        Form::List,
+        Need::Depends(""),
+        "Its outline as a list of corners and arcs in order; the last closes to the first.",
+        r#"[{ corner = ["0 mm", "0 mm"] }, { corner = ["90 mm", "0 mm"] }, { corner = ["0 mm", "60 mm"] }]"#,
+    ),
+    Key::new(
+        "#.holes",
+        Form::List,
+        Need::Optional("none"),
+        "Holes in it, each entry one hole: an outline, a circle by its diameter, or a rectangle.",
+        r#"[{ diameter = "40 mm", bottom = "60 mm" }]"#,
+    ),
+    Key::new("#.width", Form::SIZE, DIMENSION, "Its whole width, from side to side.", r#""120 mm""#),
+    Key::new("#.height", Form::SIZE, DIMENSION, "Its whole height.", r#""150 mm""#),
+    Key::new("#.diameter", Form::SIZE, DIMENSION, "Its outer diameter.", r#""80 mm""#),
+    Key::new("#.wall", Form::SIZE, DIMENSION, "The thickness of the wall of a tube.", r#""5 mm""#),
+    Key::new(
+        "#.flange-thickness",
+        Form::SIZE,
+        DIMENSION,
+        "The thickness of its flange or flanges.",
+        r#""30 mm""#,
+    ),
+    Key::new(
+        "#.web-thickness",
+        Form::SIZE,
+        DIMENSION,
+        "The thickness of its web, or of each web.",
+        r#""20 mm""#,
+    ),
+    Key::new("#.top-width", Form::SIZE, DIMENSION, "The width at its top.", r#""200 mm""#),
+    Key::new("#.top-thickness", Form::SIZE, DIMENSION, "The thickness of its top flange.", r#""30 mm""#),
+    Key::new("#.bottom-width", Form::SIZE, DIMENSION, "The width at its bottom.", r#""100 mm""#),
+    Key::new(
+        "#.bottom-thickness",
+        Form::SIZE,
+        DIMENSION,
+        "The thickness of its bottom flange.",
+        r#""20 mm""#,
+    ),
+    Key::new("#.thickness", Form::SIZE, DIMENSION, "The thickness of both legs of an angle.", r#""10 mm""#),
+    Key::new(
+        "#.root-radius",
+        Form::SIZE,
+        Need::Optional("sharp corners"),
+        "The radius where flange and web, or leg and leg, meet.",
+        r#""15 mm""#,
+    ),
+    Key::new(
+        "#.upside-down",
+        Form::YesNo,
+        Need::Optional("false"),
+        "Whether the shape stands on its head: a T with its flange below, a triangle on its point.",
+        "true",
+    ),
+];
+
+const PART: &[Key] = &[
+    Key::new("section.parts[].name", Form::Text, Need::Required, "What the part is called.", r#""plank 1""#),
+    Key::new(
+        "section.parts[].E",
+        Form::positive(Dimension::STRESS),
+        Need::Optional("that of the material"),
+        "Its own modulus of elasticity.",
+        r#""11 GPa""#,
+    ),
+    Key::new(
+        "section.parts[].density",
+        Form::Density,
+        Need::Optional("that of the material"),
+        "Its own density, where the beam's own weight counts.",
+        r#""450 kg/m3""#,
+    ),
+];
+
+/// Where a part or a hole stands; `#` stands for the path of either.
+const PLACE: &[Key] = &[
+    Key::new(
+        "#.left",
+        Form::POSITION,
+        Need::Optional("it stands in the middle"),
+        "Where its left side stands; 0 is the upright middle line of the section.",
+        r#""-100 mm""#,
+    ),
+    Key::new(
+        "#.right",
+        Form::POSITION,
+        Need::Optional("it stands in the middle"),
+        "Where its right side stands, instead of `left`.",
+        r#""100 mm""#,
+    ),
+    Key::new("#.bottom", Form::POSITION, Need::Optional("0"), "The height of its lower side.", r#""50 mm""#),
+    Key::new(
+        "#.top",
+        Form::POSITION,
+        Need::Optional(""),
+        "The height of its upper side, instead of `bottom`.",
+        r#""300 mm""#,
+    ),
+];
+
+const ON: Key = Key::new(
+    "section.parts[].on",
+    Form::Text,
+    Need::Optional(""),
+    "The name of an earlier part on whose top it lies, instead of `bottom`.",
+    r#""web""#,
+);
+
+const HOLE: &[Key] = &[
+    Key::new("#.outline", Form::List, Need::Depends(""), "Its outline as corners and arcs in order.", ""),
+    Key::new("#.diameter", Form::SIZE, Need::Depends(""), "The diameter of a round hole.", r#""40 mm""#),
+    Key::new("#.width", Form::SIZE, Need::Depends(""), "The width of a rectangular hole.", r#""60 mm""#),
+    Key::new("#.height", Form::SIZE, Need::Depends(""), "The height of a rectangular hole.", r#""20 mm""#),
+];
+
+const CORNER: &[Key] = &[
+    Key::new(
+        "#.corner",
+        Form::Point,
+        Need::Depends("each entry has exactly one of `corner`, `arc-to`; the first is a corner"),
+        "A straight side to this corner: to the right, and up.",
+        r#"["100 mm", "0 mm"]"#,
+    ),
+    Key::new(
+        "#.arc-to",
+        Form::Point,
+        Need::Depends("each entry has exactly one of `corner`, `arc-to`"),
+        "A circular arc to this point.",
+        r#"["-50 mm", "0 mm"]"#,
+    ),
+    Key::new(
+        "#.centre",
+        Form::Point,
+        Need::Depends("needed by an arc"),
+        "The centre of the arc.",
+        r#"["0 mm", "0 mm"]"#,
+    ),
+    Key::new(
+        "#.turn",
+        Form::Choice(&["counter-clockwise", "clockwise"]),
+        Need::Optional("counter-clockwise"),
+        "Which way the arc runs about its centre.",
+        r#""clockwise""#,
+    ),
+];
+
+const JOINT: &[Key] = &[
+    Key::new(
+        "section.joints",
+        Form::List,
+        Need::Optional("none"),
+        "The joints between the parts, each entry one joint.",
+        r#"[{ name = "glue line 1", kind = "glue", beyond = ["plank 1"] }]"#,
+    ),
+    Key::new(
+        "section.joints[].name",
+        Form::Text,
+        Need::Required,
+        "What the joint is called.",
+        r#""glue line 1""#,
+    ),
+    Key::new(
+        "section.joints[].kind",
+        Form::Choice(&["glue", "nails", "screws", "bolts", "weld"]),
+        Need::Optional("glue"),
+        "How it holds.",
+        r#""nails""#,
+    ),
+    Key::new(
+        "section.joints[].beyond",
+        Form::Names,
+        Need::Required,
+        "The parts that it holds to the rest: those that would slide if the joint were gone.",
+        r#"["plank 1"]"#,
+    ),
+    Key::new(
+        "section.joints[].rows",
+        Form::Count { least: 1, most: 1000 },
+        Need::Optional("1"),
+        "How many rows of fasteners share the shear flow.",
+        "2",
+    ),
+    Key::new(
+        "section.joints[].spacing",
+        Form::SIZE,
+        Need::Optional(""),
+        "From one fastener of a row to the next, along the beam.",
+        r#""60 mm""#,
+    ),
+    Key::new(
+        "section.joints[].capacity",
+        Form::positive(Dimension::FORCE),
+        Need::Optional(""),
+        "The force that one fastener may carry.",
+        r#""800 N""#,
+    ),
+];
+
+/// The names of [`super::SHAPES`], in the same order; a test holds the two together.
+pub(super) const SHAPE_NAMES: &[&str] = &[
+    "rectangle",
+    "circle",
+    "half circle",
+    "tube",
+    "rectangular tube",
+    "box",
+    "triangle",
+    "trapezoid",
+    "T",
+    "I",
+    "unequal I",
+    "channel",
+    "angle",
+];
+
+pub(super) fn keys() -> Vec<Key> {
+    let mut keys = SECTION.to_vec();
+    let part = "section.parts[]";
+    for path in ["section", part] {
+        keys.extend(placed(EITHER, path));
+        keys.extend(placed(CORNER, &format!("{path}.outline[]")));
+        let hole = format!("{path}.holes[]");
+        keys.extend(placed(HOLE, &hole));
+        keys.extend(placed(PLACE, &hole));
+        keys.extend(placed(CORNER, &format!("{hole}.outline[]")));
+        if path == "section" {
+            keys.extend_from_slice(PART);
+            keys.extend(placed(PLACE, part));
+            keys.push(ON);
+        }
+    }
+    keys.extend_from_slice(JOINT);
+    keys
+}
+
+/// The keys with `#` replaced by a path.
+fn placed<'a>(keys: &'a [Key], path: &'a str) -> impl Iterator<Item = Key> + 'a {
+    keys.iter().map(move |key| Key { path: Cow::Owned(key.path.replacen('#', path, 1)), ..key.clone() })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::key::SHAPES;
+
+    #[test]
+    fn every_shape_has_its_name_in_the_table_of_keys() {
+        let names: Vec<&str> = SHAPES.iter().map(|shape| shape.name).collect();
+        assert_eq!(names, SHAPE_NAMES);
+    }
+}

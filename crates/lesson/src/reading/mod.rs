@@ -1,0 +1,188 @@
+//! From the text of a lesson file to a checked lesson and its findings.
+
+mod beam;
+mod beam_faults;
+mod form;
+mod lecture;
+mod node;
+mod notation;
+mod outline;
+mod parts;
+mod place;
+mod profile;
+mod quantity;
+mod section;
+mod section_faults;
+mod section_shape;
+mod syntax;
+mod values;
+mod vary;
+mod words;
+
+use crate::finding::{Finding, Report, Source};
+use crate::lesson::{Lesson, NamedValue, Variation};
+use mechanics::beam::Load;
+use node::Table;
+use quantity::Known;
+use std::sync::Arc;
+use syntax::Trust;
+use workings::problem::{LoadLabel, Problem};
+
+/// What came of reading a file: a lesson, or findings, never both and never neither.
+#[derive(Clone, Debug)]
+pub struct Reading {
+    /// The lesson, where nothing was wrong.
+    pub lesson: Option<Lesson>,
+    /// All mistakes of the file, in the order of the file.
+    pub findings: Vec<Finding>,
+}
+
+/// Reads the text of a lesson file; `name` is what the file is called in findings. Never fails and never panics:
+/// whatever is wrong becomes a finding.
+///
+/// ```
+/// let reading = lesson::read("title = \"A beam\"\nunits = metric", "beam.toml");
+/// assert!(reading.lesson.is_none());
+/// let first = &reading.findings[0];
+/// assert_eq!((first.start.line, first.headline.as_str()), (1, "the lesson has no [beam]"));
+/// ```
+pub fn read(text: &str, name: &str) -> Reading {
+    let source = Arc::new(Source::new(name, text));
+    let mut report = Report::new(Arc::clone(&source));
+    let (table, trust) = syntax::parse(&source, &mut report);
+    if trust == Trust::Nothing {
+        return Reading { lesson: None, findings: report.into_findings() };
+    }
+    let mut meaning = Report::new(Arc::clone(&source));
+    let lesson = understand(table.get_ref(), &source, &mut meaning);
+    if trust == Trust::Whole {
+        report.join(meaning);
+    } else {
+        report.take_over(meaning);
+    }
+    let findings = report.into_findings();
+    Reading { lesson: lesson.filter(|_| findings.is_empty()), findings }
+}
+
+/// Reads what the tables mean. Whatever comes out is only to be used where nothing was reported.
+fn understand(raw: &toml::de::DeTable<'_>, source: &Source, report: &mut Report) -> Option<Lesson> {
+    let file = source.text();
+    let (known, values) = values::read(raw.get("values"), file, report);
+    let lesson = form::Reader { file, known: &known, report }.table(raw, "", source.first_line());
+
+    let style = notation::read(&lesson, report);
+    let about = lecture::about(&lesson, report);
+    let vary = variations(&lesson, &values, &known, report);
+    let material = lesson.table("material");
+    let elastic_modulus = material.and_then(|table| table.value("E"));
+    let density = material.and_then(|table| table.value("density"));
+
+    let beam = lesson.table("beam").map(|table| beam::read(table, file, &style, report));
+    let section = lesson
+        .table("section")
+        .map(|table| section::read(table, elastic_modulus.as_ref().map(|given| given.value), &style, report));
+    let beam_length = beam.as_ref().and_then(|beam| beam.length).filter(|length| *length > 0.0);
+    let slice_table = lesson.table("slice");
+    let slice = slice_table.and_then(|table| place::slice(table, beam_length, &style, report));
+    let cut = lesson
+        .table("cut")
+        .and_then(|table| place::cut(table, section.as_ref(), &known, file, &style, report));
+
+    let mut beam = beam?;
+    if let Some(place) = beam.self_weight.clone() {
+        let own = section.as_ref().is_some_and(|section| {
+            !section.densities.is_empty() && section.densities.iter().all(Option::is_some)
+        });
+        let refused = material.is_none_or(|table| table.has("density") || table.has_stranger);
+        if density.is_none() && !own && !refused {
+            report
+                .add(place, "the beam's own weight counts, but its material has no density")
+                .mend("under [material] add density = \"7850 kg/m3\", or take `self-weight` out");
+        }
+    }
+    if let (Some(slice), Some(table), Some(length)) = (&slice, slice_table, beam_length) {
+        place::undisturbed(slice, table, &beam.beam(length, 1.0), &style, report);
+    }
+    let section = section?;
+    let checked = section.section.as_ref()?;
+    let (length, modulus) = (beam_length?, elastic_modulus?.value);
+    if beam.self_weight.is_some() {
+        let weight = weight_per_length(&section, density.as_ref().map(|given| given.value))?;
+        beam.loads.push((
+            Load::Spread { from: 0.0, to: length, down_from: weight, down_to: weight },
+            LoadLabel { name: "self-weight".to_owned(), self_weight: true },
+        ));
+    }
+    let rigidity = modulus * checked.properties().second_moment;
+    let solid_beam = beam.beam(length, rigidity);
+    let texts = lecture::texts(&lesson);
+    let questions = lecture::questions(&lesson);
+    let problem = Problem {
+        title: about.title.clone(),
+        beam: solid_beam,
+        elastic_modulus: modulus,
+        density: density.map(|given| given.value).filter(|_| beam.self_weight.is_some()),
+        supports: beam.supports.into_iter().map(|(_, label)| label).collect(),
+        loads: beam.loads.into_iter().map(|(_, label)| label).collect(),
+        parts: section.parts,
+        part_names: section.part_names,
+        section_name: section.name,
+        joints: section.joints,
+        slice: slice?,
+        cut: cut?,
+    };
+    Some(Lesson { about, problem, style, texts, questions, values, vary })
+}
+
+/// The weight of the beam for each metre of its length, N/m; none where a part has no density.
+fn weight_per_length(section: &section::SectionRead, density: Option<f64>) -> Option<f64> {
+    let checked = section.section.as_ref()?;
+    let mut mass = 0.0;
+    for (part, own) in section.densities.iter().enumerate() {
+        mass += checked.part_properties(part)?.area * own.or(density)?;
+    }
+    Some(mass * quantity::STANDARD_FALL)
+}
+
+fn variations(lesson: &Table, values: &[NamedValue], known: &Known, report: &mut Report) -> Vec<Variation> {
+    let Some(table) = lesson.table("vary") else { return Vec::new() };
+    let mut variations = Vec::new();
+    for (name, node) in table.iter() {
+        let Some(value) = values.iter().find(|value| value.name == name) else {
+            if !known.refused.contains(name) {
+                let near = workings::reading::nearest(name, values.iter().map(|value| value.name.as_str()));
+                let mend = match near {
+                    Some(near) => format!("did you mean `{}`?", words::quoted(near)),
+                    None => format!(
+                        "under [values] give {} = ..., the value that the lesson is shown with",
+                        words::quoted(name)
+                    ),
+                };
+                report
+                    .add(
+                        node.key.clone(),
+                        format!("`{}` varies, but it is not under [values]", words::quoted(name)),
+                    )
+                    .mend(mend);
+            }
+            continue;
+        };
+        let choices = table.choices(name).to_vec();
+        if let Some(first) = choices.first().filter(|first| first.dimension != value.quantity.dimension) {
+            report
+                .add(
+                    node.span.clone(),
+                    format!(
+                        "`{}` is {}, but varies as {}",
+                        words::quoted(name),
+                        value.quantity.dimension.in_words(),
+                        first.dimension.in_words()
+                    ),
+                )
+                .mend("give choices of the same kind as the value");
+            continue;
+        }
+        variations.push(Variation { name: name.to_owned(), choices });
+    }
+    variations
+}

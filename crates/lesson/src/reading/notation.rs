@@ -1,0 +1,160 @@
+//! How the course writes: units, notation, figures.
+
+use super::node::Table;
+use super::words::in_quotes;
+use crate::finding::Report;
+use workings::notation::{
+    DepthAxis, MomentSide, MomentSlope, Notation, NotationFault, PositiveMoment, PositiveShear, Profile,
+    SecondMomentWords, ShearSide, ShearSlope, SignMarks,
+};
+use workings::role::Role;
+use workings::rounding::{Figures, RoundingRule};
+use workings::style::{DecimalMark, Multiplication, Style};
+use workings::unit_system::UnitSystem;
+
+/// The style that the head of the file asks for; what is wrong with it is reported and left at its default.
+pub(super) fn read(lesson: &Table, report: &mut Report) -> Style {
+    let mut style = Style::default();
+    if let Some(units) = lesson.text("units").and_then(|given| UnitSystem::named(given.value)) {
+        style.units = units;
+    }
+    let Some(table) = lesson.table("notation") else { return style };
+    if let Some(profile) = table.text("profile").and_then(|given| Profile::named(given.value)) {
+        style.notation = Notation::of(profile);
+    }
+    if let Some(figures) = table.count("figures") {
+        style.figures = Figures::Significant(u8::try_from(figures.value).unwrap_or(u8::MAX));
+    } else if table.text("figures").is_some() {
+        style.figures = Figures::ThreeOrFour;
+    }
+    if let Some(decimals) = table.count("decimals") {
+        if table.has("figures") {
+            report
+                .add(decimals.span.clone(), "`figures` and `decimals` cannot both be given")
+                .mend("keep one of the two");
+        }
+        style.figures = Figures::Decimals(u8::try_from(decimals.value).unwrap_or(u8::MAX));
+    }
+    let says = |word: &str, choice: &str| table.text(word).is_some_and(|given| given.value == choice);
+    if says("rounding", "half away from zero") {
+        style.rounding = RoundingRule::HalfAwayFromZero;
+    }
+    if says("decimal-mark", ",") {
+        style.decimal_mark = DecimalMark::Comma;
+    }
+    if says("multiplication", "dot") {
+        style.multiplication = Multiplication::Dot;
+    }
+    habits(table, &mut style);
+    symbols(table, &mut style, report);
+    style
+}
+
+/// Sets a habit to the choice that was made for a key, if one was.
+fn set<T: Copy>(table: &Table, word: &str, habit: &mut T, choices: &[(&str, T)]) {
+    let chosen = table.text(word).and_then(|given| choices.iter().find(|(choice, _)| *choice == given.value));
+    if let Some((_, value)) = chosen {
+        *habit = *value;
+    }
+}
+
+fn habits(table: &Table, style: &mut Style) {
+    let habits = &mut style.notation.habits;
+    set(
+        table,
+        "positive-shear",
+        &mut habits.positive_shear,
+        &[
+            ("turns clockwise", PositiveShear::TurnsClockwise),
+            ("along the axis", PositiveShear::AlongTheAxis),
+        ],
+    );
+    set(
+        table,
+        "positive-moment",
+        &mut habits.positive_moment,
+        &[("sagging", PositiveMoment::Sagging), ("about the cross axis", PositiveMoment::AboutTheCrossAxis)],
+    );
+    set(
+        table,
+        "moment-slope",
+        &mut habits.moment_slope,
+        &[("+V", MomentSlope::PlusShear), ("-V", MomentSlope::MinusShear)],
+    );
+    set(
+        table,
+        "shear-slope",
+        &mut habits.shear_slope,
+        &[("-w", ShearSlope::MinusLoad), ("+q", ShearSlope::PlusLoad)],
+    );
+    set(table, "depth-axis", &mut habits.depth_axis, &[("up", DepthAxis::Up), ("down", DepthAxis::Down)]);
+    set(
+        table,
+        "moment-diagram",
+        &mut habits.moment_side,
+        &[
+            ("positive up", MomentSide::PositiveUp),
+            ("positive down", MomentSide::PositiveDown),
+            ("tension side", MomentSide::TensionSide),
+        ],
+    );
+    set(
+        table,
+        "shear-diagram",
+        &mut habits.shear_side,
+        &[("positive up", ShearSide::PositiveUp), ("positive down", ShearSide::PositiveDown)],
+    );
+    set(
+        table,
+        "sign-marks",
+        &mut habits.sign_marks,
+        &[("signs", SignMarks::Signs), ("bow marks", SignMarks::BowMarks), ("both", SignMarks::Both)],
+    );
+    set(
+        table,
+        "second-moment",
+        &mut habits.second_moment_words,
+        &[
+            ("second moment of area", SecondMomentWords::SecondMomentOfArea),
+            ("moment of inertia", SecondMomentWords::MomentOfInertia),
+        ],
+    );
+}
+
+fn symbols(table: &Table, style: &mut Style, report: &mut Report) {
+    let Some(symbols) = table.table("symbols") else { return };
+    for (word, node) in symbols.iter() {
+        let Some(role) = role_named(word) else {
+            report
+                .add(node.key.clone(), format!("{} is the name of no quantity", in_quotes(word)))
+                .mend("name one such as first-moment, shear-force, width-at-cut or shear-stress")
+                .by_itself();
+            continue;
+        };
+        let Some(symbol) = symbols.text(word) else { continue };
+        match style.notation.extend(role, symbol.value) {
+            Ok(()) => {}
+            Err(NotationFault::NotASymbol(_)) => {
+                report
+                    .add(symbol.span, format!("{} is no symbol", in_quotes(symbol.value)))
+                    .mend("write a letter, with an index or a mark where need be: V, I_y, A', S*")
+                    .by_itself();
+            }
+            Err(NotationFault::Taken(other)) => {
+                let headline = format!(
+                    "{} already stands for the {}",
+                    in_quotes(symbol.value),
+                    style.notation.words(other)
+                );
+                report
+                    .add(symbol.span, headline)
+                    .mend("take another letter, or change that of the other as well");
+            }
+        }
+    }
+}
+
+/// The role of a name, written with spaces or with hyphens.
+fn role_named(word: &str) -> Option<Role> {
+    Notation::role_named(word).or_else(|| Notation::role_named(&word.replace('-', " ")))
+}

@@ -1,0 +1,394 @@
+//! The section: a shape, a profile, an outline or parts; its joints.
+
+use super::node::{Given, Table};
+use super::outline::{self, Drawn};
+use super::parts::{Extent, corner, moved};
+use super::section_faults::{self, PartPlace};
+use super::section_shape;
+use super::words::{in_quotes, listed};
+use crate::finding::Report;
+use mechanics::section::{Figure, Part, Section};
+use std::collections::HashMap;
+use std::ops::Range;
+use workings::problem::{Joint, JointKind};
+use workings::reading::nearest;
+use workings::style::Style;
+
+/// The section as far as it was understood.
+pub(super) struct SectionRead {
+    pub(super) name: String,
+    pub(super) parts: Vec<Part>,
+    pub(super) part_names: Vec<String>,
+    /// The density of each part, kg/m³, where it has one of its own.
+    pub(super) densities: Vec<Option<f64>>,
+    /// For each name that the lecturer gave, the parts that it stands for.
+    pub(super) by_name: HashMap<String, Vec<usize>>,
+    pub(super) joints: Vec<Joint>,
+    /// The checked section; none where something is wrong with it.
+    pub(super) section: Option<Section>,
+}
+
+const KINDS: [&str; 4] = ["shape", "profile", "outline", "parts"];
+
+/// The parts as they are gathered, one entry of each list a part.
+#[derive(Default)]
+struct Gathered {
+    parts: Vec<Part>,
+    names: Vec<String>,
+    densities: Vec<Option<f64>>,
+    places: Vec<PartPlace>,
+    by_name: HashMap<String, Vec<usize>>,
+    /// Names of parts that were refused.
+    refused: Vec<String>,
+    sound: bool,
+}
+
+pub(super) fn read(
+    table: &Table,
+    elastic_modulus: Option<f64>,
+    style: &Style,
+    report: &mut Report,
+) -> SectionRead {
+    let mut gathered = Gathered { sound: true, ..Gathered::default() };
+    let there: Vec<&str> = KINDS.into_iter().filter(|kind| table.has(kind)).collect();
+    let mut name = "section".to_owned();
+    match there.as_slice() {
+        ["parts"] => {
+            name = "built-up section".to_owned();
+            refuse_shape_keys(table, report);
+            for entry in table.tables("parts") {
+                part(entry, elastic_modulus, &mut gathered, style, report);
+            }
+        }
+        [_] => match piece(table, None, style, report) {
+            Some(piece) => {
+                name = piece.name.clone();
+                whole(piece, table, &mut gathered);
+            }
+            None => gathered.sound = false,
+        },
+        [] => {
+            gathered.sound = false;
+            if !table.has_stranger {
+                let words: Vec<String> = KINDS.iter().map(|kind| format!("`{kind}`")).collect();
+                report
+                    .add(table.span.clone(), "the section has no shape")
+                    .mend(format!("give it one of {}, such as shape = \"T\"", listed(&words, "and")));
+            }
+        }
+        several => {
+            gathered.sound = false;
+            let words: Vec<String> = several.iter().map(|kind| format!("`{kind}`")).collect();
+            report
+                .add(
+                    table.get(several[1]).map_or(table.span.clone(), |node| node.key.clone()),
+                    format!("the section has {} at once", listed(&words, "and")),
+                )
+                .mend("keep one; a shape among others is written as one of the parts");
+        }
+    }
+    let section =
+        if gathered.sound { checked(&gathered, &table.place("parts"), style, report) } else { None };
+    let joints = joints(table, &gathered, report);
+    SectionRead {
+        name: table.owned_text("name").unwrap_or(name),
+        parts: gathered.parts,
+        part_names: gathered.names,
+        densities: gathered.densities,
+        by_name: gathered.by_name,
+        joints,
+        section,
+    }
+}
+
+fn checked(gathered: &Gathered, whole: &Range<usize>, style: &Style, report: &mut Report) -> Option<Section> {
+    match Section::new(gathered.parts.clone()) {
+        Ok(section) => Some(section),
+        Err(faults) => {
+            for fault in &faults {
+                section_faults::tell(
+                    fault,
+                    &gathered.parts,
+                    &gathered.names,
+                    &gathered.places,
+                    whole,
+                    style,
+                    report,
+                );
+            }
+            None
+        }
+    }
+}
+
+/// Dimensions that stand beside parts and belong to none of them.
+fn refuse_shape_keys(table: &Table, report: &mut Report) {
+    for (word, node) in table.iter() {
+        if !matches!(word, "parts" | "joints" | "name") {
+            report
+                .add(node.key.clone(), format!("a section of parts has no `{word}` of its own"))
+                .mend("write it in one of the parts, or take it out")
+                .by_itself();
+        }
+    }
+}
+
+/// A shape, profile or outline with its holes, where it stands by itself.
+struct Piece {
+    name: String,
+    parts: Vec<Part>,
+    part_names: Vec<&'static str>,
+    /// The outline's entries, where it was drawn.
+    drawn: Option<Drawn>,
+    holes: Vec<(Range<usize>, Vec<Range<usize>>)>,
+    /// How far it was moved from where its shape was made, so that holes stand in the section's coordinates.
+    extent: Extent,
+}
+
+/// What a section or a part is; `otherwise` is the shape of what says nothing.
+fn piece(table: &Table, otherwise: Option<&str>, style: &Style, report: &mut Report) -> Option<Piece> {
+    let mut piece = if table.has("outline") {
+        let drawn = outline::read(table, "outline", report)?;
+        let part = Part::of_outline(drawn.outline.clone(), Vec::new());
+        // What is wrong with the outline is told when the whole section is checked; until then its size is not needed.
+        let nowhere = Extent { left: 0.0, right: 0.0, bottom: 0.0, top: 0.0 };
+        let extent = Extent::of(&part).unwrap_or(nowhere);
+        Piece {
+            name: "section".to_owned(),
+            parts: vec![part],
+            part_names: vec!["section"],
+            drawn: Some(drawn),
+            holes: Vec::new(),
+            extent,
+        }
+    } else {
+        let (name, shaped) = match table.text("profile") {
+            Some(profile) => (profile.value.trim().to_owned(), super::profile::read(table, report)?),
+            None if table.has("profile") => return None,
+            None => {
+                let shaped =
+                    section_shape::read(section_shape::asked(table, otherwise)?, table, style, report)?;
+                (shaped.name.to_owned(), shaped)
+            }
+        };
+        let extent = Extent::of_all(&shaped.parts)?;
+        let corner = corner(table, extent.right - extent.left, extent.top - extent.bottom, report)?;
+        let (right, up) = (corner.x - extent.left, corner.y - extent.bottom);
+        let parts = shaped.parts.into_iter().map(|part| moved(part, right, up)).collect();
+        let extent =
+            Extent { left: corner.x, right: extent.right + right, bottom: corner.y, top: extent.top + up };
+        Piece { name, parts, part_names: shaped.part_names, drawn: None, holes: Vec::new(), extent }
+    };
+    holes(table, &mut piece, report)?;
+    Some(piece)
+}
+
+fn holes(table: &Table, piece: &mut Piece, report: &mut Report) -> Option<()> {
+    if !table.has("holes") {
+        return Some(());
+    }
+    if piece.parts.len() > 1 {
+        report
+            .add(
+                table.place("holes"),
+                format!(
+                    "{} is made of several parts: in which the hole is, is not said",
+                    in_quotes(&piece.name)
+                ),
+            )
+            .mend("write the section as parts, and the hole in one of them");
+        return None;
+    }
+    let mut sound = true;
+    for entry in table.tables("holes") {
+        match outline::hole(entry, report) {
+            Some(drawn) => {
+                piece.holes.push((entry.span.clone(), drawn.entries));
+                if let Some(part) = piece.parts.first_mut() {
+                    part.holes.push(drawn.outline);
+                    // With a hole it is no longer the figure of the handbooks.
+                    part.figure = Figure::Outline;
+                }
+            }
+            None => sound = false,
+        }
+    }
+    sound.then_some(())
+}
+
+/// A section that is one shape, profile or outline.
+fn whole(piece: Piece, table: &Table, gathered: &mut Gathered) {
+    let span = KINDS.iter().find(|kind| table.has(kind)).map_or(table.span.clone(), |kind| table.place(kind));
+    for (part, name) in piece.parts.into_iter().zip(piece.part_names) {
+        let mut place = PartPlace::new(span.clone(), span.clone());
+        if let Some(drawn) = &piece.drawn {
+            place = place.with_outline(drawn);
+        }
+        place.holes.clone_from(&piece.holes);
+        gathered.by_name.insert(name.to_owned(), vec![gathered.parts.len()]);
+        gathered.parts.push(part);
+        gathered.names.push(name.to_owned());
+        gathered.densities.push(None);
+        gathered.places.push(place);
+    }
+}
+
+/// One of the parts of a section.
+fn part(
+    entry: &Table,
+    elastic_modulus: Option<f64>,
+    gathered: &mut Gathered,
+    style: &Style,
+    report: &mut Report,
+) {
+    let name = entry.text("name").map(|given| given.value.trim().to_owned());
+    let name_place = entry.place("name");
+    let read = placed(entry, gathered, style, report);
+    let name = name.unwrap_or_default();
+    if gathered.by_name.contains_key(&name) || gathered.refused.contains(&name) {
+        report
+            .add(name_place.clone(), format!("two parts are called {}", in_quotes(&name)))
+            .mend("give each a name of its own, such as \"plank 1\" and \"plank 2\"");
+        gathered.sound = false;
+    }
+    let bad_modulus = entry.has("E") && entry.value("E").is_none();
+    let Some(piece) = read.filter(|_| !bad_modulus && !name.is_empty()) else {
+        gathered.sound = false;
+        gathered.refused.push(name);
+        return;
+    };
+    let modular_ratio = match (entry.value("E"), elastic_modulus) {
+        (Some(own), Some(reference)) => own.value / reference,
+        _ => 1.0,
+    };
+    let several = piece.parts.len() > 1;
+    let first = gathered.parts.len();
+    for (part, part_name) in piece.parts.into_iter().zip(piece.part_names) {
+        let mut place = PartPlace::new(entry.span.clone(), name_place.clone());
+        if let Some(drawn) = &piece.drawn {
+            place = place.with_outline(drawn);
+        }
+        place.holes.clone_from(&piece.holes);
+        gathered.parts.push(part.with_modular_ratio(modular_ratio));
+        gathered.names.push(if several { format!("{name} {part_name}") } else { name.clone() });
+        gathered.densities.push(entry.value("density").map(|given| given.value));
+        gathered.places.push(place);
+    }
+    gathered.by_name.insert(name, (first..gathered.parts.len()).collect());
+}
+
+/// A part where it stands: by its keys, or on top of another part.
+fn placed(entry: &Table, gathered: &Gathered, style: &Style, report: &mut Report) -> Option<Piece> {
+    for word in ["left", "right", "bottom", "top", "on"] {
+        if let Some(node) = entry.get(word).filter(|_| entry.has("outline")) {
+            report
+                .add(node.key.clone(), format!("an outline has no `{word}`: its corners say where it stands"))
+                .mend("take it out")
+                .by_itself();
+        }
+    }
+    let below = match entry.text("on") {
+        None if entry.has("on") => return None,
+        None => 0.0,
+        Some(on) => match gathered.by_name.get(on.value.trim()) {
+            Some(indices) => {
+                let parts: Vec<Part> =
+                    indices.iter().filter_map(|&index| gathered.parts.get(index).cloned()).collect();
+                Extent::of_all(&parts)?.top
+            }
+            None => {
+                if !gathered.refused.iter().any(|refused| refused == on.value.trim()) {
+                    no_such_part(&on, gathered, "no earlier part is called", report);
+                }
+                return None;
+            }
+        },
+    };
+    let mut piece = piece(entry, Some("rectangle"), style, report)?;
+    if entry.has("on") {
+        let up = below - piece.extent.bottom;
+        piece.parts = piece.parts.into_iter().map(|part| moved(part, 0.0, up)).collect();
+    }
+    Some(piece)
+}
+
+fn no_such_part(given: &Given<&str>, gathered: &Gathered, headline: &str, report: &mut Report) {
+    let mut names: Vec<&str> = gathered.by_name.keys().map(String::as_str).collect();
+    names.sort_unstable();
+    let mend = match nearest(given.value, names.iter().copied()) {
+        Some(near) => format!("did you mean {}?", in_quotes(near)),
+        None if names.is_empty() => "name a part that stands before it in the list".to_owned(),
+        None => {
+            let names: Vec<String> = names.iter().map(|name| in_quotes(name)).collect();
+            format!("there is {}", listed(&names, "and"))
+        }
+    };
+    report.add(given.span.clone(), format!("{headline} {}", in_quotes(given.value))).mend(mend);
+}
+
+fn joints(table: &Table, gathered: &Gathered, report: &mut Report) -> Vec<Joint> {
+    let mut joints: Vec<Joint> = Vec::new();
+    for entry in table.tables("joints") {
+        let mut beyond: Vec<usize> = Vec::new();
+        let mut sound = true;
+        for given in entry.names("beyond") {
+            match gathered.by_name.get(given.value.trim()) {
+                Some(parts) => beyond
+                    .extend(parts.iter().filter(|part| !beyond.contains(part)).copied().collect::<Vec<_>>()),
+                None => {
+                    sound = false;
+                    // Where the section itself was not understood its parts are not known.
+                    if gathered.sound {
+                        let given = Given { value: given.value.as_str(), span: given.span.clone() };
+                        no_such_part(&given, gathered, "no part is called", report);
+                    }
+                }
+            }
+        }
+        if sound
+            && gathered.sound
+            && entry.has("beyond")
+            && (beyond.is_empty() || beyond.len() == gathered.parts.len())
+        {
+            report
+                .add(
+                    entry.place("beyond"),
+                    "a joint holds some of the parts to the others, neither none nor all",
+                )
+                .mend("name the parts that would slide if the joint were gone");
+        }
+        let kind = match entry.text("kind").map(|given| given.value) {
+            None | Some("glue") => JointKind::Glue,
+            Some("weld") => JointKind::Weld,
+            Some(_) => JointKind::Fasteners,
+        };
+        if kind != JointKind::Fasteners {
+            for word in ["rows", "spacing", "capacity"] {
+                if let Some(node) = entry.get(word) {
+                    report
+                        .add(
+                            node.key.clone(),
+                            format!("`{word}` belongs to fasteners, and this joint has none"),
+                        )
+                        .mend("write kind = \"nails\", \"screws\" or \"bolts\", or take it out")
+                        .by_itself();
+                }
+            }
+        }
+        let Some(name) = entry.text("name") else { continue };
+        if joints.iter().any(|joint| joint.name == name.value) {
+            report
+                .add(name.span.clone(), format!("two joints are called {}", in_quotes(name.value)))
+                .mend("give each a name of its own, such as \"glue line 1\" and \"glue line 2\"");
+        }
+        joints.push(Joint {
+            name: name.value.trim().to_owned(),
+            kind,
+            beyond,
+            rows: entry.count("rows").map_or(1, |rows| rows.value),
+            spacing: entry.value("spacing").map(|given| given.value),
+            fastener_capacity: entry.value("capacity").map(|given| given.value),
+        });
+    }
+    joints
+}
