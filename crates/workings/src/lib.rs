@@ -12,6 +12,7 @@
 
 pub mod algebra;
 mod build;
+pub mod derivation;
 pub mod dimension;
 pub mod engine;
 pub mod evaluate;
@@ -22,6 +23,7 @@ pub mod print;
 pub mod problem;
 pub mod quantity;
 pub mod reading;
+pub mod reservation;
 pub mod role;
 pub mod rounding;
 pub mod shown;
@@ -29,4 +31,5 @@ pub mod solved;
 pub mod style;
 pub mod unit;
 pub mod unit_system;
+pub mod value;
 pub mod working;

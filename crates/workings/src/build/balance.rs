@@ -2,7 +2,7 @@
 
 use super::beam_givens::{BeamGivens, LoadKind};
 use super::builder::{Builder, Entry, zero};
-use super::resultants::{PlaceAs, Stretch};
+use super::resultants::{PlaceAs, Stretch, joined};
 use crate::dimension::Dimension;
 use crate::evaluate::EvaluationError;
 use crate::expression::Expression;
@@ -46,6 +46,8 @@ struct LoadOnPiece {
     down: Id,
     station: Id,
     words: String,
+    /// The index of its arm.
+    mark: String,
 }
 
 #[derive(Default)]
@@ -129,7 +131,8 @@ impl Builder<'_> {
                 LoadKind::Force { station, down } => {
                     let piece = self.piece_of(beam, self.value(station));
                     let words = load.words.clone();
-                    pieces[piece].loads.push(LoadOnPiece { down, station, words });
+                    let mark = load.mark.clone();
+                    pieces[piece].loads.push(LoadOnPiece { down, station, words, mark });
                 }
                 LoadKind::Couple { station, ccw } => {
                     let piece = self.piece_of(beam, self.value(station));
@@ -152,6 +155,7 @@ impl Builder<'_> {
                                 down: resultant.down,
                                 station: resultant.place,
                                 words: self.workings.working(resultant.down).name.clone(),
+                                mark: joined(&load.mark, resultant.figure),
                             });
                         }
                     }
@@ -195,7 +199,7 @@ impl Builder<'_> {
                     Entry::new(
                         CHAPTER,
                         Role::SpreadLoad,
-                        &super::resultants::joined(whole.index, &name),
+                        &joined(whole.index, &name),
                         format!("intensity of {} at {name}", whole.words),
                     )
                     .at(self.value(hinge), None)
@@ -285,9 +289,9 @@ impl Builder<'_> {
             .says(format!("The arm of the unknown force at {name} about {about_name}.")),
             distance,
         )?;
-        let (mut terms, mut count) = (Vec::new(), 0);
+        let mut terms = Vec::new();
         for load in &piece.loads {
-            let arm = self.arm(&load.words, load.station, about.station, &about_name, &mut count)?;
+            let arm = self.arm((&load.words, &load.mark), load.station, about.station, &about_name)?;
             terms.extend(arm.map(|arm| Expression::from(load.down) * arm.into()));
         }
         for up in &piece.ups {
@@ -296,7 +300,8 @@ impl Builder<'_> {
             }
             let Some(force) = value_of(up.target, found, hinge_forces) else { continue };
             let words = self.workings.working(force).name.clone();
-            let arm = self.arm(&words, up.station, about.station, &about_name, &mut count)?;
+            let mark = self.workings.working(force).symbol.index.clone();
+            let arm = self.arm((&words, &mark), up.station, about.station, &about_name)?;
             terms.extend(arm.map(|arm| signed(-up.sign, Expression::from(force) * arm.into())));
         }
         terms.extend(piece.couples.iter().map(|&couple| Expression::from(couple)));
@@ -354,19 +359,20 @@ impl Builder<'_> {
         // Arms are measured towards the side on which most of the piece lies, so that they come out positive.
         let rightward = piece.loads.iter().map(|load| self.value(load.station) - at).sum::<f64>() >= 0.0;
         let toward = if rightward { 1.0 } else { -1.0 };
-        let (mut terms, mut count) = (Vec::new(), 0);
-        let arm_of = |builder: &mut Self, words: &str, from: Id, count: &mut usize| {
+        let mut terms = Vec::new();
+        let arm_of = |builder: &mut Self, named: (&str, &str), from: Id| {
             let (a, b) = if rightward { (station, from) } else { (from, station) };
-            builder.arm_between(words, (a, b), (&name, from), count)
+            builder.arm_between(named, (a, b), (&name, from))
         };
         for load in &piece.loads {
-            let arm = arm_of(self, &load.words, load.station, &mut count)?;
+            let arm = arm_of(self, (&load.words, &load.mark), load.station)?;
             terms.extend(arm.map(|arm| signed(toward, Expression::from(load.down) * arm.into())));
         }
         for up in &piece.ups {
             let Some(force) = value_of(up.target, found, hinge_forces) else { continue };
             let words = self.workings.working(force).name.clone();
-            let arm = arm_of(self, &words, up.station, &mut count)?;
+            let mark = self.workings.working(force).symbol.index.clone();
+            let arm = arm_of(self, (&words, &mark), up.station)?;
             terms.extend(arm.map(|arm| signed(-toward * up.sign, Expression::from(force) * arm.into())));
         }
         terms.extend(piece.couples.iter().map(|&couple| -Expression::from(couple)));
@@ -391,23 +397,20 @@ impl Builder<'_> {
     /// The arm of a force about a point to its right; none where the force passes through the point.
     fn arm(
         &mut self,
-        words: &str,
+        named: (&str, &str),
         station: Id,
         about: Id,
         about_name: &str,
-        count: &mut usize,
     ) -> Result<Option<Id>, EvaluationError> {
-        self.arm_between(words, (station, about), (about_name, station), count)
+        self.arm_between(named, (station, about), (about_name, station))
     }
 
     fn arm_between(
         &mut self,
-        words: &str,
+        (words, mark): (&str, &str),
         (from, to): (Id, Id),
         (about_name, station): (&str, Id),
-        count: &mut usize,
     ) -> Result<Option<Id>, EvaluationError> {
-        *count += 1;
         if self.same_station(self.value(from), self.value(to)) {
             return Ok(None);
         }
@@ -417,14 +420,9 @@ impl Builder<'_> {
             says.pop();
             says.push_str("; negative, for it stands on the other side and turns the other way.");
         }
-        let entry = Entry::new(
-            CHAPTER,
-            Role::Distance,
-            &count.to_string(),
-            format!("arm of {words} about {about_name}"),
-        )
-        .at(self.value(station), None)
-        .says(says);
+        let entry = Entry::new(CHAPTER, Role::Distance, mark, format!("arm of {words} about {about_name}"))
+            .at(self.value(station), None)
+            .says(says);
         self.formula(entry, arm).map(Some)
     }
 
@@ -490,7 +488,7 @@ impl OwnedStretch {
     fn of(whole: &Stretch<'_>, piece: usize, ends: (Id, Id), down: (Id, Id)) -> Self {
         Self {
             which: format!("on piece {}", piece + 1),
-            index: super::resultants::joined(whole.index, &(piece + 1).to_string()),
+            index: joined(whole.index, &(piece + 1).to_string()),
             ends,
             down,
             ..Self::whole(whole)

@@ -37,8 +37,10 @@ impl HoldGiven {
 pub(crate) struct LoadGiven {
     /// `force P`, `spread load 1`.
     pub(crate) words: String,
-    /// The index of its symbol.
+    /// The index of what is made from it: its resultant, its arm.
     pub(crate) index: String,
+    /// The index of its arms: its name, or words for it.
+    pub(crate) mark: String,
     pub(crate) kind: LoadKind,
 }
 
@@ -202,6 +204,9 @@ impl Builder<'_> {
             .collect();
         let index = if own_weight { "self".to_owned() } else { index_of(&name, &others) };
         let index = if others.len() == 1 && is_number(&name) { String::new() } else { index };
+        // The load's own symbol: the notation writes the lecturer's name as it is.
+        let symbol =
+            if own_weight || index.is_empty() && is_number(&name) { index.clone() } else { name.clone() };
         let plain = match load {
             Load::Force { .. } => "force",
             Load::Couple { .. } => "couple",
@@ -224,7 +229,7 @@ impl Builder<'_> {
         };
         let kind = match load {
             Load::Force { station, down } => {
-                let entry = Entry::new(GIVEN, Role::PointForce, &index, words.clone())
+                let entry = Entry::new(GIVEN, Role::PointForce, &symbol, words.clone())
                     .at(station, None)
                     .says("A point force, positive down.");
                 let down = self.given(entry, down, Dimension::FORCE)?;
@@ -233,7 +238,7 @@ impl Builder<'_> {
                 LoadKind::Force { station, down }
             }
             Load::Couple { station, ccw } => {
-                let entry = Entry::new(GIVEN, Role::Couple, &index, words.clone())
+                let entry = Entry::new(GIVEN, Role::Couple, &symbol, words.clone())
                     .at(station, None)
                     .says("An applied couple, positive counter-clockwise.");
                 let ccw = self.given(entry, ccw, Dimension::MOMENT)?;
@@ -256,14 +261,14 @@ impl Builder<'_> {
                         Some(weight) if own_weight => self.formula(
                             entry(
                                 intensity,
-                                index.clone(),
+                                symbol.clone(),
                                 None,
                                 "The beam's own weight for each length: density times area times g.",
                             ),
                             weight.clone(),
                         )?,
                         _ => self.given(
-                            entry(intensity, index.clone(), None, "A uniform load, positive down."),
+                            entry(intensity, symbol.clone(), None, "A uniform load, positive down."),
                             down_from,
                             Dimension::FORCE_PER_LENGTH,
                         )?,
@@ -297,7 +302,8 @@ impl Builder<'_> {
                 LoadKind::Spread { from, to, down_from: first, down_to: second }
             }
         };
-        Ok(LoadGiven { words, index, kind })
+        let mark = if is_number(&name) || own_weight { words.clone() } else { name };
+        Ok(LoadGiven { words, index, mark, kind })
     }
 }
 

@@ -74,7 +74,7 @@ impl Builder<'_> {
         let entry = at(Entry::new(
             CHAPTER,
             Role::CentroidHeight,
-            &joined("'", index),
+            &joined("beyond", index),
             format!("centroid height of the part beyond {words}"),
         ))
         .says("The centroid of the part beyond, above the base line: each piece counts with its area.");
@@ -127,59 +127,52 @@ impl Builder<'_> {
         let name = &shape.name;
         let Cut { words, .. } = *cut;
         let mark = joined(&piece.placed.number, cut.index);
-        let entry = |role: Role, what: &str| {
-            Entry::new(CHAPTER, role, &format!("{mark}'"), format!("{what} of {name} beyond {words}"))
+        let entry = |role: Role, what: &str, says: String| {
+            let mark = if role == Role::AreaBeyond { mark.clone() } else { joined(&mark, "beyond") };
+            Entry::new(CHAPTER, role, &mark, format!("{what} of {name} beyond {words}"))
                 .height(height, None)
+                .says(says)
         };
-        let (plain, centroid) = match (piece.placed.size, piece.placed.top()) {
-            (Size::Rectangle { breadth, .. }, Some(top)) => {
-                let (depth, toward) = match cut.beyond {
-                    HeightSide::Above => (top - cut.height.into(), 1.0),
-                    HeightSide::Below => {
-                        let base = piece.placed.base.clone();
-                        let depth = match base {
-                            Some(base) => Expression::from(cut.height) - base,
-                            None => cut.height.into(),
-                        };
-                        (depth, -1.0)
-                    }
-                };
-                let says = format!("{} reaches this far beyond {words}.", capital(name));
-                let depth = self.formula(entry(Role::Height, "depth").says(says), depth)?;
-                let half = Expression::from(depth) / 2.0.into();
-                let centroid = Expression::from(cut.height) + if toward > 0.0 { half } else { -half };
-                (Expression::from(breadth) * depth.into(), centroid)
-            }
-            _ => {
-                let call = |wanted| {
-                    (
-                        vec![cut.height],
-                        Call::Beyond { piece: shape.alone.clone(), beyond: cut.beyond, wanted },
-                    )
-                };
-                let how = "Integrated exactly over the part of the outline beyond the cut.";
-                let mut found = [Id(0); 2];
-                let asked = [
-                    (BeyondWanted::Area, Role::AreaBeyond, "outline area", Dimension::AREA),
-                    (
-                        BeyondWanted::CentroidHeight,
-                        Role::CentroidHeight,
-                        "outline centroid height",
-                        Dimension::LENGTH,
-                    ),
-                ];
-                for (slot, (wanted, role, what, dimension)) in found.iter_mut().zip(asked) {
-                    let (reads, call) = call(wanted);
-                    let value = call.evaluate(&reads, self.workings.values());
-                    *slot = self.engine(entry(role, what).says(how), how, (reads, call), value, dimension)?;
+        let area_says = format!("The area of {name} that lies beyond {words}.");
+        let centroid_says =
+            format!("The height of the centroid of that piece of {name} above the base line.");
+        let (Size::Rectangle { breadth, .. }, Some(top)) = (piece.placed.size, piece.placed.top()) else {
+            let how = "Integrated exactly over the part of the outline beyond the cut.";
+            let mut asked = |wanted, entry, dimension| {
+                let call = Call::Beyond { piece: shape.alone.clone(), beyond: cut.beyond, wanted };
+                let value = call.evaluate(&[cut.height], self.workings.values());
+                self.engine(entry, how, (vec![cut.height], call), value, dimension)
+            };
+            let centroid = entry(Role::CentroidHeight, "centroid height", centroid_says);
+            let centroid = asked(BeyondWanted::CentroidHeight, centroid, Dimension::LENGTH)?.into();
+            let plain = piece.placed.is_plain();
+            let (role, what) = if plain { (Role::AreaBeyond, "area") } else { (Role::Area, "plain area") };
+            let area = asked(BeyondWanted::Area, entry(role, what, area_says.clone()), Dimension::AREA)?;
+            let area = match plain {
+                true => area,
+                false => {
+                    let counted = piece.placed.counted(area.into());
+                    self.formula(entry(Role::AreaBeyond, "area", area_says), counted)?
                 }
-                (found[0].into(), found[1].into())
-            }
+            };
+            return Ok(Some(Beyond { area: area.into(), centroid }));
         };
-        let says = format!("The area of {name} that lies beyond {words}.");
-        let area = self.formula(entry(Role::AreaBeyond, "area").says(says), piece.placed.counted(plain))?;
-        let says = format!("The height of the centroid of that piece of {name} above the base line.");
-        let centroid = self.formula(entry(Role::CentroidHeight, "centroid height").says(says), centroid)?;
+        let depth = match (cut.beyond, &piece.placed.base) {
+            (HeightSide::Above, _) => top - cut.height.into(),
+            (HeightSide::Below, Some(base)) => Expression::from(cut.height) - base.clone(),
+            (HeightSide::Below, None) => cut.height.into(),
+        };
+        let says = format!("{} reaches this far beyond {words}.", capital(name));
+        let depth = self.formula(entry(Role::Height, "depth", says), depth)?;
+        let plain = Expression::from(breadth) * depth.into();
+        let area = self.formula(entry(Role::AreaBeyond, "area", area_says), piece.placed.counted(plain))?;
+        let half = Expression::from(depth) / 2.0.into();
+        let centroid = match cut.beyond {
+            HeightSide::Above => Expression::from(cut.height) + half,
+            HeightSide::Below => Expression::from(cut.height) - half,
+        };
+        let centroid =
+            self.formula(entry(Role::CentroidHeight, "centroid height", centroid_says), centroid)?;
         Ok(Some(Beyond { area: area.into(), centroid: centroid.into() }))
     }
 

@@ -23,7 +23,7 @@ impl Builder<'_> {
         largest_shear: Id,
     ) -> Result<(), EvaluationError> {
         for (place, joint) in self.problem.joints.iter().enumerate() {
-            let number = (place + 1).to_string();
+            let number = format!("j{}", place + 1);
             self.joint(section, engine, joint, &number, (shear, largest_shear))?;
         }
         Ok(())
@@ -54,7 +54,7 @@ impl Builder<'_> {
         let entry = Entry::new(
             CHAPTER,
             Role::CentroidHeight,
-            &format!("{number}'"),
+            &format!("{number}, beyond"),
             format!("centroid height of what {name} holds"),
         )
         .says("Its centroid above the base line.");

@@ -28,6 +28,8 @@ pub(crate) struct Resultant {
     pub(crate) down: Id,
     /// Its station, or its arm about the stretch's right end, as asked.
     pub(crate) place: Id,
+    /// What tells it from the other resultant of the same stretch; empty where it is the only one.
+    pub(crate) figure: &'static str,
 }
 
 /// From where the place of a resultant is told.
@@ -81,7 +83,7 @@ impl Builder<'_> {
         let (x_from, x_to) = (self.value(from), self.value(to));
         let length = self.difference(to, from);
         let length = self.formula(
-            Entry::new(chapter, Role::Distance, index, format!("length of {words}{which_words}"))
+            Entry::new(chapter, Role::Length, &joined("W", index), format!("length of {words}{which_words}"))
                 .says(format!("The length over which {words} acts{which_words}.")),
             length,
         )?;
@@ -113,11 +115,13 @@ impl Builder<'_> {
             } else {
                 format!("{words}{which_words} ({figure})")
             };
-            let mark = match (alone, shape) {
-                (true, _) => index.to_owned(),
-                (false, Shape::Rectangle) => joined(index, "r"),
-                (false, _) => joined(index, "t"),
+            let told_by = match (alone, shape) {
+                (true, _) => "",
+                (false, Shape::Rectangle) => "r",
+                (false, Shape::Rising) => "t",
+                (false, Shape::Falling) => "f",
             };
+            let mark = joined(index, told_by);
             let (resultant, why) = if share == 1.0 {
                 (peak * length.into(), "intensity times loaded length")
             } else {
@@ -166,7 +170,7 @@ impl Builder<'_> {
                     share_of_length(from_end),
                 )?,
             };
-            resultants.push(Resultant { down, place });
+            resultants.push(Resultant { down, place, figure: told_by });
         }
         Ok(resultants)
     }

@@ -66,6 +66,11 @@ impl Placed {
         self.size.upright(self.piece.figure).map(|height| self.from_base(height))
     }
 
+    /// Whether it counts just as it is: neither a hole nor of another material.
+    pub(crate) fn is_plain(&self) -> bool {
+        self.ratio.is_none() && !self.piece.hole
+    }
+
     /// A product with its modular ratio in front, and a minus for a hole.
     pub(crate) fn counted(&self, plain: Expression) -> Expression {
         let weighted = match self.ratio {
@@ -221,11 +226,7 @@ impl Builder<'_> {
             (Size::Round { diameter }, _) => {
                 Expression::from(PI) * Expression::from(diameter).power(2) / 4.0.into()
             }
-            (Size::Outline, _) => {
-                let area = done.piece.alone.0.properties().area;
-                let entry = self.outline_entry(&done, Role::Area, "area", "outline");
-                self.engine(entry, OUTLINE, (Vec::new(), Call::Fixed), area, Dimension::AREA)?.into()
-            }
+            (Size::Outline, _) => return self.outline_piece(done, says),
         };
         let entry = Entry::new(CHAPTER, Role::Area, &done.number, format!("area of {name}")).says(says);
         let area = self.formula(entry, done.counted(plain))?;
@@ -246,11 +247,8 @@ impl Builder<'_> {
                 }
             }
             (Size::Round { diameter }, _) => height(Expression::from(diameter) / 2.0.into()),
-            (Size::Outline, _) => {
-                let centroid = done.piece.alone.0.properties().centroid.y;
-                let entry = self.outline_entry(&done, Role::CentroidHeight, "centroid height", "outline");
-                self.engine(entry, OUTLINE, (Vec::new(), Call::Fixed), centroid, Dimension::LENGTH)?.into()
-            }
+            // An outline has gone its own way above.
+            (Size::Outline, _) => done.piece.alone.0.properties().centroid.y.into(),
         };
         let entry =
             Entry::new(CHAPTER, Role::CentroidHeight, &done.number, format!("centroid height of {name}"))
@@ -259,15 +257,25 @@ impl Builder<'_> {
         Ok(PieceWorkings { placed: done, area, centroid })
     }
 
-    fn outline_entry(&self, piece: &Placed, role: Role, what: &str, which: &str) -> Entry {
-        let name = &piece.piece.name;
-        Entry::new(
-            CHAPTER,
-            role,
-            &format!("{}, {which}", piece.number),
-            format!("{what} of {name} ({which})"),
-        )
-        .says(OUTLINE)
+    /// A piece that no handbook gives: the engine integrates round its outline.
+    fn outline_piece(&mut self, placed: Placed, says: String) -> Result<PieceWorkings, EvaluationError> {
+        let (name, number) = (&placed.piece.name, &placed.number);
+        let properties = *placed.piece.alone.0.properties();
+        let fixed = || (Vec::new(), Call::Fixed);
+        let entry = Entry::new(CHAPTER, Role::Area, number, format!("area of {name}")).says(says);
+        let area = if placed.is_plain() {
+            self.engine(entry, OUTLINE, fixed(), properties.area, Dimension::AREA)?
+        } else {
+            let plain =
+                Entry::new(CHAPTER, Role::Area, &format!("{number}, plain"), format!("plain area of {name}"))
+                    .says(OUTLINE);
+            let plain = self.engine(plain, OUTLINE, fixed(), properties.area, Dimension::AREA)?;
+            self.formula(entry, placed.counted(plain.into()))?
+        };
+        let entry = Entry::new(CHAPTER, Role::CentroidHeight, number, format!("centroid height of {name}"))
+            .says(format!("The height of the centroid of {name} above the base line."));
+        let centroid = self.engine(entry, OUTLINE, fixed(), properties.centroid.y, Dimension::LENGTH)?;
+        Ok(PieceWorkings { placed, area, centroid })
     }
 
     fn own_second_moment(&mut self, piece: &Placed) -> Result<Expression, EvaluationError> {
@@ -288,7 +296,9 @@ impl Builder<'_> {
             }
             (Size::Outline, _) => {
                 let own = piece.piece.alone.0.properties().second_moment;
-                let entry = self.outline_entry(piece, Role::SecondMoment, "own second moment", "outline");
+                let index = format!("{}, plain", piece.number);
+                let name = format!("plain second moment of {}", piece.piece.name);
+                let entry = Entry::new(CHAPTER, Role::SecondMoment, &index, name).says(OUTLINE);
                 self.engine(entry, OUTLINE, (Vec::new(), Call::Fixed), own, Dimension::LENGTH_4)?.into()
             }
         };

@@ -107,7 +107,7 @@ impl Builder<'_> {
         let product = Expression::from(largest_shear) * largest.0.first_moment.into();
         let below = Expression::from(section.second_moment) * largest.0.width.into();
         let station = self.workings.working(largest_shear).place;
-        let entry = stress("max, V", "largest shear stress along the beam").says(
+        let entry = stress("max, beam", "largest shear stress along the beam").says(
             "Over the whole beam it is largest where V is: the same height of the section, and the largest V.",
         );
         let entry = match station.station {
@@ -125,7 +125,7 @@ impl Builder<'_> {
             HeightSide::Above => Expression::from(section.top) - cut.height.into(),
             HeightSide::Below => self.difference(cut.height, section.bottom),
         };
-        let entry = Entry::new(CHAPTER, Role::Height, "'", "depth of the part beyond the cut")
+        let entry = Entry::new(CHAPTER, Role::Height, "beyond", "depth of the part beyond the cut")
             .says("How far the part beyond reaches, from the cut to the outer fibre.");
         self.formula(entry, depth).map(|_| ())
     }
