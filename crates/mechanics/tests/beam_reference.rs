@@ -97,7 +97,7 @@ fn check(case: &Value) -> Vec<String> {
         let tolerance =
             (number(expected, "rel_tol") * value.abs()).max(expected["abs_tol"].as_f64().unwrap_or(0.0));
         for got in found(&solution, name, &expected["where"]) {
-            if !((got - value).abs() <= tolerance) {
+            if got.is_nan() || (got - value).abs() > tolerance {
                 wrong.push(format!("{}: {name} {}: {got}, not {value}", case["id"], expected["where"]));
             }
         }

@@ -1,7 +1,7 @@
 //! The checks that a solution makes of itself.
 
 use super::element::GAUSS;
-use super::solve::ROUNDING;
+use super::sizes::ROUNDING;
 use super::{Beam, Curve, Hold, Load, Segment, Side, Solution};
 
 /// What must close.
@@ -123,10 +123,12 @@ impl Solution {
         for reaction in &self.reactions {
             add(reaction.force, reaction.station, reaction.couple);
         }
-        [
-            Balance { law: Law::SumOfForces, residual: force[0].abs(), scale: force[1] },
-            Balance { law: Law::SumOfMoments, residual: moment[0].abs(), scale: moment[1] },
-        ]
+        let (mut forces, mut moments) = (Balance::new(Law::SumOfForces), Balance::new(Law::SumOfMoments));
+        let shear = self.scale(Curve::Shear);
+        forces.meet(force[0], shear.max(force[1]));
+        let bending_moment = self.scale(Curve::BendingMoment) + shear * self.length;
+        moments.meet(moment[0], bending_moment.max(moment[1]));
+        [forces, moments]
     }
 
     fn integrated(&self, curve: Curve, law: Law) -> Balance {

@@ -1,6 +1,6 @@
 //! The largest and smallest values of a curve, and everywhere they are reached.
 
-use super::{Curve, Extreme, Extremes, Place, Reached, Side, Solution};
+use super::{Curve, Extreme, Extremes, Place, Reached, SAME_STATION, Side, Solution};
 
 // Marks nearer than this share of the beam's length count as one place: about a flat peak a value differs by rounding
 // only over about the root of the rounding.
@@ -48,7 +48,10 @@ impl Solution {
                 Mark { segment: index, station, kind, value }
             };
             marks.push(at(0.0, segment.from, Kind::Start));
-            for &s in segment.turns(curve, &self.nothing).as_slice() {
+            // A turning point at a breakpoint is that breakpoint.
+            let near = SAME_STATION * self.length;
+            let inside = |s: &&f64| **s > near && segment.length() - **s > near;
+            for &s in segment.turns(curve, &self.nothing).as_slice().iter().filter(inside) {
                 marks.push(at(s, segment.from + s, Kind::Inside));
             }
             marks.push(at(segment.length(), segment.to, Kind::End));
@@ -85,7 +88,7 @@ impl Solution {
             match (last, reached.last_mut()) {
                 (Some(before), Some(Reached::At(known))) if mark.station - before.station <= near => {
                     // The two limits at a breakpoint, or a turning point beside one.
-                    if before.station == mark.station {
+                    if known.station == mark.station {
                         known.side = None;
                     } else if mark.kind == Kind::Inside {
                         *known = place;

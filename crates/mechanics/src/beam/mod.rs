@@ -17,6 +17,7 @@ mod place;
 mod redundant;
 mod roots;
 mod segment;
+mod sizes;
 mod solution;
 mod solve;
 mod twofold;

@@ -113,7 +113,7 @@ impl Solution {
     }
 
     /// The size, in the curve's unit, below which a value of it is nothing but rounding: a small share
-    /// (1e-12) of what its values were added up from.
+    /// (1e-13) of what its values were added up from.
     pub fn nothing(&self, curve: Curve) -> f64 {
         self.nothing[curve as usize]
     }

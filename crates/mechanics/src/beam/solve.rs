@@ -12,6 +12,7 @@
 use super::layout::{Breakpoint, Layout};
 use super::nodes::NodeValues;
 use super::segment::Segment;
+use super::sizes::{ROUNDING, Sizes};
 use super::solution::{Jump, Reaction, Solution};
 use super::{Beam, Fault, Hold, Support};
 
@@ -63,8 +64,7 @@ impl Beam {
             .collect();
         let mut segments: Vec<Segment> = Vec::with_capacity(breakpoints.len());
         let mut jumps = Vec::with_capacity(breakpoints.len());
-        let mut sizes = [0.0; 4];
-        let mut largest = [0.0_f64; 4];
+        let mut sizes = Sizes::new(self.length, self.flexural_rigidity);
         let mut next_node = 0;
         let mut values = [0.0; 4];
         for (index, breakpoint) in breakpoints.iter().enumerate() {
@@ -74,8 +74,8 @@ impl Beam {
             match layout.nodes.get(next_node).filter(|node| node.breakpoint == index) {
                 Some(node) => {
                     let at = &nodes[next_node];
-                    if let Some(support) = self.support(node.support).and(node.support) {
-                        let held = &self.supports[support];
+                    let support = node.support.and_then(|support| self.supports.get(support));
+                    if let Some((support, held)) = node.support.zip(support) {
                         let reaction = &mut reactions[support];
                         if held.transverse != Hold::Free {
                             reaction.force = at.shears[1] - at.shears[0] + down;
@@ -85,22 +85,24 @@ impl Beam {
                             reaction.couple = at.moments[0] - at.moments[1] - ccw;
                             jump.couple_ccw = at.moments[0] - at.moments[1];
                         }
-                        sizes[0] += reaction.force.abs();
-                        sizes[1] += reaction.couple.abs();
+                        sizes.act(reaction.force, reaction.couple);
                     }
                     if node.hinge {
                         jump.kink = at.slope_right - slope;
                     }
-                    values = [at.shears[1], at.moments[1], at.slope_right, at.deflection];
+                    sizes.act(down, ccw);
                     next_node += 1;
+                    let next = layout.nodes.get(next_node).map(|next| breakpoints[next.breakpoint].station);
+                    let length = next.map_or(0.0, |next| next - station);
+                    sizes.node(support, down.abs() + jump.force_up.abs(), at.shears[1], length);
+                    values = [at.shears[1], at.moments[1], at.slope_right, at.deflection];
                 }
                 None => {
+                    sizes.act_on_element(down, ccw);
                     values[0] = shear - down;
                     values[1] = bending_moment - ccw;
                 }
             }
-            sizes[0] += down.abs();
-            sizes[1] += ccw.abs();
             jumps.push(jump);
             let Some(next) = breakpoints.get(index + 1) else { break };
             let segment = Segment {
@@ -114,16 +116,10 @@ impl Beam {
                 deflection_at_start: values[3],
                 flexural_rigidity: self.flexural_rigidity,
             };
-            for curve in super::Curve::ALL {
-                let at = curve as usize;
-                let (value, change) = segment.end_and_change(curve);
-                sizes[at] += change;
-                largest[at] = largest[at].max(values[at].abs());
-                values[at] = value;
-            }
+            values = sizes.segment(&segment);
             segments.push(segment);
         }
-        let nothing = [0, 1, 2, 3].map(|at| ROUNDING * (sizes[at] + largest[at]));
+        let nothing = sizes.scales().map(|scale| ROUNDING * scale);
         let held = nothing.iter().all(|size| size.is_finite())
             && reactions.iter().all(|reaction| reaction.force.is_finite() && reaction.couple.is_finite());
         for reaction in &mut reactions {
@@ -133,10 +129,6 @@ impl Beam {
         held.then_some(Solution { length: self.length, reactions, segments, jumps, nothing })
     }
 }
-
-// Rounding leaves about 1e-16 of the sizes that were added up, more where many were: this share of them is
-// still far below every digit that anybody reads.
-pub(super) const ROUNDING: f64 = 1e-12;
 
 fn zero_below(nothing: f64, value: f64) -> f64 {
     if value.abs() <= nothing { 0.0 } else { value }

@@ -84,9 +84,11 @@ impl Solution {
             let mut from = 0.0;
             let mut at_from = at_start;
             for &to in roots.as_slice().iter().chain(&[length]) {
-                let middle = segment.value(curve, from + (to - from) / 2.0);
                 let at_to = if to < length { 0.0 } else { value(length) };
-                let sign = if middle < 0.0 { -1 } else { 1 };
+                // No root lies inside, so any value that is more than rounding has the sign.
+                let middle = segment.value(curve, from + (to - from) / 2.0);
+                let telling = [at_from, at_to].into_iter().find(|&value| value != 0.0).unwrap_or(middle);
+                let sign = if telling < 0.0 { -1 } else { 1 };
                 let end = if to < length { segment.from + to } else { segment.to };
                 spans.push(Span {
                     from: segment.from + from,
