@@ -12,7 +12,11 @@ pub struct Builtin {
 /// Every lesson that comes with the project.
 pub const ALL: &[Builtin] = &[
     Builtin { name: "box-girder", text: include_str!("../../../lessons/box-girder.toml") },
+    Builtin { name: "lighting-bridge", text: include_str!("../../../lessons/lighting-bridge.toml") },
     Builtin { name: "overhang", text: include_str!("../../../lessons/overhang.toml") },
+    Builtin { name: "conveyor", text: include_str!("../../../lessons/conveyor.toml") },
+    Builtin { name: "porch-beam", text: include_str!("../../../lessons/porch-beam.toml") },
+    Builtin { name: "lintel", text: include_str!("../../../lessons/lintel.toml") },
 ];
 
 /// The lesson of this name.

@@ -7,11 +7,18 @@
 //! This crate never computes a stress, never draws, and never opens a file: it is given text and gives text.
 
 pub mod builtin;
+pub mod edit;
 pub mod finding;
 pub mod key;
 mod lesson;
 mod reading;
+mod reference;
+mod schema;
+mod template;
 
 pub use finding::Finding;
 pub use lesson::{About, Lesson, NamedValue, Question, Scene, Texts, Variation, When};
 pub use reading::{Reading, read};
+pub use reference::reference_page;
+pub use schema::schema;
+pub use template::template;

@@ -11,6 +11,7 @@ mod shape;
 
 pub use shape::{SHAPES, Shape};
 
+use crate::reading::words::listed;
 use std::borrow::Cow;
 use std::collections::HashMap;
 use std::sync::LazyLock;
@@ -112,6 +113,33 @@ impl Form {
     pub(crate) const SIZE: Form = Form::Quantity { dimension: Dimension::LENGTH, sign: Sign::Positive };
     /// A length of any sign: a position.
     pub(crate) const POSITION: Form = Form::Quantity { dimension: Dimension::LENGTH, sign: Sign::Any };
+
+    /// What may be written, in words that follow "wants".
+    pub fn in_words(self) -> String {
+        let quoted = |words: &[&str]| words.iter().map(|word| format!("\"{word}\"")).collect::<Vec<_>>();
+        match self {
+            Form::Text => "text in quotes".to_owned(),
+            Form::Markdown => {
+                "text in quotes, or in three quotes where it runs over several lines".to_owned()
+            }
+            Form::YesNo => "true or false, without quotes".to_owned(),
+            Form::Count { least, most } => format!("a whole number from {least} to {most}"),
+            Form::Figures { least, most, word } => {
+                format!("a whole number from {least} to {most}, or \"{word}\"")
+            }
+            Form::Number => "a number greater than zero, up to a million".to_owned(),
+            Form::Quantity { dimension, .. } => format!("{} with its unit in quotes", dimension.in_words()),
+            Form::Density => "a density with its unit in quotes".to_owned(),
+            Form::AnyQuantity => "a quantity with its unit in quotes".to_owned(),
+            Form::Variation => "a list of choices, or from, to and step".to_owned(),
+            Form::Choice(words) => listed(&quoted(words), "or"),
+            Form::Point => "two lengths in brackets, to the right and up".to_owned(),
+            Form::Lengths => "a list of lengths in brackets".to_owned(),
+            Form::Names => "a list of names in brackets".to_owned(),
+            Form::Table => "keys of its own".to_owned(),
+            Form::List => "a list".to_owned(),
+        }
+    }
 
     /// A quantity of this dimension and any sign.
     pub(crate) const fn any(dimension: Dimension) -> Form {

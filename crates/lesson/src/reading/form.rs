@@ -224,7 +224,7 @@ impl Reader<'_> {
     }
 
     fn refuse(&mut self, key: &Key, span: Range<usize>, written: &str) -> What {
-        let wanted = wanted_in_words(key.form);
+        let wanted = key.form.in_words();
         self.report
             .add(span, format!("`{}` wants {wanted}; it is {}", key.word(), quoted(written)))
             .mend(format!("{} = {}", key.word(), key.example))
@@ -234,7 +234,7 @@ impl Reader<'_> {
 
     pub(super) fn wrong_form(&mut self, key: &Key, found: &DeValue<'_>, span: Range<usize>) -> What {
         let word = key.word();
-        let wanted = wanted_in_words(key.form);
+        let wanted = key.form.in_words();
         let written = self.file.get(span.clone()).unwrap_or("");
         let mend = match (key.form, found) {
             (Form::List, DeValue::Table(_)) if written.starts_with('[') => {
@@ -264,33 +264,6 @@ impl Reader<'_> {
 
 fn is_number(value: &DeValue<'_>) -> bool {
     matches!(value, DeValue::Integer(_) | DeValue::Float(_))
-}
-
-/// What a form is called in a sentence.
-fn wanted_in_words(form: Form) -> String {
-    match form {
-        Form::Text => "text in quotes".to_owned(),
-        Form::Markdown => "text in quotes, or in three quotes where it runs over several lines".to_owned(),
-        Form::YesNo => "true or false, without quotes".to_owned(),
-        Form::Count { least, most } => format!("a whole number from {least} to {most}"),
-        Form::Figures { least, most, word } => {
-            format!("a whole number from {least} to {most}, or {}", in_quotes(word))
-        }
-        Form::Number => "a number greater than zero, up to a million".to_owned(),
-        Form::Quantity { dimension, .. } => format!("{} with its unit in quotes", dimension.in_words()),
-        Form::Density => "a density with its unit in quotes".to_owned(),
-        Form::AnyQuantity => "a quantity with its unit in quotes".to_owned(),
-        Form::Variation => "a list of choices, or from, to and step".to_owned(),
-        Form::Choice(words) => {
-            let words: Vec<String> = words.iter().map(|word| in_quotes(word)).collect();
-            listed(&words, "or")
-        }
-        Form::Point => "two lengths in brackets, to the right and up".to_owned(),
-        Form::Lengths => "a list of lengths in brackets".to_owned(),
-        Form::Names => "a list of names in brackets".to_owned(),
-        Form::Table => "keys of its own".to_owned(),
-        Form::List => "a list".to_owned(),
-    }
 }
 
 fn found_in_words(found: &DeValue<'_>) -> &'static str {

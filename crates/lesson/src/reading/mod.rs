@@ -17,7 +17,7 @@ mod section_shape;
 mod syntax;
 mod values;
 mod vary;
-mod words;
+pub(crate) mod words;
 
 use crate::finding::{Finding, Report, Source};
 use crate::lesson::{Lesson, NamedValue, Variation};

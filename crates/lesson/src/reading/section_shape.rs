@@ -2,7 +2,7 @@
 
 use super::node::Table;
 use super::section_faults;
-use super::words::{in_quotes, listed};
+use super::words::listed;
 use crate::finding::Report;
 use crate::key::{SHAPES, Shape};
 use mechanics::section::{Fault, shapes};
@@ -107,14 +107,4 @@ pub(super) fn asked(table: &Table, otherwise: Option<&str>) -> Option<&'static S
         None if table.has("shape") => None,
         None => otherwise.and_then(Shape::named),
     }
-}
-
-/// Words for a profile that is not in the catalogue.
-pub(super) fn unknown_profile(name: &str, near: Option<&str>) -> (String, String) {
-    let headline = format!("{} is not in the catalogue of rolled profiles", in_quotes(name));
-    let mend = match near {
-        Some(near) => format!("did you mean {}? or give its dimensions: shape = \"I\", ...", in_quotes(near)),
-        None => "give its dimensions instead: shape = \"I\", width = ..., height = ..., ...".to_owned(),
-    };
-    (headline, mend)
 }

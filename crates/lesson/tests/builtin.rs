@@ -1,0 +1,111 @@
+//! The lessons that come with the project, and the starting lesson: read without findings, as the schema asks.
+
+use serde_json::Value;
+
+fn every_lesson() -> Vec<(String, String)> {
+    let mut lessons: Vec<(String, String)> = lesson::builtin::ALL
+        .iter()
+        .map(|builtin| (builtin.name.to_owned(), builtin.text.to_owned()))
+        .collect();
+    lessons.push(("template".to_owned(), lesson::template("roof-beam")));
+    lessons
+}
+
+#[test]
+fn every_lesson_is_read_without_findings() {
+    for (name, text) in every_lesson() {
+        let reading = lesson::read(&text, &format!("{name}.toml"));
+        let shown: Vec<String> = reading.findings.iter().map(|finding| finding.render(false)).collect();
+        assert!(reading.findings.is_empty(), "{name}:\n{}", shown.join("\n\n"));
+        let lesson = reading.lesson.expect("nothing was found, so there is a lesson");
+        assert_eq!(lesson.problem.beam.supports.len(), lesson.problem.supports.len(), "{name}");
+        assert_eq!(lesson.problem.beam.loads.len(), lesson.problem.loads.len(), "{name}");
+        assert_eq!(lesson.problem.parts.len(), lesson.problem.part_names.len(), "{name}");
+        assert!(lesson.about.teaches.is_some(), "{name} says what it teaches");
+        assert!(!lesson.questions.is_empty(), "{name} asks something");
+        assert!(lesson.texts.iter().next().is_some(), "{name} says something");
+    }
+}
+
+/// Outside check: the `jsonschema` crate, draft 2020-12.
+#[test]
+fn every_lesson_fits_the_schema() {
+    let schema = lesson::schema();
+    let validator = jsonschema::draft202012::new(&schema).expect("the schema is a schema");
+    for (name, text) in every_lesson() {
+        let value: Value = toml::from_str(&text).expect("the lesson is TOML");
+        let errors: Vec<String> = validator
+            .iter_errors(&value)
+            .map(|error| format!("{} at {}", error, error.instance_path()))
+            .collect();
+        assert!(errors.is_empty(), "{name}: {errors:?}");
+    }
+}
+
+/// What the schema is for: an editor sees these without the program.
+#[test]
+fn the_schema_refuses_what_has_not_the_form() {
+    let validator = jsonschema::draft202012::new(&lesson::schema()).expect("the schema is a schema");
+    let sound = lesson::builtin::find("overhang").expect("a lesson of ours").text;
+    for (right, wrong) in [
+        ("length = \"5 m\"", "lenght = \"5 m\""),
+        ("title = \"A hoist rail over a loading bay\"\n", ""),
+        ("shape = \"T\"", "shape = \"TT\""),
+        ("web-thickness = \"20 mm\"", ""),
+        ("{ pin = \"0 m\", name = \"A\" }", "{ name = \"A\" }"),
+        ("{ force = \"P_1\", at = \"2 m\" }", "{ force = \"P_1\" }"),
+        ("marks = 1", "marks = 0"),
+    ] {
+        assert!(sound.contains(right), "{right}");
+        let value: Value = toml::from_str(&sound.replacen(right, wrong, 1)).expect("still TOML");
+        assert!(!validator.is_valid(&value), "{wrong:?} in place of {right:?} passes");
+    }
+}
+
+#[test]
+fn the_reference_page_names_every_key() {
+    let page = lesson::reference_page();
+    for key in lesson::key::all() {
+        let parent = key.parent();
+        let heading = match parent {
+            "" => "The top of the file".to_owned(),
+            "question[]" => "`[[question]]`".to_owned(),
+            parent if parent.contains("[]") => format!("`{parent}`"),
+            parent => format!("`[{parent}]`"),
+        };
+        let chapter = page.split("\n## ").find(|chapter| {
+            chapter.lines().next().is_some_and(|line| line.split(", ").any(|name| name == heading))
+        });
+        let chapter = chapter.unwrap_or_else(|| panic!("no chapter {heading} for {}", key.path));
+        let word = if key.word() == "*" { "a name of your own" } else { key.word() };
+        assert!(chapter.contains(&format!("\n| `{word}` |")), "{} is not on the page", key.path);
+        assert!(!key.says.is_empty(), "{} says nothing", key.path);
+    }
+}
+
+#[test]
+fn the_examples_of_the_table_are_toml_of_the_right_form() {
+    let validator = jsonschema::draft202012::new(&lesson::schema()).expect("the schema is a schema");
+    let _ = validator;
+    for key in lesson::key::all().iter().filter(|key| !key.example.is_empty()) {
+        let line = format!("x = {}", key.example);
+        let table: toml::Table =
+            toml::from_str(&line).unwrap_or_else(|error| panic!("{}: {error}", key.path));
+        if let (lesson::key::Form::Choice(words), Some(text)) = (key.form, table["x"].as_str()) {
+            assert!(words.contains(&text), "{}: {text}", key.path);
+        }
+    }
+}
+
+#[test]
+fn the_starting_lesson_has_the_title_of_its_name() {
+    for (name, title) in [
+        ("roof-beam", "Roof beam"),
+        ("gate_2.toml", "Gate 2"),
+        ("say \"hi\"", "Say \"hi\""),
+        ("", "The title of the lesson"),
+    ] {
+        let reading = lesson::read(&lesson::template(name), "start.toml");
+        assert_eq!(reading.lesson.expect("the starting lesson is sound").about.title, title);
+    }
+}
