@@ -195,11 +195,16 @@ impl Chain {
 
     /// The motion in which the joints `first ..= last` move and all others stay.
     fn motion(&self, first: usize, last: usize) -> Motion {
-        if self.pieces.len() == 1 && first == 0 && last == 1 {
-            match self.pieces[0] {
-                Tie::About { support, station } => return Motion::TurnsAbout { support, station },
-                _ => return Motion::Slides,
+        if self.pieces.len() == 1 {
+            if let Tie::About { support, station } = self.pieces[0] {
+                return Motion::TurnsAbout { support, station };
             }
+            // A support under one end: the other end goes round it.
+            let under_an_end = self.joints.iter().find_map(|joint| Some((joint.support?, joint.station)));
+            return match under_an_end {
+                Some((support, station)) => Motion::TurnsAbout { support, station },
+                None => Motion::Slides,
+            };
         }
         let mut up = vec![0.0; self.joints.len()];
         up[first] = 1.0;
@@ -246,5 +251,25 @@ impl Chain {
             _ => PieceMotion::TurnsAbout { station: from + (to - from) * up_from / (up_from - up_to) },
         };
         MovingPiece { from, to, up_from, up_to, motion }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::beam::{Beam, Fault, Motion, Support};
+
+    /// Closed form: one support that lets the beam turn leaves the turn about it, also where it stands under an end.
+    #[test]
+    fn a_beam_on_one_pin_turns_about_it_wherever_it_stands() {
+        for station in [0.0, 2.0, 6.0] {
+            let beam = Beam {
+                length: 6.0,
+                flexural_rigidity: 1.0,
+                supports: vec![Support::pin(station)],
+                hinges: Vec::new(),
+                loads: Vec::new(),
+            };
+            assert_eq!(beam.faults(), [Fault::Mechanism(Motion::TurnsAbout { support: 0, station })]);
+        }
     }
 }

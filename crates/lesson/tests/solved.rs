@@ -1,0 +1,158 @@
+//! The built-in lessons, solved: what their remarks promise comes out, and what they ask for exists.
+
+use workings::solved::Solved;
+
+fn read(name: &str) -> lesson::Lesson {
+    let builtin = lesson::builtin::find(name).expect("a lesson of ours");
+    lesson::read(builtin.text, name).lesson.expect("our lessons are sound")
+}
+
+fn solved(name: &str) -> Solved {
+    let lesson = read(name);
+    Solved::new(lesson.problem, lesson.style).unwrap_or_else(|faults| panic!("{name}: {faults:?}"))
+}
+
+fn assert_values(name: &str, expected: &[(&str, f64)]) {
+    let solved = solved(name);
+    for (working, value) in expected {
+        let got =
+            solved.workings().get(working).unwrap_or_else(|| panic!("{name} has no {working}")).value.value;
+        // Every value of a lesson is exact in decimals; what differs is rounding of the arithmetic alone.
+        assert!(
+            (got - value).abs() <= 1e-9 * value.abs().max(1.0),
+            "{name}: {working} is {got}, not {value}"
+        );
+    }
+}
+
+/// Closed form: statics, and the sums of `b h³ / 12 + A d²` by hand: 200·300³/12 − 150·200³/12 = 350e6 mm⁴,
+/// Q = 200·50·125 mm³, tau = V Q / (I · 50 mm), nails at 50 mm in two rows.
+#[test]
+fn the_box_girder_comes_out_as_it_says() {
+    assert_values(
+        "box-girder",
+        &[
+            ("reaction at A", 7.0e3),
+            ("reaction at B", 5.0e3),
+            ("shear force at the slice", 7.0e3),
+            ("bending moment at the slice", 3.5e3),
+            ("second moment", 350.0e-6),
+            ("first moment at the cut", 1.25e-3),
+            ("width at the cut", 0.050),
+            ("shear stress on the cut", 0.5e6),
+            ("bending stress at the top", -1.5e6),
+            ("force on the cut", 1.0e3),
+            ("force on one fastener of nails 1", 625.0),
+            ("largest spacing at nails 1", 0.060),
+        ],
+    );
+}
+
+/// Closed form: moments about A give 8 R_B = 152 kN m of twelve loads; I = (240·300³ − 210·200³)/12 = 400e6 mm⁴.
+#[test]
+fn the_lighting_bridge_comes_out_as_it_says() {
+    assert_values(
+        "lighting-bridge",
+        &[
+            ("reaction at A", 16.0e3),
+            ("reaction at B", 19.0e3),
+            ("shear force at the slice", 10.0e3),
+            ("bending moment at the slice", 10.0e3),
+            ("second moment", 400.0e-6),
+            ("first moment at the cut", 1.5e-3),
+            ("shear stress on the cut", 1.25e6),
+            ("bending stress at the top", -3.75e6),
+        ],
+    );
+    assert_eq!(read("lighting-bridge").problem.beam.loads.len(), 12);
+}
+
+/// Closed form: R_A = 12.5/2 − 5/4 = 5 kN; centroid (3600·180 + 2400·80)/6000 = 140 mm,
+/// I = 90·40³/12 + 3600·40² + 15·160³/12 + 2400·60² = 20e6 mm⁴, Q = 3600·40 mm³.
+#[test]
+fn the_overhang_comes_out_as_it_says() {
+    assert_values(
+        "overhang",
+        &[
+            ("reaction at A", 5.0e3),
+            ("centroid height", 0.140),
+            ("second moment", 20.0e-6),
+            ("first moment at the cut", 144.0e-6),
+            ("shear stress on the cut", 2.4e6),
+            ("bending stress at the bottom", 35.0e6),
+            ("bending stress at the top", -15.0e6),
+            ("bending stress at the cut", -5.0e6),
+        ],
+    );
+    // In the overhang V is the same and M has the other sign: the point of the lesson.
+    let over_the_bay = solved("overhang").at(4.5, 0.160, workings::working::HeightSide::Below);
+    let over_the_bay = over_the_bay.expect("4.5 m is on the beam");
+    let value = |name: &str| over_the_bay.workings().get(name).expect("the same workings").value.value;
+    assert!((value("bending moment at the slice") + 2.5e3).abs() < 1e-6);
+    assert!((value("shear stress on the cut") - 2.4e6).abs() < 1e-2);
+}
+
+/// Source: theorem of three moments for two equal spans under a uniform load (Roark's Formulas for Stress and
+/// Strain, beams over three supports, from memory): R = 3/8, 10/8, 3/8 of w L, M over the middle −w L²/8.
+#[test]
+fn the_conveyor_comes_out_as_it_says() {
+    assert_values(
+        "conveyor",
+        &[
+            ("reaction at A", 12.0e3),
+            ("reaction at B", 40.0e3),
+            ("reaction at C", 12.0e3),
+            ("second moment", 6.25e-6),
+            ("width at the cut", 0.040),
+            ("shear stress on the cut", 2.4e6),
+            ("bending stress at the bottom", 40.0e6),
+        ],
+    );
+}
+
+/// Closed form, in lb and in: R_A = 0.6·2000 + 1000 lb; I = (4·15³ − 1.5·10³)/12 = 1000 in⁴; Q = 4·2.5·6.25 in³;
+/// tau = 1800·62.5/(1000·2.5) = 45 psi. 1 lb = 4.448 221 615 260 5 N and 1 in = 25.4 mm are exact.
+#[test]
+fn the_porch_beam_comes_out_as_it_says() {
+    let (lb, inch) = (4.448_221_615_260_5, 0.0254);
+    let psi = lb / (inch * inch);
+    assert_values(
+        "porch-beam",
+        &[
+            ("reaction at A", 2200.0 * lb),
+            ("reaction at B", 1800.0 * lb),
+            ("shear force at the slice", 1800.0 * lb),
+            ("bending moment at the slice", 60_000.0 * lb * inch),
+            ("second moment", 1000.0 * inch.powi(4)),
+            ("shear stress on the cut", 45.0 * psi),
+            ("bending stress at the top", -450.0 * psi),
+            ("force on one fastener of screws 1", 675.0 * lb),
+        ],
+    );
+}
+
+/// Closed form: A = 120·100 + π 60²/2 − π 30² mm²; the cut at the middle of the duct leaves 30 mm on either side;
+/// its own weight is A · 2400 kg/m³ · 9.806 65 m/s².
+#[test]
+fn the_lintel_comes_out_as_it_says() {
+    let area = 0.120 * 0.100 + std::f64::consts::PI * (0.060 * 0.060 / 2.0 - 0.030 * 0.030);
+    let load = 6.0e3 + area * 2400.0 * 9.806_65;
+    assert_values(
+        "lintel",
+        &[
+            ("width at the cut", 0.060),
+            ("reaction at A", load * 1.2),
+            ("shear force at the slice", load * 0.7),
+        ],
+    );
+}
+
+#[test]
+fn every_lesson_asks_for_what_there_is() {
+    for builtin in lesson::builtin::ALL {
+        let solved = solved(builtin.name);
+        for question in read(builtin.name).questions {
+            assert!(solved.workings().get(&question.ask).is_some(), "{}: {}", builtin.name, question.ask);
+        }
+    }
+}
