@@ -42,6 +42,17 @@ pub fn chain(stations: &[f64], y: f64) -> Vec<Mark> {
     marks
 }
 
+/// A chain of upright dimensions at `x`: one line, a tick at each of the heights (px, in order).
+pub fn upright_chain(heights: &[f64], x: f64) -> Vec<Mark> {
+    let mut marks = Vec::new();
+    if let (Some(&first), Some(&last)) = (heights.first(), heights.last()) {
+        let (from, to) = (Point::new(x, first), Point::new(x, last));
+        marks.push(Mark::Line { from, to, stroke: Stroke::DIMENSION });
+        marks.extend(heights.iter().map(|&y| tick(Point::new(x, y))));
+    }
+    marks
+}
+
 /// The extension line from a point of the thing measured to its dimension line at `to`, a little past it.
 pub fn extension(thing: Point, to: Point) -> Vec<Mark> {
     let length = thing.distance(to);

@@ -9,38 +9,80 @@
 
 pub mod arrow;
 pub mod beam;
+mod body;
 mod chain;
+mod cross_section;
+mod depth;
+mod depth_words;
 pub mod diagrams;
 pub mod dimension;
 pub mod drawing;
+mod faces;
+#[cfg(test)]
+mod fixtures;
 pub mod geometry;
 pub mod hatch;
 mod keyvalues;
 pub mod label;
+mod legend;
 mod loads;
 pub mod metrics;
+mod outline;
 pub mod palette;
 mod panel;
+mod pictorial;
+mod pictorial_words;
+mod piece;
+mod planks;
+mod prism;
+mod prism_marks;
 mod reactions;
 pub mod scale;
+mod scene;
 pub mod scribe;
+mod section;
+mod section_words;
+mod short;
 mod sketch;
+mod slice;
+mod stress_block;
 pub mod support;
 pub mod svg;
 pub mod text;
 pub mod view;
 mod words;
+mod writer;
 
 use drawing::Drawing;
+use scene::Scene;
 use view::BeamView;
 use workings::solved::Solved;
 
 /// All drawings of a lesson in reading order.
 pub fn all(solved: &Solved) -> Vec<Drawing> {
-    beam_drawings(&BeamView::of(solved))
+    let mut drawings = beam_drawings(&BeamView::of(solved));
+    drawings.extend(section_drawings(solved));
+    drawings
 }
 
 /// The drawings of the beam in reading order.
 pub fn beam_drawings(view: &BeamView<'_>) -> Vec<Drawing> {
     vec![beam::beam(view), beam::free_body(view), diagrams::diagrams(view)]
+}
+
+/// The drawings of the slice and of the section in reading order.
+pub fn section_drawings(solved: &Solved) -> Vec<Drawing> {
+    Scene::of(solved).map_or_else(Vec::new, |scene| scene_drawings(&scene))
+}
+
+fn scene_drawings(scene: &Scene<'_>) -> Vec<Drawing> {
+    vec![
+        slice::slice(scene),
+        faces::faces(scene),
+        section::section(scene),
+        piece::piece(scene),
+        pictorial::pictorial(scene),
+        depth::depth(scene),
+        planks::planks(scene),
+    ]
 }

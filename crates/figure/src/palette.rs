@@ -41,11 +41,21 @@ pub enum Ink {
     Moment,
     /// Tint of the slice.
     SliceTint,
+    /// The material in light, in the pictorial view.
+    MaterialLight,
+    /// The material in shade, in the pictorial view.
+    MaterialShade,
+    /// The part beyond the cut in light, in the pictorial view.
+    BeyondLight,
+    /// The part beyond the cut in shade, in the pictorial view.
+    BeyondShade,
+    /// Tint of the face that the cut lays bare.
+    CutTint,
 }
 
 impl Ink {
     /// Every ink.
-    pub const ALL: [Ink; 18] = [
+    pub const ALL: [Ink; 23] = [
         Ink::Line,
         Ink::Quiet,
         Ink::Faint,
@@ -64,6 +74,11 @@ impl Ink {
         Ink::MomentTint,
         Ink::Moment,
         Ink::SliceTint,
+        Ink::MaterialLight,
+        Ink::MaterialShade,
+        Ink::BeyondLight,
+        Ink::BeyondShade,
+        Ink::CutTint,
     ];
 
     /// The colour as `#rrggbb`.
@@ -87,6 +102,11 @@ impl Ink {
             Ink::MomentTint => "#f3e3d3",
             Ink::Moment => "#8a5226",
             Ink::SliceTint => "#e6e0ec",
+            Ink::MaterialLight => "#f8fafb",
+            Ink::MaterialShade => "#d9dfe6",
+            Ink::BeyondLight => "#fbe8bb",
+            Ink::BeyondShade => "#e8c16c",
+            Ink::CutTint => "#ecd3e7",
         }
     }
 
@@ -103,6 +123,11 @@ impl Ink {
                 | Ink::ShearTint
                 | Ink::MomentTint
                 | Ink::SliceTint
+                | Ink::MaterialLight
+                | Ink::MaterialShade
+                | Ink::BeyondLight
+                | Ink::BeyondShade
+                | Ink::CutTint
         )
     }
 }
@@ -220,6 +245,10 @@ mod tests {
             (Ink::Shear, Ink::ShearTint),
             (Ink::Moment, Ink::MomentTint),
             (Ink::Cut, Ink::SliceTint),
+            (Ink::Cut, Ink::CutTint),
+            (Ink::Line, Ink::CutTint),
+            (Ink::Line, Ink::BeyondShade),
+            (Ink::Line, Ink::MaterialShade),
         ] {
             assert!(contrast(line, tint) >= 3.0, "{line:?} on {tint:?} {}", contrast(line, tint));
         }

@@ -1,0 +1,482 @@
+//! The section to scale: dimensions, centroid, neutral axis, cut, and the part beyond it hatched.
+
+use crate::cross_section::{self, Frame, centroid};
+use crate::dimension;
+use crate::drawing::{Drawing, Mark, bounds};
+use crate::geometry::{Point as Spot, Rect};
+use crate::label::{Escape, Placer, Seat, Wish};
+use crate::legend::{Sample, legend};
+use crate::outline::Region;
+use crate::palette::{Ink, MEDIUM, Stroke, THIN};
+use crate::scene::Scene;
+use crate::section_words;
+use crate::text::{Align, Label, SIZE, SMALL};
+use crate::writer::Writer;
+use core::f64::consts::FRAC_PI_4;
+use mechanics::section::{Edge, Part};
+use workings::dimension::Dimension;
+use workings::problem::JointKind;
+use workings::role::Role;
+
+/// The room that the section takes, px across and down.
+const ROOM: (f64, f64) = (260.0, 300.0);
+/// Distance of the first dimension line from the section, and of the next from it, px.
+const FIRST: f64 = 28.0;
+const NEXT: f64 = 26.0;
+/// Distance between upright dimension lines that have their labels beside them, px.
+const COLUMN: f64 = 92.0;
+/// A chain of more pieces than this is not drawn: nobody would read it.
+const LONGEST_CHAIN: usize = 7;
+
+/// Heights or places of corners nearer than this (of the section's size) are one in a chain of dimensions.
+const SAME: f64 = 1e-4;
+
+/// The section to scale.
+pub(crate) fn section(scene: &Scene) -> Drawing {
+    let frame = Frame::fitting(scene.extent, ROOM, Spot::new(0.0, 0.0));
+    let mut wishes = Vec::new();
+    let mut marks = vec![Mark::group("section", "The section", cross_section::marks(scene, &frame))];
+    let lines = lines(scene, &frame, &mut wishes);
+    let unit = unit_of_sizes(scene);
+    let sizes = sizes(scene, &frame, &unit, &mut wishes);
+    let heights = heights(scene, &frame, &mut wishes);
+    let width = width_at_cut(scene, &frame, &mut wishes);
+    let centroids = centroids(scene, &frame);
+    let names = part_names(scene, &frame, &centroids, &mut wishes);
+    let mut placer = Placer::new();
+    placer.avoid_marks(&names);
+    for region in scene.beyond.iter().filter(|r| !r.is_empty()) {
+        for (from, to) in crate::hatch::lines(&frame.loops(region), FRAC_PI_4, cross_section::HATCH) {
+            placer.avoid_line(from, to);
+        }
+    }
+    for group in [&lines, &sizes, &heights, &width, &centroids] {
+        placer.avoid_marks(group);
+    }
+    for body in &scene.bodies {
+        for ring in frame.loops(&body.region) {
+            placer.avoid_polyline(&ring);
+            if let (Some(&first), Some(&last)) = (ring.first(), ring.last()) {
+                placer.avoid_line(last, first);
+            }
+        }
+    }
+    radii(scene, &frame, &mut wishes);
+    for wish in &wishes {
+        placer.put(wish);
+    }
+    marks.push(Mark::group("sizes", "Sizes", sizes));
+    marks.push(Mark::group("part-names", "Names of the parts", names));
+    marks.push(Mark::group("lines", "Neutral axis and cut", lines));
+    marks.push(Mark::group("heights", "Heights from the neutral axis", heights));
+    marks.push(Mark::group("width", "Width at the cut", width));
+    marks.push(Mark::group("centroids", "Centroids", centroids));
+    marks.push(Mark::group("labels", "Labels", placer.into_marks()));
+    let under = bounds(&marks);
+    marks.push(legend(&legend_entries(scene), under, 600.0));
+    let (short, long) = section_words::describe(scene);
+    Drawing::fitted("section", &section_words::title(scene), 12.0, 640.0, marks).described(short, long)
+}
+
+/// The neutral axis and the trace of the cut, run out to the dimension lines on the right.
+fn lines(scene: &Scene, frame: &Frame, wishes: &mut Vec<Wish>) -> Vec<Mark> {
+    let (left, right) = (frame.corner.x - 16.0, frame.right() + FIRST + COLUMN + 12.0);
+    let axis = frame.y(scene.values.neutral_axis);
+    let cut = frame.y(scene.cut);
+    let mut marks = vec![Mark::Line {
+        from: Spot::new(left, axis),
+        to: Spot::new(right, axis),
+        stroke: Stroke::dash_dot(Ink::Line, THIN),
+    }];
+    marks.push(Mark::Line {
+        from: Spot::new(left, cut),
+        to: Spot::new(frame.right() + FIRST + 10.0, cut),
+        stroke: Stroke::CUT,
+    });
+    wishes.push(
+        Wish::new(Label::words("NA"), Spot::new(right, axis))
+            .seats(&[Seat::Right, Seat::AboveRight, Seat::BelowRight], Escape::Any)
+            .gap(5.0),
+    );
+    wishes.push(
+        Wish::new(Label::words("cut"), Spot::new(frame.right() + FIRST + 10.0, cut))
+            .seats(&[Seat::Right, Seat::AboveRight, Seat::BelowRight], Escape::Any)
+            .gap(5.0)
+            .ink(Ink::Cut),
+    );
+    marks
+}
+
+/// The distances from the neutral axis to the cut and to the centroid of the part beyond, two different things, and
+/// the height of the neutral axis.
+fn heights(scene: &Scene, frame: &Frame, wishes: &mut Vec<Wish>) -> Vec<Mark> {
+    let w = &scene.writer;
+    let v = &scene.values;
+    let axis = frame.y(v.neutral_axis);
+    let mut marks = Vec::new();
+    let mut upright = |x: f64, from: f64, to: f64, label: Label, ink: Ink| {
+        if (from - to).abs() < 0.5 {
+            return;
+        }
+        marks.extend(dimension::upright(x, from, to));
+        let middle = Spot::new(x, 0.5 * (from + to));
+        wishes.push(
+            Wish::new(label, middle)
+                .seats(&[Seat::Right, Seat::Left, Seat::AboveRight, Seat::BelowRight], Escape::Any)
+                .gap(4.0)
+                .ink(ink),
+        );
+    };
+    let first = frame.right() + FIRST;
+    let distance = (scene.cut - v.neutral_axis).abs();
+    upright(
+        first,
+        axis,
+        frame.y(scene.cut),
+        w.named(Role::CutDistance, distance, Dimension::LENGTH),
+        Ink::Cut,
+    );
+    if let Some(centroid) = v.centroid_beyond {
+        let arm = (centroid.y - v.neutral_axis).abs();
+        let x = first + COLUMN;
+        upright(
+            x,
+            axis,
+            frame.y(centroid.y),
+            w.named(Role::CentroidBeyond, arm, Dimension::LENGTH),
+            Ink::BeyondHatch,
+        );
+    }
+    let bottom = frame.y(scene.extent.bottom);
+    let height = v.neutral_axis - scene.extent.bottom;
+    let x = if scene.cut >= v.neutral_axis { first } else { first + 2.0 * COLUMN };
+    upright(x, bottom, axis, w.named(Role::CentroidHeight, height, Dimension::LENGTH), Ink::Line);
+    marks.extend(dimension::extension(Spot::new(frame.right(), bottom), Spot::new(x, bottom)));
+    if let Some(centroid) = v.centroid_beyond {
+        let from = frame.at(centroid);
+        marks.extend(dimension::extension(from.moved(6.0, 0.0), Spot::new(first + COLUMN, from.y)));
+    }
+    marks
+}
+
+/// The width at the cut, on the cut itself.
+fn width_at_cut(scene: &Scene, frame: &Frame, wishes: &mut Vec<Wish>) -> Vec<Mark> {
+    let w = &scene.writer;
+    let several = scene.cut_chords.len() > 1;
+    // Off the cut, towards the part that stays.
+    let y = frame.y(scene.cut) + if scene.is_above() { 14.0 } else { -14.0 };
+    let mut marks = Vec::new();
+    for chord in &scene.cut_chords {
+        let (left, right) = (frame.x(chord.left), frame.x(chord.right));
+        let stroke = Stroke::solid(Ink::Cut, THIN);
+        let (a, b) = (Spot::new(left, y), Spot::new(right, y));
+        if right - left > 34.0 {
+            marks.extend(crate::arrow::double(a, b, stroke));
+        } else {
+            marks.extend(crate::arrow::straight(a.moved(-18.0, 0.0), a, stroke));
+            marks.extend(crate::arrow::straight(b.moved(18.0, 0.0), b, stroke));
+        }
+        let value = w.value(chord.length(), Dimension::LENGTH, Role::WidthAtCut);
+        let label = if several { value } else { w.symbol(Role::WidthAtCut).equals(value) };
+        let inside = right - left > label.width(SIZE) + 8.0;
+        let at = if inside {
+            Spot::new(0.5 * (left + right), y)
+        } else if right - left > 34.0 {
+            b
+        } else {
+            b.moved(18.0, 0.0)
+        };
+        let beside: &[Seat] = if inside {
+            if scene.is_above() { &[Seat::Below, Seat::Above] } else { &[Seat::Above, Seat::Below] }
+        } else {
+            &[Seat::Right, Seat::BelowRight, Seat::AboveRight]
+        };
+        wishes.push(Wish::new(label, at).seats(beside, Escape::Any).ink(Ink::Cut).gap(3.0));
+    }
+    marks
+}
+
+/// Chains of dimensions along the corners, and the overall sizes.
+fn sizes(scene: &Scene, frame: &Frame, unit: &str, wishes: &mut Vec<Wish>) -> Vec<Mark> {
+    let mut marks = Vec::new();
+    let w = &scene.writer;
+    let e = scene.extent;
+    let (left, bottom) = (frame.corner.x, frame.corner.y);
+    let regions = scene.regions();
+    let mut label = |value: f64, role: Role, at: Spot, seats: &[Seat], escape: Escape| {
+        let label = size_label(w, unit, value, role);
+        wishes.push(Wish::new(label, at).seats(seats, escape).gap(3.0));
+    };
+    let mut offset = FIRST;
+    let levels = corners(&regions, true, e.height());
+    if (2..=LONGEST_CHAIN).contains(&(levels.len().saturating_sub(1))) {
+        let x = left - offset;
+        let heights: Vec<f64> = levels.iter().map(|&h| frame.y(h)).collect();
+        marks.extend(dimension::upright_chain(&heights, x));
+        for (pair, h) in levels.windows(2).zip(heights.windows(2)) {
+            let at = Spot::new(x, 0.5 * (h[0] + h[1]));
+            label(pair[1] - pair[0], Role::Height, at, &[Seat::Left, Seat::Right], Escape::Any);
+        }
+        for &h in &levels[1..levels.len() - 1] {
+            let y = frame.y(h);
+            let thing = leftmost_at(&regions, h, e.height()).map_or(left, |x| frame.x(x));
+            marks.extend(dimension::extension(Spot::new(thing, y), Spot::new(x, y)));
+        }
+        let widest = levels
+            .windows(2)
+            .map(|pair| size_label(w, unit, pair[1] - pair[0], Role::Height).width(SIZE))
+            .fold(0.0, f64::max);
+        offset += widest + 14.0;
+    }
+    let x = left - offset;
+    marks.extend(dimension::upright(x, frame.y(e.bottom), frame.y(e.top)));
+    for h in [e.bottom, e.top] {
+        let thing = leftmost_at(&regions, h, e.height()).map_or(left, |x| frame.x(x));
+        marks.extend(dimension::extension(Spot::new(thing, frame.y(h)), Spot::new(x, frame.y(h))));
+    }
+    let middle = Spot::new(x, 0.5 * (frame.y(e.bottom) + frame.y(e.top)));
+    label(e.height(), Role::Height, middle, &[Seat::Left], Escape::Any);
+
+    let mut offset = FIRST - 4.0;
+    let places = corners(&regions, false, e.breadth());
+    if (2..=LONGEST_CHAIN).contains(&(places.len().saturating_sub(1))) {
+        let y = bottom + offset;
+        let xs: Vec<f64> = places.iter().map(|&x| frame.x(x)).collect();
+        marks.extend(dimension::chain(&xs, y));
+        for (pair, x) in places.windows(2).zip(xs.windows(2)) {
+            let at = Spot::new(0.5 * (x[0] + x[1]), y);
+            label(pair[1] - pair[0], Role::Breadth, at, &[Seat::Above, Seat::Below], Escape::Down);
+        }
+        for &p in &places[1..places.len() - 1] {
+            let thing = lowest_at(&regions, p, e.breadth()).map_or(bottom, |h| frame.y(h));
+            marks.extend(dimension::extension(Spot::new(frame.x(p), thing), Spot::new(frame.x(p), y)));
+        }
+        offset += NEXT + 4.0;
+    }
+    let y = bottom + offset;
+    marks.extend(dimension::level(frame.x(e.left), frame.x(e.right), y));
+    for p in [e.left, e.right] {
+        let thing = lowest_at(&regions, p, e.breadth()).map_or(bottom, |h| frame.y(h));
+        marks.extend(dimension::extension(Spot::new(frame.x(p), thing), Spot::new(frame.x(p), y)));
+    }
+    let middle = Spot::new(0.5 * (frame.x(e.left) + frame.x(e.right)), y);
+    label(e.breadth(), Role::Breadth, middle, &[Seat::Below, Seat::Above], Escape::Down);
+    marks
+}
+
+/// The unit that the overall sizes are shown in: the others are written without it where it is theirs.
+fn unit_of_sizes(scene: &Scene) -> String {
+    scene.writer.given_number(scene.extent.height(), Dimension::LENGTH, Role::Height).1
+}
+
+/// A size: the number alone where it is in the unit of the drawing.
+fn size_label(w: &Writer, unit: &str, value: f64, role: Role) -> Label {
+    let (number, own) = w.given_number(value, Dimension::LENGTH, role);
+    if own == unit { Label::words(number) } else { w.given(value, Dimension::LENGTH, role) }
+}
+
+/// The heights (or places across) of the corners and extreme points of the outlines, rising.
+fn corners(regions: &[Region], heights: bool, size: f64) -> Vec<f64> {
+    let pick = |p: mechanics::section::Point| if heights { p.y } else { p.x };
+    let mut all = Vec::new();
+    for ring in regions.iter().flat_map(|r| &r.rings) {
+        let n = ring.points.len();
+        for i in 0..n {
+            let (before, here, after) =
+                (pick(ring.points[(i + n - 1) % n]), pick(ring.points[i]), pick(ring.points[(i + 1) % n]));
+            // A round outline counts where it turns back.
+            let turns_back = (here - before) * (here - after) > 0.0;
+            if !ring.smooth[i] || turns_back {
+                all.push(here);
+            }
+        }
+    }
+    all.sort_by(f64::total_cmp);
+    all.dedup_by(|a, b| (*a - *b).abs() <= SAME * size);
+    all
+}
+
+/// The leftmost corner at a height.
+fn leftmost_at(regions: &[Region], height: f64, size: f64) -> Option<f64> {
+    let points = regions.iter().flat_map(|r| &r.rings).flat_map(|r| &r.points);
+    points.filter(|p| (p.y - height).abs() <= SAME * size).map(|p| p.x).min_by(f64::total_cmp)
+}
+
+/// The lowest corner at a place across.
+fn lowest_at(regions: &[Region], place: f64, size: f64) -> Option<f64> {
+    let points = regions.iter().flat_map(|r| &r.rings).flat_map(|r| &r.points);
+    points.filter(|p| (p.x - place).abs() <= SAME * size).map(|p| p.y).min_by(f64::total_cmp)
+}
+
+/// The radii of arcs, each radius once.
+fn radii(scene: &Scene, frame: &Frame, wishes: &mut Vec<Wish>) {
+    let mut known: Vec<f64> = Vec::new();
+    for part in scene.section.parts() {
+        for (outline, hole) in
+            std::iter::once((&part.outline, false)).chain(part.holes.iter().map(|hole| (hole, true)))
+        {
+            let mut at = outline.start;
+            for edge in &outline.path {
+                if let Edge::Arc { to, centre, .. } = *edge {
+                    let radius = mechanics::real::hypot(to.x - centre.x, to.y - centre.y);
+                    let whole = is_circle(part, outline);
+                    let new = !known.iter().any(|r| (r - radius).abs() <= SAME * radius);
+                    if new && (hole || !whole) {
+                        known.push(radius);
+                        let middle = middle_of_arc(at, edge);
+                        let (sign, value) =
+                            if whole { ("⌀\u{a0}", 2.0 * radius) } else { ("R\u{a0}", radius) };
+                        let size = size_label(&scene.writer, &unit_of_sizes(scene), value, Role::Diameter);
+                        let label = Label::words(sign).followed_by(size);
+                        wishes.push(
+                            Wish::new(label, frame.at(middle))
+                                .seats(
+                                    &[Seat::BelowRight, Seat::AboveRight, Seat::Right, Seat::Left],
+                                    Escape::Any,
+                                )
+                                .gap(6.0),
+                        );
+                    }
+                }
+                at = match *edge {
+                    Edge::Line { to } | Edge::Arc { to, .. } => to,
+                };
+            }
+        }
+    }
+}
+
+/// Whether a loop is a full circle.
+fn is_circle(_part: &Part, outline: &mechanics::section::Loop) -> bool {
+    let mut centre = None;
+    outline.path.iter().all(|edge| match *edge {
+        Edge::Line { .. } => false,
+        Edge::Arc { centre: c, .. } => *centre.get_or_insert(c) == c,
+    })
+}
+
+/// The middle of an arc that begins at `from`.
+fn middle_of_arc(from: mechanics::section::Point, edge: &Edge) -> mechanics::section::Point {
+    use mechanics::real;
+    match *edge {
+        Edge::Line { to } => to,
+        Edge::Arc { to, centre, counter_clockwise } => {
+            let radius = real::hypot(to.x - centre.x, to.y - centre.y);
+            let start = real::atan2(from.y - centre.y, from.x - centre.x);
+            let end = real::atan2(to.y - centre.y, to.x - centre.x);
+            let full = core::f64::consts::TAU;
+            let turn = if counter_clockwise {
+                (end - start).rem_euclid(full)
+            } else {
+                -(start - end).rem_euclid(full)
+            };
+            let angle = start + 0.5 * turn;
+            mechanics::section::Point {
+                x: centre.x + radius * real::cos(angle),
+                y: centre.y + radius * real::sin(angle),
+            }
+        }
+    }
+}
+
+/// The centroids of the section and of the part beyond.
+fn centroids(scene: &Scene, frame: &Frame) -> Vec<Mark> {
+    let v = &scene.values;
+    let whole = Spot::new(frame.x(v.centroid_across), frame.y(v.neutral_axis));
+    let mut marks = centroid(whole, 5.0, Ink::Line);
+    if let Some(beyond) = v.centroid_beyond {
+        marks.extend(centroid(frame.at(beyond), 4.0, Ink::BeyondHatch));
+    }
+    marks
+}
+
+/// The names of the parts, where there are several: within the part where there is room, else beside it.
+fn part_names(scene: &Scene, frame: &Frame, centroids: &[Mark], wishes: &mut Vec<Wish>) -> Vec<Mark> {
+    let mut marks = Vec::new();
+    if scene.section.parts().len() < 2 {
+        return marks;
+    }
+    for (k, part) in scene.section.parts().iter().enumerate() {
+        let (Some(name), Some(properties)) =
+            (scene.problem.part_names.get(k), scene.section.part_properties(k))
+        else {
+            continue;
+        };
+        let label = Label::words(name.clone());
+        let middle = frame.at(properties.centroid);
+        let region = Region::of(part, f64::INFINITY);
+        let room = Rect::around(&frame.loops(&region).concat()).grown(-3.0);
+        let place = [-14.0, 22.0, 4.0]
+            .into_iter()
+            .map(|drop| label.rect(middle.moved(0.0, drop), Align::Middle, SMALL))
+            .find(|rect| {
+                let clear = rect.grown(2.0);
+                room.holds(clear)
+                    && !centroids.iter().any(|mark| mark.rect().overlaps(clear))
+                    && ![scene.values.neutral_axis, scene.cut]
+                        .iter()
+                        .any(|&h| clear.top < frame.y(h) && frame.y(h) < clear.bottom)
+                    && (frame.y(scene.cut) + 14.0 - clear.middle().y).abs() > 9.0
+            });
+        match place {
+            Some(rect) => {
+                let back = rect.grown(1.5);
+                let hatched = scene.is_above() == (properties.centroid.y > scene.cut);
+                marks.push(Mark::Polygon {
+                    points: vec![
+                        Spot::new(back.left, back.top),
+                        Spot::new(back.right, back.top),
+                        Spot::new(back.right, back.bottom),
+                        Spot::new(back.left, back.bottom),
+                    ],
+                    stroke: None,
+                    fill: Some(if hatched { Ink::Beyond } else { Ink::Material }),
+                });
+                let at = Spot::new(rect.middle().x, rect.bottom - crate::metrics::DESCENT * SMALL);
+                marks.push(Mark::Text { at, label, align: Align::Middle, size: SMALL, ink: Ink::Line });
+            }
+            None => wishes.push(
+                // Towards the middle of the section: outside it stand the dimensions.
+                Wish::new(label, middle)
+                    .seats(
+                        if properties.centroid.x > scene.values.centroid_across {
+                            &[Seat::Left, Seat::Right, Seat::Above, Seat::Below]
+                        } else {
+                            &[Seat::Right, Seat::Left, Seat::Above, Seat::Below]
+                        },
+                        Escape::Any,
+                    )
+                    .gap(14.0)
+                    .size(SMALL),
+            ),
+        }
+    }
+    marks
+}
+
+/// What the legend names.
+fn legend_entries(scene: &Scene) -> Vec<(Sample, Label)> {
+    let w = &scene.writer;
+    let mut entries =
+        vec![(Sample::Beyond, Label::words("part beyond the cut, ").followed_by(w.symbol(Role::AreaBeyond)))];
+    entries.push((Sample::Cut, Label::words("cut")));
+    entries.push((Sample::NeutralAxis, Label::words("neutral axis NA")));
+    let has = |kind: JointKind| scene.problem.joints.iter().any(|j| j.kind == kind);
+    if has(JointKind::Glue) {
+        entries.push((Sample::Glue, Label::words("glue line")));
+    }
+    if has(JointKind::Fasteners) {
+        entries.push((Sample::Line(Stroke::solid(Ink::Line, MEDIUM)), Label::words("nails or bolts")));
+    }
+    for (ratio, slant) in cross_section::materials(scene) {
+        let value = w.value(ratio, Dimension::NONE, Role::Ratio);
+        entries
+            .push((Sample::Part(slant), Label::words("material of modular ratio\u{a0}").followed_by(value)));
+    }
+    entries.push((Sample::None, Label::words(format!("sizes in {}", unit_of_sizes(scene)))));
+    if scene.cut_chords.len() > 1 {
+        let width = w.named(Role::WidthAtCut, scene.values.width, Dimension::LENGTH);
+        entries.push((Sample::None, width.and_words(" in all")));
+    }
+    entries
+}
