@@ -6,6 +6,7 @@
 
 mod slice_load;
 
+use crate::build::narrow_contact;
 use crate::dimension::Dimension;
 use crate::expression::Expression;
 use crate::notation::DepthAxis;
@@ -214,7 +215,8 @@ impl<'a> Steps<'a> {
             if self.axis_down { size } else { -size }
         };
         let profile = self.solved.stress().under(self.value(ids.moment_left), 0.0);
-        let terms = [profile.bending_stress(height), self.value(ids.moment_left) * up / i];
+        let difference = profile.bending_stress(height) + self.value(ids.moment_left) * up / i;
+        let scale = self.value(ids.moment_left).abs() * self.solved.section().properties().height() / i;
         Step {
             title: "Bending stress on both faces",
             sentence: "Bending gives both faces a stress that grows in a straight line from the neutral axis, by the \
@@ -226,7 +228,12 @@ impl<'a> Steps<'a> {
                 Expression::Equal(vec![written(ids.moment_left), at(ids.moment_left)]),
                 Expression::Equal(vec![written(ids.moment_right), at(ids.moment_right)]),
             ],
-            residual: Some(Closure::of(&terms, Dimension::STRESS, Role::BendingStress)),
+            residual: Some(Closure::within(
+                difference,
+                Residual::BOUND * scale,
+                Dimension::STRESS,
+                Role::BendingStress,
+            )),
         }
     }
 
@@ -452,8 +459,7 @@ impl<'a> Steps<'a> {
         let engine = self.solved.stress().shear_stress(cut.height, cut.side);
         let terms = [self.value(key.stress_on_cut), -engine];
         // At a joint where parts stand off each other the width is that of the contact, which is none of the two.
-        let of_side = self.value(key.width) - self.solved.section().width(cut.height, cut.side);
-        let comparable = of_side.abs() <= Residual::BOUND * self.value(key.width);
+        let comparable = narrow_contact(self.solved.section(), cut.height).is_none();
         Step {
             title: "The formula",
             sentence: "So the shear stress on the cut, averaged over its width, follows from the shear force, the \

@@ -16,9 +16,9 @@ pub enum Call {
     Reaction(Arc<BeamQuestion>, usize, Freedom),
     /// The bending moment at a station; reads the numbers of the beam, then the station.
     BendingMoment(Arc<BeamQuestion>, Side),
-    /// The first zero of the bending moment right of a station and short of another, with no load but a spread
-    /// one between them; reads M and V just right of the first, the intensity there, that just left of the
-    /// second, and both stations.
+    /// The zero of the bending moment between two places of a stretch without any load but a spread one; reads M and
+    /// V just right of the start of the stretch, the intensity there, that just left of its end, the stations of
+    /// both, and the stations of the two places.
     ZeroOfMoment,
     /// What of a piece of the section lies beyond a level cut; reads the height of the cut.
     Beyond {
@@ -189,7 +189,7 @@ impl Call {
             }
             Self::ZeroOfMoment => {
                 let mut next = || read.next().unwrap_or(f64::NAN);
-                zero_of_moment([next(), next(), next(), next(), next(), next()])
+                zero_of_moment(std::array::from_fn(|_| next()))
             }
             Self::Beyond { piece, beyond, wanted } => {
                 let properties = piece.0.properties();
@@ -226,10 +226,10 @@ impl Movement {
 }
 
 /// By halving: the moment is a cubic that changes its sign once between the stations.
-fn zero_of_moment([moment, shear, first, last, from, to]: [f64; 6]) -> f64 {
+fn zero_of_moment([moment, shear, first, last, from, to, left, right]: [f64; 8]) -> f64 {
     let length = to - from;
     let at = |s: f64| moment + s * (shear - s * (first / 2.0 + (last - first) * s / (6.0 * length)));
-    let (mut low, mut high) = (0.0, length);
+    let (mut low, mut high) = (left - from, right - from);
     if at(low) * at(high) > 0.0 {
         return f64::NAN;
     }

@@ -126,7 +126,7 @@ impl Builder<'_> {
                 pieces[piece].holding_couples.push(of);
             }
         }
-        for load in &beam.loads {
+        for (place, load) in beam.loads.iter().enumerate() {
             match load.kind {
                 LoadKind::Force { station, down } => {
                     let piece = self.piece_of(beam, self.value(station));
@@ -149,13 +149,21 @@ impl Builder<'_> {
                         down_from,
                         down_to,
                     };
-                    for (place, stretch) in self.by_piece(beam, whole)? {
-                        for resultant in self.resultants(&stretch.borrowed(), PlaceAs::Station)? {
-                            pieces[place].loads.push(LoadOnPiece {
+                    let stretches = self.by_piece(beam, whole)?;
+                    let alone = stretches.len() == 1;
+                    for (piece, stretch) in stretches {
+                        let resultants = match alone {
+                            true => self.whole_resultants(beam, place, CHAPTER)?,
+                            false => self.resultants(&stretch.borrowed(), PlaceAs::Station)?,
+                        };
+                        let count = if alone { String::new() } else { (piece + 1).to_string() };
+                        let mark = joined(&load.mark, &count);
+                        for resultant in resultants {
+                            pieces[piece].loads.push(LoadOnPiece {
                                 down: resultant.down,
                                 station: resultant.place,
                                 words: self.workings.working(resultant.down).name.clone(),
-                                mark: joined(&load.mark, resultant.figure),
+                                mark: joined(&mark, resultant.figure),
                             });
                         }
                     }
@@ -440,7 +448,7 @@ impl Builder<'_> {
                 .at(self.value(beam.supports[of].station), None),
             Target::Hinge(at) => {
                 let index = self.workings.working(beam.hinges[at]).symbol.index.clone();
-                Entry::new(CHAPTER, Role::ShearForce, &index, format!("force in {words}"))
+                Entry::new(CHAPTER, Role::Reaction, &index, format!("force in {words}"))
                     .at(self.value(beam.hinges[at]), None)
             }
         }

@@ -1,5 +1,6 @@
 //! Adds workings to the graph one by one.
 
+use super::resultants::Resultant;
 use crate::dimension::Dimension;
 use crate::engine::Call;
 use crate::evaluate::EvaluationError;
@@ -72,11 +73,17 @@ impl Entry {
 pub(crate) struct Builder<'a> {
     pub(crate) problem: &'a Problem,
     pub(crate) workings: Workings,
+    /// The resultants of whole spread loads by load, made when first wanted.
+    pub(crate) whole_resultants: Vec<Option<Vec<Resultant>>>,
 }
 
 impl<'a> Builder<'a> {
     pub(crate) fn new(problem: &'a Problem) -> Self {
-        Self { problem, workings: Workings::default() }
+        Self {
+            problem,
+            workings: Workings::default(),
+            whole_resultants: vec![None; problem.beam.loads.len()],
+        }
     }
 
     pub(crate) fn value(&self, id: Id) -> f64 {
@@ -115,6 +122,20 @@ impl<'a> Builder<'a> {
     ) -> Result<Id, EvaluationError> {
         let formula = Formula::Engine { how: how.into(), reads, call };
         self.push(entry.working(formula, Quantity::new(value, dimension)))
+    }
+
+    /// The index, or the first of `index, 2`, `index, 3`, ... that no symbol of the role has yet.
+    pub(crate) fn free_index(&self, role: Role, index: &str) -> String {
+        let taken = |index: &str| {
+            self.workings
+                .in_order()
+                .any(|(_, other)| other.symbol.role == role && other.symbol.index == index)
+        };
+        if !taken(index) {
+            return index.to_owned();
+        }
+        let mut others = (2..).map(|count| format!("{index}, {count}"));
+        others.find(|other| !taken(other)).unwrap_or_else(|| index.to_owned())
     }
 
     /// Two things of one name (two planks both called "plank") are told apart by a count.

@@ -1,6 +1,6 @@
 //! Every working against the engine, which found the same numbers in another way.
 
-use super::Built;
+use super::{Built, narrow_contact};
 use crate::problem::Problem;
 use crate::role::Role;
 use crate::solved::SolveFault;
@@ -144,12 +144,7 @@ impl Check<'_> {
             self.compare(workings.working(key.area_beyond), found.area, properties.area);
             let first_moment = workings.working(key.first_moment);
             self.compare(first_moment, found.first_moment.abs(), largest_first_moment);
-            let width = match found.width_of_contact < found.width_below.min(found.width_above)
-                && found.width_of_contact > 0.0
-            {
-                true => found.width_of_contact,
-                false => found.width(cut.side),
-            };
+            let width = narrow_contact(section, cut.height).unwrap_or_else(|| found.width(cut.side));
             self.compare(workings.working(key.width), width, properties.breadth());
         }
         self.named("first moment at the neutral axis", largest_first_moment, largest_first_moment);
@@ -162,8 +157,7 @@ impl Check<'_> {
         let along_beam = profile.under(0.0, along).largest_shear_stress().value.copysign(along);
         self.named("largest shear stress along the beam", along_beam, largest);
         let on_cut = profile.shear_stress(cut.height, cut.side);
-        let stands_off = section.contact_width(cut.height) < section.width(cut.height, cut.side);
-        if !stands_off || section.contact_width(cut.height) == 0.0 {
+        if narrow_contact(section, cut.height).is_none() {
             self.compare(built.workings.working(key.stress_on_cut), on_cut, largest);
         }
         let scale = (moment.abs() + force_scale * problem.beam.length) * properties.height()

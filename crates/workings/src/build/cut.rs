@@ -190,8 +190,7 @@ impl Builder<'_> {
             .height(height, Some(cut.side));
         let (below, above) =
             (engine.width(height, HeightSide::Below), engine.width(height, HeightSide::Above));
-        let contact = engine.contact_width(height);
-        if contact > near && contact < below.min(above) - near {
+        if let Some(contact) = narrow_contact(engine, height) {
             let how = "The parts stand off each other here: only where they touch can shear pass.";
             let call = (Vec::new(), Call::Fixed);
             return self.engine(entry.says(how), how, call, contact, Dimension::LENGTH);
@@ -236,6 +235,14 @@ impl Builder<'_> {
             if terms.is_empty() { zero(Dimension::LENGTH, Role::WidthAtCut) } else { Expression::sum(terms) };
         self.formula(entry.says(says), expression)
     }
+}
+
+/// The width of the contact at a height where parts stand off each other: less than both widths there.
+pub(crate) fn narrow_contact(section: &Section, height: f64) -> Option<f64> {
+    let near = 1e-9 * section.properties().height();
+    let narrower = section.width(height, HeightSide::Below).min(section.width(height, HeightSide::Above));
+    let contact = section.contact_width(height);
+    (contact > near && contact < narrower - near).then_some(contact)
 }
 
 pub(crate) fn beyond_words(beyond: HeightSide) -> &'static str {

@@ -50,7 +50,13 @@ struct Reach<'a> {
     moment: Id,
     /// Intensities just inside its ends; none where no spread load acts.
     intensity: Option<(Id, Id)>,
-    count: usize,
+}
+
+/// Where V passes through zero inside a stretch, and M there.
+#[derive(Clone, Copy)]
+struct ZeroOfShear {
+    station: Id,
+    moment: Id,
 }
 
 impl Builder<'_> {
@@ -61,6 +67,7 @@ impl Builder<'_> {
         reactions: &Reactions,
     ) -> Result<DiagramWorkings, EvaluationError> {
         let keys = self.keys(beam, reactions)?;
+        let keys = self.with_zeros_of_load(beam, keys)?;
         let mut values: Vec<Values> = Vec::with_capacity(keys.len());
         let mut extra: Vec<Id> = Vec::new();
         let last_place = keys.len() - 1;
@@ -71,10 +78,11 @@ impl Builder<'_> {
                     let (from, to) = (&keys[before], key);
                     let intensity = self.intensity_between(beam, from, to)?;
                     let (shear, moment) = (last.shear[1], last.moment[1]);
-                    let reach = Reach { from, to, shear, moment, intensity, count: place };
-                    let (shear, moment) = self.along(&reach)?;
-                    extra.extend(self.zero_of_shear(&reach, &shear)?);
-                    self.contraflexure(&reach, &moment)?;
+                    let reach = Reach { from, to, shear, moment, intensity };
+                    let (shear, moment) = self.along(&reach);
+                    let zero = self.zero_of_shear(&reach, &shear)?;
+                    extra.extend(zero.map(|zero| zero.moment));
+                    self.contraflexures(&reach, &moment, zero)?;
                     (shear, moment)
                 }
                 None => {
@@ -157,6 +165,36 @@ impl Builder<'_> {
         Ok(keys)
     }
 
+    /// Adds the stations where the load changes from down to up: V has a largest or smallest value there.
+    fn with_zeros_of_load(&mut self, beam: &BeamGivens, keys: Vec<Key>) -> Result<Vec<Key>, EvaluationError> {
+        let mut all: Vec<Key> = Vec::with_capacity(keys.len());
+        for key in keys {
+            if let Some(before) = all.last()
+                && let Some((first, last)) = self.intensity_between(beam, before, &key)?
+                && self.value(first) * self.value(last) < 0.0
+            {
+                let index = self.free_index(Role::Station, "load=0");
+                let name = format!("zero of the load between {} and {}", before.words, key.words);
+                let length = self.difference(key.station, before.station);
+                let share = Expression::from(first) / (Expression::from(first) - last.into());
+                let offset = length * share;
+                let station = match self.value(before.station) {
+                    0.0 => offset,
+                    _ => Expression::from(before.station) + offset,
+                };
+                let x = self.workings.evaluate(&station)?.value;
+                let entry = Entry::new(CHAPTER, Role::Station, &index, format!("station of the {name}"))
+                    .at(x, None)
+                    .says("Here the load changes from down to up, so V has a largest or a smallest value.");
+                let station = self.formula(entry, station)?;
+                let (up, turning) = (Vec::new(), Vec::new());
+                all.push(Key { station, words: format!("the {name}"), index, rank: 6, up, turning });
+            }
+            all.push(key);
+        }
+        Ok(all)
+    }
+
     /// The intensity of all spread loads just inside the ends of a stretch.
     fn intensity_between(
         &mut self,
@@ -198,14 +236,13 @@ impl Builder<'_> {
                 return Ok(*id);
             }
             let words = side_of(side);
-            let entry = Entry::new(
-                CHAPTER,
-                Role::SpreadLoad,
-                &format!("{}, {words}", key.index),
-                format!("load intensity just {words} of {}", key.words),
-            )
-            .at(builder.value(key.station), Some(side))
-            .says("All the spread loads that act here, together.");
+            let name = format!("load intensity just {words} of {}", key.words);
+            if let Some(known) = builder.workings.id(&name) {
+                return Ok(known);
+            }
+            let entry = Entry::new(CHAPTER, Role::SpreadLoad, &format!("{}, {words}", key.index), name)
+                .at(builder.value(key.station), Some(side))
+                .says("All the spread loads that act here, together.");
             builder.formula(entry, Expression::sum(terms))
         };
         let first = made(self, first, from, Side::Right)?;
@@ -214,22 +251,22 @@ impl Builder<'_> {
     }
 
     /// V and M at the right end of a stretch, as formulas.
-    fn along(&mut self, reach: &Reach<'_>) -> Result<(Expression, Expression), EvaluationError> {
+    fn along(&self, reach: &Reach<'_>) -> (Expression, Expression) {
         let length = self.difference(reach.to.station, reach.from.station);
         let (shear, moment) = (Expression::from(reach.shear), Expression::from(reach.moment));
         let under_shear = shear.clone() * length.clone();
-        let Some((first, last)) = reach.intensity else { return Ok((shear, plus(moment, under_shear))) };
+        let Some((first, last)) = reach.intensity else { return (shear, moment + under_shear) };
         let squared = length.clone().power(2);
         if first == last {
             let load = Expression::from(first) * length;
             let turned = Expression::from(first) * squared / 2.0.into();
-            return Ok((shear - load, plus(moment, under_shear) - turned));
+            return (shear - load, moment + under_shear - turned);
         }
         let load = (Expression::from(first) + last.into()) * length / 2.0.into();
         // Two triangles: w1 l² / 3 of the falling one, w2 l² / 6 of the rising one.
         let falling = Expression::from(first) * squared.clone() / 3.0.into();
         let rising = Expression::from(last) * squared / 6.0.into();
-        Ok((shear - load, plus(moment, under_shear) - falling - rising))
+        (shear - load, moment + under_shear - falling - rising)
     }
 
     /// V and M on both sides of a key station, from what they are just left of it.
@@ -301,7 +338,11 @@ impl Builder<'_> {
     }
 
     /// Where V passes through zero inside a stretch, and M there.
-    fn zero_of_shear(&mut self, reach: &Reach<'_>, end: &Expression) -> Result<Option<Id>, EvaluationError> {
+    fn zero_of_shear(
+        &mut self,
+        reach: &Reach<'_>,
+        end: &Expression,
+    ) -> Result<Option<ZeroOfShear>, EvaluationError> {
         let Some((first, last)) = reach.intensity else { return Ok(None) };
         let start = self.value(reach.shear);
         let end = self.workings.evaluate(end)?.value;
@@ -315,22 +356,24 @@ impl Builder<'_> {
         let offset = if first == last {
             shear / first.into()
         } else {
-            // V - w1 s - k s²/2 = 0 with k = (w2 - w1) / l; of the two roots the one inside the stretch.
+            // V - w1 s - k s²/2 = 0 with k = (w2 - w1) / l. Written as 2 V / (w1 + root) the root inside the stretch
+            // loses no figures: the load does not change its direction in a stretch.
             let growth = (Expression::from(last) - first.into()) / length;
             let discriminant =
-                Expression::from(first).power(2) + Expression::from(2.0) * growth.clone() * shear;
+                Expression::from(first).power(2) + Expression::from(2.0) * growth * shear.clone();
             let root = if start > 0.0 { discriminant.root() } else { -discriminant.root() };
-            (root - first.into()) / growth
+            Expression::from(2.0) * shear / (Expression::from(first) + root)
         };
         let station = if self.value(from) == 0.0 { offset } else { Expression::from(from) + offset };
         let x = self.workings.evaluate(&station)?.value;
+        let index = self.free_index(Role::Station, "V=0");
         let name = format!("station of zero shear force between {} and {}", reach.from.words, reach.to.words);
-        let entry = Entry::new(CHAPTER, Role::Station, &format!("V=0, {}", reach.count), name)
+        let entry = Entry::new(CHAPTER, Role::Station, &index, name)
             .at(x, None)
             .says("Here V passes through zero, so M has a largest or a smallest value.");
         let station = self.formula(entry, station)?;
         let s = self.difference(station, from);
-        let mut moment = plus(Expression::from(reach.moment), Expression::from(reach.shear) * s.clone())
+        let mut moment = Expression::from(reach.moment) + Expression::from(reach.shear) * s.clone()
             - Expression::from(first) * s.clone().power(2) / 2.0.into();
         if first != last {
             let whole = self.difference(reach.to.station, from);
@@ -339,49 +382,75 @@ impl Builder<'_> {
         }
         let name =
             format!("bending moment at zero shear force between {} and {}", reach.from.words, reach.to.words);
-        let entry = Entry::new(CHAPTER, Role::BendingMoment, &format!("V=0, {}", reach.count), name)
+        let entry = Entry::new(CHAPTER, Role::BendingMoment, &index, name)
             .at(x, None)
             .says("M where V is zero: the area under V up to there has been added.");
-        self.formula(entry, moment).map(Some)
+        let moment = self.formula(entry, moment)?;
+        Ok(Some(ZeroOfShear { station, moment }))
     }
 
-    /// Where M passes through zero inside a stretch.
-    fn contraflexure(&mut self, reach: &Reach<'_>, end: &Expression) -> Result<(), EvaluationError> {
-        let start = self.value(reach.moment);
-        let end = self.workings.evaluate(end)?.value;
-        let length = self.value(reach.to.station) - self.value(reach.from.station);
+    /// Where M passes through zero inside a stretch: between its ends and the place where V is zero, M only grows or
+    /// only falls.
+    fn contraflexures(
+        &mut self,
+        reach: &Reach<'_>,
+        end: &Expression,
+        zero: Option<ZeroOfShear>,
+    ) -> Result<(), EvaluationError> {
+        let ends = [
+            (reach.from.station, self.value(reach.moment)),
+            (reach.to.station, self.workings.evaluate(end)?.value),
+        ];
+        match zero {
+            None => self.contraflexure(reach, ends),
+            Some(zero) => {
+                let middle = (zero.station, self.value(zero.moment));
+                self.contraflexure(reach, [ends[0], middle])?;
+                self.contraflexure(reach, [middle, ends[1]])
+            }
+        }
+    }
+
+    fn contraflexure(
+        &mut self,
+        reach: &Reach<'_>,
+        [(left, start), (right, end)]: [(Id, f64); 2],
+    ) -> Result<(), EvaluationError> {
+        let from = reach.from.station;
+        let (low, high) = (self.value(left) - self.value(from), self.value(right) - self.value(from));
         // What is left of a moment that ought to be zero must not count as a change of sign.
-        let noise = 1e-9 * start.abs().max(end.abs()).max(self.value(reach.shear).abs() * length);
+        let noise = 1e-9 * start.abs().max(end.abs()).max(self.value(reach.shear).abs() * high);
         if start * end >= 0.0 || start.abs() <= noise || end.abs() <= noise {
             return Ok(());
         }
-        let from = reach.from.station;
         let name = format!("point of contraflexure between {} and {}", reach.from.words, reach.to.words);
-        let says = "Here M passes through zero: the beam bends neither way.";
+        let index = self.free_index(Role::Station, "M=0");
         let entry = |x: f64| {
-            Entry::new(CHAPTER, Role::Station, &format!("M=0, {}", reach.count), name.clone())
+            Entry::new(CHAPTER, Role::Station, &index, name.clone())
                 .at(x, None)
-                .says(says)
+                .says("Here M passes through zero: the beam bends neither way.")
         };
         let (moment, shear) = (Expression::from(reach.moment), Expression::from(reach.shear));
         let offset = match reach.intensity {
             None => -(moment / shear),
+            Some((first, last)) if first == last && self.value(first) == 0.0 => -(moment / shear),
             Some((first, last)) if first == last => {
-                // M + V s - w s²/2 = 0: one of its roots lies in the stretch.
-                let root = (shear.clone().power(2) + Expression::from(2.0) * first.into() * moment).root();
-                let candidates =
-                    [(shear.clone() + root.clone()) / first.into(), (shear - root) / first.into()];
-                let inside = |offset: &Expression| {
+                // M + V s - w s²/2 = 0. With the root taken in the sense of V, one solution is (V + root) / w and the
+                // other -2 M / (V + root): so neither loses figures.
+                let root =
+                    (shear.clone().power(2) + Expression::from(2.0) * first.into() * moment.clone()).root();
+                let sum = if self.value(reach.shear) < 0.0 { shear - root } else { shear + root };
+                let far = sum.clone() / first.into();
+                let near = -(Expression::from(2.0) * moment / sum);
+                let outside = |offset: &Expression| {
                     let s = self.workings.evaluate(offset).map_or(f64::NAN, |s| s.value);
-                    s > 0.0 && s < length
+                    (low - s).max(s - high).max(0.0)
                 };
-                match candidates.into_iter().find(inside) {
-                    Some(offset) => offset,
-                    None => return Ok(()),
-                }
+                // The one that lies there; on the very edge rounding may have pushed it out.
+                if outside(&far) <= outside(&near) { far } else { near }
             }
             Some((first, last)) => {
-                let reads = vec![reach.moment, reach.shear, first, last, from, reach.to.station];
+                let reads = vec![reach.moment, reach.shear, first, last, from, reach.to.station, left, right];
                 let call = Call::ZeroOfMoment;
                 let x = call.evaluate(&reads, self.workings.values());
                 let how = "The root of the cubic that M is in this stretch.";
@@ -441,8 +510,4 @@ fn side_of(side: Side) -> &'static str {
         Side::Left => "left",
         Side::Right => "right",
     }
-}
-
-fn plus(a: Expression, b: Expression) -> Expression {
-    a + b
 }

@@ -31,17 +31,12 @@ pub(crate) struct Inner {
     pub(crate) moment: Id,
 }
 
-/// The whole resultants of spread loads, made when first wanted.
-#[derive(Default)]
-pub(crate) struct WholeResultants(pub(crate) Vec<Option<Vec<Resultant>>>);
-
 impl Builder<'_> {
     /// Balance of the piece to the left of a station.
     pub(crate) fn free_body(
         &mut self,
         beam: &BeamGivens,
         reactions: &Reactions,
-        wholes: &mut WholeResultants,
         at: &Station<'_>,
     ) -> Result<Inner, EvaluationError> {
         let x = self.value(at.station);
@@ -74,7 +69,7 @@ impl Builder<'_> {
                 LoadKind::Spread { from, to, .. } => {
                     let (start, end) = (self.value(from), self.value(to));
                     if end < x || self.same_station(end, x) {
-                        for whole in self.whole_resultants(beam, wholes, place)? {
+                        for whole in self.whole_resultants(beam, place, at.chapter)? {
                             on_piece.forces.push((start, -Expression::from(whole.down)));
                             on_piece.moments.extend(self.turning(at.station, whole.place, whole.down, -1.0));
                         }
@@ -126,33 +121,24 @@ impl Builder<'_> {
         Some((self.value(station), if sign < 0.0 { -moment } else { moment }))
     }
 
-    /// The resultants of a whole spread load: those of the reactions where they stand there.
+    /// The resultants of a whole spread load, in the chapter that wants them first.
     pub(crate) fn whole_resultants(
         &mut self,
         beam: &BeamGivens,
-        wholes: &mut WholeResultants,
         place: usize,
+        chapter: Chapter,
     ) -> Result<Vec<Resultant>, EvaluationError> {
-        wholes.0.resize_with(beam.loads.len(), || None);
-        if let Some(known) = &wholes.0[place] {
+        if let Some(Some(known)) = self.whole_resultants.get(place) {
             return Ok(known.clone());
         }
         let load = &beam.loads[place];
         let LoadKind::Spread { from, to, down_from, down_to } = load.kind else { return Ok(Vec::new()) };
-        let found = self.resultants(
-            &Stretch {
-                chapter: Chapter::Diagrams,
-                words: &load.words,
-                which: "",
-                index: &load.index,
-                from,
-                to,
-                down_from,
-                down_to,
-            },
-            PlaceAs::Station,
-        )?;
-        wholes.0[place] = Some(found.clone());
+        let (words, index) = (&load.words, &load.index);
+        let whole = Stretch { chapter, words, which: "", index, from, to, down_from, down_to };
+        let found = self.resultants(&whole, PlaceAs::Station)?;
+        if let Some(known) = self.whole_resultants.get_mut(place) {
+            *known = Some(found.clone());
+        }
         Ok(found)
     }
 

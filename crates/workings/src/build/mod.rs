@@ -30,13 +30,14 @@ use crate::solved::SolveFault;
 use crate::style::Style;
 use crate::working::{Chapter, Id};
 use builder::{Builder, Entry};
-use free_body::{Inner, Station, WholeResultants};
+use free_body::{Inner, Station};
 use mechanics::beam::{Load, Redundant, Side, Solution};
 use mechanics::section::Section;
 use section::SectionWorkings;
 use slice::SliceParts;
 
 pub(crate) use builder::SAME_STATION;
+pub(crate) use cut::narrow_contact;
 pub use slice::{Approach, SliceWorkings};
 
 /// Standard gravity, m/s²; exact by definition (ISO 80000-3).
@@ -108,7 +109,6 @@ fn all(
     let weight = builder.own_weight(&section)?;
     let beam = builder.beam_givens(rigidity, weight)?;
     let reactions = builder.reactions(&beam, redundants, solution)?;
-    let mut wholes = WholeResultants::default();
     let diagrams = builder.diagrams(&beam, &reactions)?;
 
     let (station, length) = builder.slice_givens()?;
@@ -120,7 +120,6 @@ fn all(
         builder.free_body(
             &beam,
             &reactions,
-            &mut wholes,
             &Station {
                 chapter: Chapter::Diagrams,
                 station,
@@ -134,7 +133,6 @@ fn all(
     let here = builder.free_body(
         &beam,
         &reactions,
-        &mut wholes,
         &Station {
             chapter: Chapter::Diagrams,
             station,
@@ -148,7 +146,7 @@ fn all(
     builder.bending(&section, engine, here.moment, (cut_distance, axis_down), &diagrams)?;
     let shear = builder.shear(&section, engine, height, here.shear, diagrams.largest_shear)?;
     let (left_station, left) = if at_end {
-        builder.slice_left_of_end(&beam, &reactions, &mut wholes, (station, length))?
+        builder.slice_left_of_end(&beam, &reactions, (station, length))?
     } else {
         (station, here)
     };
@@ -162,7 +160,7 @@ fn all(
         left,
         at_end,
     };
-    let slice = builder.slice(&parts, &mut wholes)?;
+    let slice = builder.slice(&parts)?;
     builder.joints(&section, engine, here.shear, diagrams.largest_shear)?;
     let key = KeyWorkings {
         shear: here.shear,
@@ -206,7 +204,6 @@ impl Builder<'_> {
         &mut self,
         beam: &beam_givens::BeamGivens,
         reactions: &balance::Reactions,
-        wholes: &mut WholeResultants,
         (station, length): (Id, Id),
     ) -> Result<(Id, Inner), EvaluationError> {
         let x = self.value(station) - self.value(length);
@@ -217,7 +214,6 @@ impl Builder<'_> {
         let left = self.free_body(
             beam,
             reactions,
-            wholes,
             &Station {
                 chapter: Chapter::Slice,
                 station: left_station,

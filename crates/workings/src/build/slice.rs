@@ -4,7 +4,7 @@
 use super::balance::Reactions;
 use super::beam_givens::BeamGivens;
 use super::builder::{Builder, Entry};
-use super::free_body::{Inner, Station, WholeResultants};
+use super::free_body::{Inner, Station};
 use super::section::SectionWorkings;
 use super::shear::ShearWorkings;
 use crate::dimension::Dimension;
@@ -79,11 +79,7 @@ pub(crate) struct SliceParts<'a> {
 
 impl Builder<'_> {
     /// The workings of the slice.
-    pub(crate) fn slice(
-        &mut self,
-        parts: &SliceParts<'_>,
-        wholes: &mut WholeResultants,
-    ) -> Result<SliceWorkings, EvaluationError> {
+    pub(crate) fn slice(&mut self, parts: &SliceParts<'_>) -> Result<SliceWorkings, EvaluationError> {
         let SliceParts { beam, reactions, section, shear, station, length, left, at_end } = *parts;
         let (x, dx) = (self.value(station), self.value(length));
         let entry = Entry::new(CHAPTER, Role::Station, "right", "station of the right face")
@@ -99,7 +95,6 @@ impl Builder<'_> {
         let right = self.free_body(
             beam,
             reactions,
-            wholes,
             &Station {
                 chapter: CHAPTER,
                 station: right_station,

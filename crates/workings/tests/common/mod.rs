@@ -1,6 +1,8 @@
 //! Lessons built by hand for the tests of the workings.
 #![allow(dead_code, reason = "each test file uses some of it")]
 
+pub mod random;
+
 use mechanics::beam::{Beam, Hold, Load, Support};
 use mechanics::section::{Edge, Figure, HeightSide, Loop, Part, Point, Section};
 use workings::problem::{

@@ -1,0 +1,155 @@
+//! Properties of the graph on random lessons.
+
+mod common;
+
+use common::random::lesson;
+use mechanics::beam::Load;
+use proptest::prelude::*;
+use std::collections::BTreeMap;
+use workings::derivation::derivation;
+use workings::evaluate::{Evaluator, Replacement};
+use workings::expression::Expression;
+use workings::reservation::reservations;
+use workings::solved::Solved;
+use workings::style::Style;
+use workings::working::{Formula, Id};
+
+fn solved(maker: common::Maker) -> Result<Solved, TestCaseError> {
+    Solved::new(maker.problem, Style::default()).map_err(|faults| {
+        let told: Vec<String> = faults.iter().map(ToString::to_string).collect();
+        TestCaseError::fail(told.join("\n"))
+    })
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 150, failure_persistence: None, ..ProptestConfig::default() })]
+
+    /// Solving compares every working with the engine; here nothing may differ.
+    #[test]
+    fn workings_and_engine_agree(maker in lesson()) {
+        let solved = solved(maker)?;
+        for (id, working) in solved.workings().in_order() {
+            prop_assert!(working.value.value.is_finite(), "{}", working.name);
+            prop_assert!(!working.sentence.is_empty(), "{} says nothing", working.name);
+            for read in solved.workings().reads(id) {
+                prop_assert!(read < id, "{} reads a later working", working.name);
+            }
+        }
+    }
+
+    #[test]
+    fn no_two_workings_share_a_symbol(maker in lesson()) {
+        let solved = solved(maker)?;
+        let mut seen = BTreeMap::new();
+        for (_, working) in solved.workings().in_order() {
+            if let Some(other) = seen.insert(working.symbol.clone(), working.name.clone()) {
+                prop_assert!(false, "{other} and {} are both {:?}", working.name, working.symbol);
+            }
+        }
+    }
+
+    #[test]
+    fn a_working_replaced_by_its_own_value_or_formula_changes_nothing(maker in lesson()) {
+        let solved = solved(maker)?;
+        let workings = solved.workings();
+        let mut evaluator = Evaluator::new(workings);
+        for (id, working) in workings.in_order() {
+            let by_value = workings.prepare(&[(id, Replacement::Value(working.value.value))]).expect("a value");
+            prop_assert_eq!(evaluator.run(&by_value), workings.values(), "{}", working.name);
+            if let Formula::Expression(expression) = &working.formula {
+                let same = Replacement::Expression(expression.clone());
+                let by_formula = workings.prepare(&[(id, same)]).expect("its own formula");
+                prop_assert_eq!(evaluator.run(&by_formula), workings.values(), "{}", working.name);
+            }
+        }
+    }
+
+    /// The graph with other loads and dimensions put in gives what solving the other lesson gives.
+    #[test]
+    fn other_givens_put_in_are_another_lesson(maker in lesson(), factor in 0.5_f64..2.0) {
+        let mut other = maker.problem.clone();
+        let solved = solved(maker)?;
+        let workings = solved.workings();
+        let mut replacements = Vec::new();
+        for (place, load) in other.beam.loads.iter_mut().enumerate() {
+            // Each load by another factor.
+            let factor = factor * (1.0 + 0.1 * place as f64);
+            match load {
+                Load::Force { down, .. } => *down *= factor,
+                Load::Couple { ccw, .. } => *ccw *= factor,
+                Load::Spread { down_from, down_to, .. } => {
+                    *down_from *= factor;
+                    *down_to *= factor;
+                }
+            }
+            let number = (place + 1).to_string();
+            for (id, working) in workings.in_order() {
+                let loads = ["force ", "couple ", "the force", "the couple", "intensity of "];
+                let is_load = matches!(working.formula, Formula::Given)
+                    && loads.iter().any(|load| working.name.starts_with(load))
+                    && (working.name.split(' ').any(|word| word == number) || !working.name.contains(char::is_numeric));
+                let alone = !working.name.contains(char::is_numeric);
+                let kind = |load: &Load| match load {
+                    Load::Force { .. } => "force",
+                    Load::Couple { .. } => "couple",
+                    Load::Spread { .. } => "spread",
+                };
+                let of_kind = working.name.contains(kind(&solved.problem().beam.loads[place]));
+                if is_load && (!alone || of_kind) {
+                    replacements.push((id, Replacement::Value(working.value.value * factor)));
+                }
+            }
+        }
+        let values = workings.evaluate_with(&replacements).expect("values can be put in");
+        let other = Solved::new(other, Style::default()).expect("as sound as the first");
+        let key = solved.key();
+        let largest = |of: &Solved, id: Id| of.value(id).abs();
+        let force_scale = other.beam().reactions().iter().fold(largest(&other, other.key().shear), |most, r| {
+            most.max(r.force.abs()).max(r.couple.abs())
+        });
+        let mut asked = vec![
+            (key.shear, other.key().shear, force_scale),
+            (key.moment, other.key().moment, 10.0 * force_scale),
+        ];
+        for name in ["A", "B", "C", "D", "E"] {
+            for what in ["reaction at ", "couple at "] {
+                let name = format!("{what}{name}");
+                if let (Some(a), Some(b)) = (workings.id(&name), other.workings().id(&name)) {
+                    asked.push((a, b, 10.0 * force_scale));
+                }
+            }
+        }
+        for (mine, its, scale) in asked {
+            let (found, expected) = (values[mine.0 as usize], other.value(its));
+            let name = &workings.working(mine).name;
+            prop_assert!((found - expected).abs() <= 1e-8 * scale + 1e-9, "{name}: {found} for {expected}");
+        }
+    }
+
+    #[test]
+    fn the_derivation_closes(maker in lesson()) {
+        let solved = solved(maker)?;
+        for step in derivation(&solved) {
+            if let Some(closure) = step.residual {
+                prop_assert!(closure.closes(), "{}: {closure:?}", step.title);
+            }
+            for line in step.symbols.iter().chain(&step.numbers) {
+                line.each_working(&mut |_| panic!("{} is not resolved", step.title));
+            }
+        }
+        prop_assert!(reservations(&solved).iter().all(|reservation| !reservation.sentence.is_empty()));
+    }
+
+    /// Formula, substitution and result are resolved, and the substitution is the formula with numbers.
+    #[test]
+    fn formulas_are_resolved_for_printing(maker in lesson()) {
+        let solved = solved(maker)?;
+        for (id, working) in solved.workings().in_order() {
+            let Expression::Equal(links) = solved.workings().equation(id) else { panic!("a chain") };
+            prop_assert!(links.len() >= 2, "{} has no value", working.name);
+            for link in links {
+                link.each_working(&mut |_| panic!("{} is not resolved", working.name));
+            }
+        }
+    }
+}
