@@ -121,19 +121,21 @@ fn check_ring(ring: &LocalRing, tolerance: f64) -> Option<Fault> {
 /// by their lower ends, so that only sides at about the same height are compared.
 fn crossing_within(ring: &LocalRing, tolerance: f64) -> Option<(usize, usize, Point)> {
     let count = ring.stretches.len();
-    let mut boxes: Vec<(Bounds, usize)> =
-        ring.stretches.iter().enumerate().map(|(index, stretch)| (stretch.bounds(), index)).collect();
-    boxes.sort_unstable_by(|a, b| a.0.bottom.total_cmp(&b.0.bottom).then(a.1.cmp(&b.1)));
+    let boxes: Vec<Bounds> = ring.stretches.iter().map(Stretch::bounds).collect();
+    let mut order: Vec<(f64, usize)> = boxes.iter().map(|bounds| bounds.bottom).zip(0..count).collect();
+    order.sort_unstable_by(|a, b| a.0.total_cmp(&b.0));
     let mut earliest: Option<(usize, usize, Point)> = None;
-    for (place, (bounds, index)) in boxes.iter().enumerate() {
-        for (other_bounds, other) in &boxes[place + 1..] {
-            if other_bounds.bottom > bounds.top + tolerance {
+    for (place, &(_, index)) in order.iter().enumerate() {
+        let bounds = &boxes[index];
+        for &(bottom, other) in &order[place + 1..] {
+            if bottom > bounds.top + tolerance {
                 break;
             }
-            if !bounds.meets(other_bounds, tolerance) {
+            let beside = &boxes[other];
+            if beside.left > bounds.right + tolerance || bounds.left > beside.right + tolerance {
                 continue;
             }
-            let (first, second) = (*index.min(other), *index.max(other));
+            let (first, second) = (index.min(other), index.max(other));
             let at = apart_from_corners(ring, first, second, count, tolerance);
             if let Some(at) = at
                 && earliest.is_none_or(|(a, b, _)| (first, second) < (a, b))
@@ -163,11 +165,10 @@ fn apart_from_corners(
     if straight && count > 2 {
         let (before, after) = if follows { (a, b) } else { (b, a) };
         let (along, on) = (before.to.minus(before.from), after.to.minus(after.from));
-        let back = along.dot(on) < 0.0 && {
-            let shorter = if along.length() < on.length() { before.from } else { after.to };
-            let longer = if along.length() < on.length() { after } else { before };
-            longer.distance_to(shorter) <= tolerance
-        };
+        let longer = along.dot(along).max(on.dot(on));
+        let turn = along.cross(on);
+        // How far the end of the shorter side lies off the longer one is their cross product over the longer length.
+        let back = along.dot(on) < 0.0 && turn * turn <= tolerance * tolerance * longer;
         return back.then_some(before.to);
     }
     let shared = |point: Point, corner: Point, near: f64| point.distance(corner) <= near;

@@ -90,17 +90,7 @@ impl Section {
     /// ```
     pub fn level_cut(&self, height: f64, beyond: HeightSide) -> Result<LevelCut, CutFault> {
         let y = self.height_within(height)?;
-        let (bottom, top) = match beyond {
-            HeightSide::Above => (y, f64::INFINITY),
-            HeightSide::Below => (f64::NEG_INFINITY, y),
-        };
-        let mut sum = Moments::default();
-        let mut plain_area = 0.0;
-        for flank in &self.flanks {
-            let moments = flank.moments(bottom, top);
-            sum.add(&moments, flank.sign * self.ratio(flank.part));
-            plain_area += flank.sign * moments.area;
-        }
+        let (sum, plain_area) = self.moments_beyond(y, beyond);
         let centroid = if sum.area > 0.0 {
             Point::new(sum.x / sum.area, sum.y / sum.area)
         } else {
@@ -123,16 +113,29 @@ impl Section {
     /// transformed and about the neutral axis.
     pub(crate) fn ground(&self, height: f64, piece: HeightSide) -> Result<(f64, f64), CutFault> {
         let y = self.height_within(height)?;
+        let (sum, _) = self.moments_beyond(y, piece);
+        let axis = self.local_axis();
+        Ok((sum.y - axis * sum.area, sum.yy - 2.0 * axis * sum.y + axis * axis * sum.area))
+    }
+
+    /// Transformed moments of the ground above or below a local height, and its area as drawn.
+    fn moments_beyond(&self, y: f64, piece: HeightSide) -> (Moments, f64) {
         let (bottom, top) = match piece {
             HeightSide::Above => (y, f64::INFINITY),
             HeightSide::Below => (f64::NEG_INFINITY, y),
         };
         let mut sum = Moments::default();
-        for flank in &self.flanks {
-            sum.add(&flank.moments(bottom, top), flank.sign * self.ratio(flank.part));
+        let mut plain_area = 0.0;
+        for (flank, whole) in self.flanks.iter().zip(&self.beside) {
+            if flank.upper.y <= bottom || flank.lower.y >= top {
+                continue;
+            }
+            let clear = flank.lower.y >= bottom && flank.upper.y <= top;
+            let moments = if clear { *whole } else { flank.moments(bottom, top) };
+            sum.add(&moments, flank.sign * self.ratio(flank.part));
+            plain_area += flank.sign * moments.area;
         }
-        let axis = self.local_axis();
-        Ok((sum.y - axis * sum.area, sum.yy - 2.0 * axis * sum.y + axis * axis * sum.area))
+        (sum, plain_area)
     }
 
     /// The local height of a place on the section.

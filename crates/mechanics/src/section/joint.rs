@@ -85,9 +85,8 @@ impl Section {
         let holds = |part: usize| beyond.binary_search(&part).is_ok();
         let mut sum = Moments::default();
         let mut plain_area = 0.0;
-        for flank in self.flanks.iter().filter(|flank| holds(flank.part)) {
-            let moments = flank.moments(flank.lower.y, flank.upper.y);
-            sum.add(&moments, flank.sign * self.ratio(flank.part));
+        for (flank, moments) in self.flanks.iter().zip(&self.beside).filter(|(flank, _)| holds(flank.part)) {
+            sum.add(moments, flank.sign * self.ratio(flank.part));
             plain_area += flank.sign * moments.area;
         }
         let contacts: Vec<Contact> = self

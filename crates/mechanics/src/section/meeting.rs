@@ -26,6 +26,9 @@ impl Meetings {
 /// All points that two stretches have in common, to within a tolerance.
 pub(crate) fn meetings(first: &Stretch, second: &Stretch, tolerance: f64) -> Meetings {
     let mut found = Meetings::default();
+    if lie_apart(first, second, tolerance) || lie_apart(second, first, tolerance) {
+        return found;
+    }
     for point in [second.from, second.to] {
         if first.distance_to(point) <= tolerance {
             found.add(point);
@@ -64,6 +67,18 @@ pub(crate) fn meetings(first: &Stretch, second: &Stretch, tolerance: f64) -> Mee
         }
     }
     found
+}
+
+/// Whether both ends of one straight stretch lie on the same side of the other, farther than the tolerance: nearly all
+/// pairs of sides are told apart by this.
+fn lie_apart(first: &Stretch, second: &Stretch, tolerance: f64) -> bool {
+    if !matches!((first.curve, second.curve), (Curve::Straight, Curve::Straight)) {
+        return false;
+    }
+    let along = first.to.minus(first.from);
+    let (one, other) = (along.cross(second.from.minus(first.from)), along.cross(second.to.minus(first.from)));
+    let near = tolerance * tolerance * along.dot(along);
+    one * other > 0.0 && one * one > near && other * other > near
 }
 
 /// None where they are parallel: what they share is then found by their ends.

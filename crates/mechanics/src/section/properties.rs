@@ -104,6 +104,8 @@ pub struct Section {
     pub(super) tolerance: f64,
     pub(super) rings: Vec<LocalRing>,
     pub(super) flanks: Vec<Flank>,
+    /// The moments beside each flank over its whole height.
+    pub(super) beside: Vec<Moments>,
     /// Local heights of corners and of the tops and bottoms of arcs, rising; those nearer than the tolerance are one.
     pub(super) levels: Vec<f64>,
     pub(super) contacts: Vec<Contact>,
@@ -121,8 +123,10 @@ impl Section {
         for contact in &mut contacts {
             *contact = contact.moved(origin);
         }
-        let properties = integrate(&parts, &rings, &flanks, origin);
-        Ok(Section { parts, origin, tolerance, rings, flanks, levels, contacts, properties })
+        let beside: Vec<Moments> =
+            flanks.iter().map(|flank| flank.moments(flank.lower.y, flank.upper.y)).collect();
+        let properties = integrate(&parts, &rings, &flanks, &beside, origin);
+        Ok(Section { parts, origin, tolerance, rings, flanks, beside, levels, contacts, properties })
     }
 
     /// The parts as given.
@@ -149,8 +153,8 @@ impl Section {
     pub fn part_properties(&self, part: usize) -> Option<PartProperties> {
         let modular_ratio = self.parts.get(part)?.modular_ratio;
         let mut sum = Moments::default();
-        for flank in self.flanks.iter().filter(|flank| flank.part == part) {
-            sum.add(&flank.moments(flank.lower.y, flank.upper.y), flank.sign);
+        for (flank, moments) in self.flanks.iter().zip(&self.beside).filter(|(flank, _)| flank.part == part) {
+            sum.add(moments, flank.sign);
         }
         let centroid = Point::new(sum.x / sum.area, sum.y / sum.area);
         Some(PartProperties {
@@ -183,35 +187,53 @@ impl Section {
 
 /// The flanks of all loops, their ends moved onto the common levels.
 fn flanks_of(rings: &[LocalRing], tolerance: f64) -> (Vec<Flank>, Vec<f64>) {
-    let mut pieces: Vec<(usize, Stretch)> =
-        Vec::with_capacity(rings.iter().map(|ring| ring.stretches.len()).sum());
+    let mut pieces: Vec<Stretch> = Vec::with_capacity(rings.iter().map(|ring| ring.stretches.len()).sum());
+    // For each ring: its part, and where its pieces end in the list.
+    let mut ends: Vec<(usize, usize)> = Vec::with_capacity(rings.len());
     for ring in rings {
         for stretch in &ring.stretches {
-            stretch.for_each_monotone(|piece| pieces.push((ring.part, piece)));
+            stretch.for_each_monotone(|piece| pieces.push(piece));
         }
+        ends.push((ring.part, pieces.len()));
     }
     // Each piece begins where another one ends, so the beginnings alone give all heights.
-    let mut levels: Vec<f64> = pieces.iter().map(|(_, piece)| piece.from.y).collect();
-    levels.sort_unstable_by(f64::total_cmp);
-    levels.dedup_by(|next, kept| *next - *kept <= tolerance);
-    let level_of = |y: f64| {
-        let above = levels.partition_point(|level| *level <= y);
-        let nearest = if above > 0 { levels[above - 1] } else { levels[0] };
-        if y - nearest <= tolerance { nearest } else { levels.get(above).copied().unwrap_or(nearest) }
-    };
-    let flanks = pieces
-        .iter()
-        .filter_map(|(part, piece)| Flank::of(*part, piece, level_of(piece.from.y), level_of(piece.to.y)))
-        .collect();
+    let mut order: Vec<(f64, usize)> = pieces.iter().map(|piece| piece.from.y).zip(0..pieces.len()).collect();
+    order.sort_unstable_by(|a, b| a.0.total_cmp(&b.0));
+    let mut levels: Vec<f64> = Vec::with_capacity(order.len());
+    let mut level_of = vec![0.0; pieces.len()];
+    for (y, index) in order {
+        let level = match levels.last() {
+            Some(&last) if y - last <= tolerance => last,
+            _ => {
+                levels.push(y);
+                y
+            }
+        };
+        level_of[index] = level;
+    }
+    let mut flanks = Vec::with_capacity(pieces.len());
+    let mut begin = 0;
+    for (part, end) in ends {
+        for index in begin..end {
+            let next = if index + 1 < end { index + 1 } else { begin };
+            flanks.extend(Flank::of(part, &pieces[index], level_of[index], level_of[next]));
+        }
+        begin = end;
+    }
     (flanks, levels)
 }
 
-fn integrate(parts: &[Part], rings: &[LocalRing], flanks: &[Flank], origin: Point) -> Properties {
+fn integrate(
+    parts: &[Part],
+    rings: &[LocalRing],
+    flanks: &[Flank],
+    beside: &[Moments],
+    origin: Point,
+) -> Properties {
     let mut sum = Moments::default();
     let mut plain_area = 0.0;
-    for flank in flanks {
-        let moments = flank.moments(flank.lower.y, flank.upper.y);
-        sum.add(&moments, flank.sign * parts[flank.part].modular_ratio);
+    for (flank, moments) in flanks.iter().zip(beside) {
+        sum.add(moments, flank.sign * parts[flank.part].modular_ratio);
         plain_area += flank.sign * moments.area;
     }
     let centroid = Point::new(sum.x / sum.area, sum.y / sum.area);

@@ -95,8 +95,10 @@ impl Bounds {
     }
 
     pub(crate) fn hold_all(&mut self, other: &Bounds) {
-        self.hold(Point::new(other.left, other.bottom));
-        self.hold(Point::new(other.right, other.top));
+        self.left = self.left.min(other.left);
+        self.right = self.right.max(other.right);
+        self.bottom = self.bottom.min(other.bottom);
+        self.top = self.top.max(other.top);
     }
 
     pub(crate) fn size(&self) -> f64 {
@@ -136,9 +138,13 @@ impl Stretch {
     }
 
     pub(crate) fn bounds(&self) -> Bounds {
-        let mut bounds = Bounds::NONE;
-        bounds.hold(self.from);
-        bounds.hold(self.to);
+        let (from, to) = (self.from, self.to);
+        let mut bounds = Bounds {
+            left: from.x.min(to.x),
+            right: from.x.max(to.x),
+            bottom: from.y.min(to.y),
+            top: from.y.max(to.y),
+        };
         if let Curve::Round { centre, radius, start, sweep } = self.curve {
             for (k, _) in Self::quarter_points(start, sweep) {
                 bounds.hold(Self::quarter_point(centre, radius, k));
