@@ -14,6 +14,7 @@ impl Beam {
         let mut faults = Vec::new();
         self.length_and_rigidity(&mut faults);
         let reach = Reach { length: self.length, near: SAME_STATION * self.length };
+        let hinges = sorted(self.hinges.iter().copied());
         let sound_length = reach.near >= 0.0 && reach.length.is_finite() && self.length > 0.0;
         let before = faults.len();
         for (index, support) in self.supports.iter().enumerate() {
@@ -23,11 +24,11 @@ impl Beam {
             hinge_alone(index, station, sound_length.then_some(reach), &mut faults);
         }
         if sound_length {
-            self.together(reach, &mut faults);
+            self.together(reach, &hinges, &mut faults);
         }
         let sound_holds = sound_length && faults.len() == before;
         for (index, load) in self.loads.iter().enumerate() {
-            self.load(index, load, sound_length.then_some(reach), &mut faults);
+            check_load(index, load, sound_length.then_some(reach), &hinges, &mut faults);
         }
         if sound_holds {
             faults.extend(self.free_motions().into_iter().map(Fault::Mechanism));
@@ -46,78 +47,75 @@ impl Beam {
     }
 
     /// Supports and hinges that stand at one station.
-    fn together(&self, reach: Reach, faults: &mut Vec<Fault>) {
-        // Sorted, so that a beam of thousands of supports is not compared pair by pair.
-        let sorted = |stations: &mut Vec<(f64, usize)>| {
-            stations.retain(|(station, _)| station.is_finite());
-            stations.sort_unstable_by(|a, b| a.0.total_cmp(&b.0).then(a.1.cmp(&b.1)));
-        };
-        let pairs = |stations: &[(f64, usize)]| -> Vec<(usize, usize, f64)> {
-            let near = stations.windows(2).filter(|pair| pair[1].0 - pair[0].0 <= reach.near);
-            let mut pairs: Vec<_> =
-                near.map(|pair| (pair[0].1.min(pair[1].1), pair[0].1.max(pair[1].1), pair[0].0)).collect();
-            pairs.sort_unstable_by_key(|pair| (pair.0, pair.1));
-            pairs
-        };
-        let mut supports: Vec<_> =
-            self.supports.iter().enumerate().map(|(index, support)| (support.station, index)).collect();
-        sorted(&mut supports);
-        for (first, second, station) in pairs(&supports) {
+    fn together(&self, reach: Reach, hinges: &[Stand], faults: &mut Vec<Fault>) {
+        let supports = sorted(self.supports.iter().map(|support| support.station));
+        for (first, second, station) in neighbours(&supports, reach) {
             faults.push(Fault::SupportsTogether { first, second, station });
         }
-        let mut hinges: Vec<_> =
-            self.hinges.iter().enumerate().map(|(index, &station)| (station, index)).collect();
-        sorted(&mut hinges);
-        for (first, second, station) in pairs(&hinges) {
+        for (first, second, station) in neighbours(hinges, reach) {
             faults.push(Fault::HingesTogether { first, second, station });
         }
         for (support, held) in self.supports.iter().enumerate() {
-            if held.rotation == Hold::Free {
-                continue;
-            }
-            if let Some(hinge) = self.hinge_at(held.station, reach) {
-                let station = held.station;
+            let station = held.station;
+            let hinge = reach.at(hinges, station).filter(|_| held.rotation != Hold::Free);
+            if let Some(hinge) = hinge {
                 faults.push(Fault::RotationHeldAtHinge { support, hinge, station });
             }
         }
     }
+}
 
-    fn hinge_at(&self, station: f64, reach: Reach) -> Option<usize> {
-        self.hinges.iter().position(|hinge| (hinge - station).abs() <= reach.near)
-    }
+/// A station and the index of what stands there.
+type Stand = (f64, usize);
 
-    fn load(&self, load: usize, given: &Load, reach: Option<Reach>, faults: &mut Vec<Fault>) {
-        let off = |end, station: f64, faults: &mut Vec<Fault>| {
-            let sound = finite(Given::LoadStation(load, end), station, faults);
-            if let Some(reach) = reach.filter(|reach| sound && !reach.holds(station)) {
-                faults.push(Fault::LoadOffBeam { load, end, station, length: reach.length });
+/// In the order of the stations, so that thousands need not be compared pair by pair.
+fn sorted(stations: impl Iterator<Item = f64>) -> Vec<Stand> {
+    let mut stands: Vec<Stand> =
+        stations.enumerate().filter(|(_, at)| at.is_finite()).map(|(index, at)| (at, index)).collect();
+    stands.sort_unstable_by(|a, b| a.0.total_cmp(&b.0).then(a.1.cmp(&b.1)));
+    stands
+}
+
+/// Those that stand at one station: the two indices in the order of the input, and the station.
+fn neighbours(stands: &[Stand], reach: Reach) -> Vec<(usize, usize, f64)> {
+    let together = stands.windows(2).filter(|pair| pair[1].0 - pair[0].0 <= reach.near);
+    let mut pairs: Vec<_> =
+        together.map(|pair| (pair[0].1.min(pair[1].1), pair[0].1.max(pair[1].1), pair[0].0)).collect();
+    pairs.sort_unstable_by_key(|pair| (pair.0, pair.1));
+    pairs
+}
+
+fn check_load(load: usize, given: &Load, reach: Option<Reach>, hinges: &[Stand], faults: &mut Vec<Fault>) {
+    let off = |end, station: f64, faults: &mut Vec<Fault>| {
+        let sound = finite(Given::LoadStation(load, end), station, faults);
+        if let Some(reach) = reach.filter(|reach| sound && !reach.holds(station)) {
+            faults.push(Fault::LoadOffBeam { load, end, station, length: reach.length });
+        }
+        sound
+    };
+    match *given {
+        Load::Force { station, down } => {
+            off(None, station, faults);
+            finite(Given::LoadSize(load, None), down, faults);
+        }
+        Load::Couple { station, ccw } => {
+            let sound = off(None, station, faults);
+            finite(Given::LoadSize(load, None), ccw, faults);
+            let hinge = reach.filter(|_| sound).and_then(|reach| reach.at(hinges, station));
+            // A couple of no size has no side to ask for.
+            if let Some(hinge) = hinge.filter(|_| ccw != 0.0) {
+                faults.push(Fault::CoupleAtHinge { load, hinge, station });
             }
-            sound
-        };
-        match *given {
-            Load::Force { station, down } => {
-                off(None, station, faults);
-                finite(Given::LoadSize(load, None), down, faults);
+        }
+        Load::Spread { from, to, down_from, down_to } => {
+            let sound = off(Some(Side::Left), from, faults) & off(Some(Side::Right), to, faults);
+            if sound && from == to {
+                faults.push(Fault::SpreadOfNoLength { load, station: from });
+            } else if sound && from > to {
+                faults.push(Fault::SpreadBackwards { load, from, to });
             }
-            Load::Couple { station, ccw } => {
-                let sound = off(None, station, faults);
-                finite(Given::LoadSize(load, None), ccw, faults);
-                let hinge = reach.filter(|_| sound).and_then(|reach| self.hinge_at(station, reach));
-                // A couple of no size has no side to ask for.
-                if let Some(hinge) = hinge.filter(|_| ccw != 0.0) {
-                    faults.push(Fault::CoupleAtHinge { load, hinge, station });
-                }
-            }
-            Load::Spread { from, to, down_from, down_to } => {
-                let sound = off(Some(Side::Left), from, faults) & off(Some(Side::Right), to, faults);
-                if sound && from == to {
-                    faults.push(Fault::SpreadOfNoLength { load, station: from });
-                } else if sound && from > to {
-                    faults.push(Fault::SpreadBackwards { load, from, to });
-                }
-                finite(Given::LoadSize(load, Some(Side::Left)), down_from, faults);
-                finite(Given::LoadSize(load, Some(Side::Right)), down_to, faults);
-            }
+            finite(Given::LoadSize(load, Some(Side::Left)), down_from, faults);
+            finite(Given::LoadSize(load, Some(Side::Right)), down_to, faults);
         }
     }
 }
@@ -132,6 +130,12 @@ struct Reach {
 impl Reach {
     fn holds(self, station: f64) -> bool {
         station >= -self.near && station <= self.length + self.near
+    }
+
+    /// What stands at a station.
+    fn at(self, stands: &[Stand], station: f64) -> Option<usize> {
+        let first = stands.partition_point(|stand| stand.0 < station - self.near);
+        stands.get(first).filter(|stand| stand.0 <= station + self.near).map(|stand| stand.1)
     }
 }
 

@@ -31,7 +31,7 @@ pub struct MovingPiece {
     pub from: f64,
     /// Its right end, m.
     pub to: f64,
-    /// Movement of its left end, up, as a share of the largest of the whole motion.
+    /// Movement of its left end, positive up, as a share of the largest of the whole motion, which goes down (-1).
     pub up_from: f64,
     /// Movement of its right end, in the same measure.
     pub up_to: f64,
@@ -215,9 +215,9 @@ impl Chain {
                 _ => up[piece],
             };
         }
-        let largest = up.iter().fold(0.0, |largest: f64, up| largest.max(up.abs()));
+        let largest = up.iter().copied().fold(0.0, |a: f64, b| if b.abs() > a.abs() { b } else { a });
         for up in &mut up {
-            *up /= largest;
+            *up /= -largest;
         }
         let pieces: Vec<_> = (first.saturating_sub(1)..(last + 1).min(self.pieces.len()))
             .map(|piece| self.moving_piece(piece, up[piece], up[piece + 1]))

@@ -66,6 +66,7 @@ impl Beam {
         let mut jumps = Vec::with_capacity(breakpoints.len());
         let mut sizes = Sizes::new(self.length, self.flexural_rigidity);
         let mut next_node = 0;
+        let mut finite = true;
         let mut values = [0.0; 4];
         for (index, breakpoint) in breakpoints.iter().enumerate() {
             let Breakpoint { station, down, ccw, intensity, growth } = *breakpoint;
@@ -116,11 +117,13 @@ impl Beam {
                 deflection_at_start: values[3],
                 flexural_rigidity: self.flexural_rigidity,
             };
+            finite &= values.iter().all(|value| value.is_finite());
             values = sizes.segment(&segment);
             segments.push(segment);
         }
         let nothing = sizes.scales().map(|scale| ROUNDING * scale);
-        let held = nothing.iter().all(|size| size.is_finite())
+        let held = finite
+            && nothing.iter().all(|size| size.is_finite())
             && reactions.iter().all(|reaction| reaction.force.is_finite() && reaction.couple.is_finite());
         for reaction in &mut reactions {
             reaction.force = zero_below(nothing[0], reaction.force);
