@@ -221,7 +221,7 @@ fn find<'a, 'i>(table: &'a DeTable<'i>, steps: &[Step<'_>]) -> Option<&'a Spanne
     for step in rest {
         found = match (step, found.get_ref()) {
             (Step::Key(word), DeValue::Table(table)) => table.get(*word)?,
-            (Step::Entry(index), DeValue::Array(entries)) => entries.iter().nth(*index)?,
+            (Step::Entry(index), DeValue::Array(entries)) => entries.get(*index)?,
             _ => return None,
         };
     }

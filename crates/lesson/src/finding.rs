@@ -1,6 +1,6 @@
 //! A mistake in a lesson file: what is wrong, where, and how to mend it.
 
-use annotate_snippets::{AnnotationKind, Level, Renderer, Snippet};
+use annotate_snippets::{AnnotationKind, Level, Origin, Renderer, Snippet};
 use serde::Serialize;
 use std::collections::HashSet;
 use std::ops::Range;
@@ -122,12 +122,23 @@ impl Finding {
         let last = self.source.line(self.span.end).min(first + LINES_SHOWN - 1);
         let from = self.source.lines.get(first).copied().unwrap_or(0);
         let to = self.source.lines.get(last + 1).map_or(self.source.text.len(), |&next| next - 1);
-        let excerpt = self.source.text.get(from..to).unwrap_or("");
-        let span = self.span.start - from..self.span.end.min(to).max(self.span.start) - from;
+        let shown = self.source.held(
+            from.max(self.span.start.saturating_sub(BYTES_SHOWN))..to.min(self.span.start + BYTES_SHOWN),
+        );
+        let excerpt = self.source.text.get(shown.clone()).unwrap_or("");
+        let span =
+            self.span.start - shown.start..self.span.end.min(shown.end).max(self.span.start) - shown.start;
 
         let annotation = AnnotationKind::Primary.span(span).label(self.detail.as_deref());
-        let snippet = Snippet::source(excerpt).line_start(first + 1).path(self.file()).annotation(annotation);
-        let mut group = Level::ERROR.primary_title(self.headline.as_str()).element(snippet);
+        let snippet = Snippet::source(excerpt).line_start(first + 1).annotation(annotation);
+        let title = Level::ERROR.primary_title(self.headline.as_str());
+        let mut group = if shown.start == from {
+            title.element(snippet.path(self.file()))
+        } else {
+            // The excerpt begins within the line, so its own columns are not those of the file.
+            let place = Origin::path(self.file()).line(self.start.line).char_column(self.start.column);
+            title.element(place).element(snippet)
+        };
         if let Some(mend) = &self.mend {
             group = group.element(Level::HELP.with_name("to mend it").message(mend.as_str()));
         }
@@ -138,6 +149,10 @@ impl Finding {
 
 /// Lines of the file that one finding shows at most.
 const LINES_SHOWN: usize = 6;
+
+/// Bytes of the file that one finding shows at most, on either side of its beginning: no lecturer writes such lines,
+/// but a file that is no lesson may have them.
+const BYTES_SHOWN: usize = 2000;
 
 /// The findings of one file as they come up.
 #[derive(Debug)]
@@ -156,6 +171,10 @@ impl Report {
         self.findings.push(Finding::new(&self.source, span, headline.into()));
         let last = self.findings.len() - 1;
         &mut self.findings[last]
+    }
+
+    pub(crate) fn is_empty(&self) -> bool {
+        self.findings.is_empty()
     }
 
     /// Takes over all findings of a second report on the same file.

@@ -51,7 +51,7 @@ fn the_schema_refuses_what_has_not_the_form() {
         ("length = \"5 m\"", "lenght = \"5 m\""),
         ("title = \"A hoist rail over a loading bay\"\n", ""),
         ("shape = \"T\"", "shape = \"TT\""),
-        ("web-thickness = \"20 mm\"", ""),
+        ("web-thickness = \"15 mm\"", ""),
         ("{ pin = \"0 m\", name = \"A\" }", "{ name = \"A\" }"),
         ("{ force = \"P_1\", at = \"2 m\" }", "{ force = \"P_1\" }"),
         ("marks = 1", "marks = 0"),
@@ -85,8 +85,6 @@ fn the_reference_page_names_every_key() {
 
 #[test]
 fn the_examples_of_the_table_are_toml_of_the_right_form() {
-    let validator = jsonschema::draft202012::new(&lesson::schema()).expect("the schema is a schema");
-    let _ = validator;
     for key in lesson::key::all().iter().filter(|key| !key.example.is_empty()) {
         let line = format!("x = {}", key.example);
         let table: toml::Table =

@@ -1,9 +1,11 @@
 //! The lecturer's own words and the questions.
 
 use super::node::Table;
-use super::words::in_quotes;
-use crate::finding::Report;
-use crate::lesson::{About, Question, Scene, Texts, When};
+use super::words::{in_quotes, quoted};
+use crate::finding::{Report, Source};
+use crate::lesson::{About, Lesson, Question, Scene, Texts, When};
+use workings::reading::nearest;
+use workings::solved::Solved;
 
 pub(super) fn about(lesson: &Table, report: &mut Report) -> About {
     let language = lesson.text("language");
@@ -46,6 +48,41 @@ pub(super) fn texts(lesson: &Table) -> Texts {
         }
     }
     texts
+}
+
+/// Whether the lesson can be solved, and has the workings that its questions ask for.
+pub(super) fn answers(lesson: &Lesson, table: &Table, source: &Source, report: &mut Report) {
+    let solved = match Solved::new(lesson.problem.clone(), lesson.style.clone()) {
+        Ok(solved) => solved,
+        Err(faults) => {
+            let ours = faults.iter().find(|fault| fault.is_ours());
+            let place = table.table("beam").map_or_else(|| source.first_line(), |beam| beam.span.clone());
+            match ours {
+                Some(fault) => report
+                    .add(place, format!("this lesson cannot be computed: {}", quoted(&fault.to_string())))
+                    .mend("this is a mistake of the program, not of yours; please report it with this file"),
+                None => report
+                    .add(place, "the numbers of this lesson are too large or too small to compute with")
+                    .mend("check the units"),
+            };
+            return;
+        }
+    };
+    let workings = solved.workings();
+    for given in table.tables("question").filter_map(|entry| entry.text("ask")) {
+        let ask = given.value.trim();
+        if workings.get(ask).is_some() {
+            continue;
+        }
+        let names: Vec<&str> = workings.iter().map(|(_, working)| working.name.as_str()).collect();
+        let mend = match nearest(ask, names.iter().copied())
+            .or_else(|| names.iter().copied().find(|name| name.contains(ask)))
+        {
+            Some(near) => format!("did you mean {}?", in_quotes(near)),
+            None => "`glueline values` lists what there is, such as \"shear stress on the cut\"".to_owned(),
+        };
+        report.add(given.span, format!("the lesson has no working called {}", in_quotes(ask))).mend(mend);
+    }
 }
 
 pub(super) fn questions(lesson: &Table) -> Vec<Question> {

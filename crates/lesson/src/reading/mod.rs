@@ -55,6 +55,10 @@ pub fn read(text: &str, name: &str) -> Reading {
     }
     let mut meaning = Report::new(Arc::clone(&source));
     let lesson = understand(table.get_ref(), &source, &mut meaning);
+    if lesson.is_none() && meaning.is_empty() {
+        // Whatever is refused has been told; should that ever be wrong, the lecturer must still hear of it.
+        meaning.add(source.first_line(), "this lesson cannot be read").mend("check the units of its numbers");
+    }
     if trust == Trust::Whole {
         report.join(meaning);
     } else {
@@ -66,6 +70,16 @@ pub fn read(text: &str, name: &str) -> Reading {
 
 /// Reads what the tables mean. Whatever comes out is only to be used where nothing was reported.
 fn understand(raw: &toml::de::DeTable<'_>, source: &Source, report: &mut Report) -> Option<Lesson> {
+    let (lesson, table) = stated(raw, source, report)?;
+    // What a question may ask for is known only when the lesson is solved, and that needs a sound one.
+    if report.is_empty() {
+        lecture::answers(&lesson, &table, source, report);
+    }
+    Some(lesson)
+}
+
+/// The lesson as the tables state it, with the tables.
+fn stated(raw: &toml::de::DeTable<'_>, source: &Source, report: &mut Report) -> Option<(Lesson, Table)> {
     let file = source.text();
     let (known, values) = values::read(raw.get("values"), file, report);
     let lesson = form::Reader { file, known: &known, report }.table(raw, "", source.first_line());
@@ -131,7 +145,7 @@ fn understand(raw: &toml::de::DeTable<'_>, source: &Source, report: &mut Report)
         slice: slice?,
         cut: cut?,
     };
-    Some(Lesson { about, problem, style, texts, questions, values, vary })
+    Some((Lesson { about, problem, style, texts, questions, values, vary }, lesson))
 }
 
 /// The weight of the beam for each metre of its length, N/m; none where a part has no density.

@@ -171,7 +171,13 @@ fn piece(table: &Table, otherwise: Option<&str>, style: &Style, report: &mut Rep
                 (shaped.name.to_owned(), shaped)
             }
         };
-        let extent = Extent::of_all(&shaped.parts)?;
+        let Some(extent) = Extent::of_all(&shaped.parts) else {
+            // Its dimensions fit each other, so they can only be out of the range of numbers.
+            report
+                .add(table.span.clone(), "these dimensions are too large or too small to compute with")
+                .mend("check the units");
+            return None;
+        };
         let corner = corner(table, extent.right - extent.left, extent.top - extent.bottom, report)?;
         let (right, up) = (corner.x - extent.left, corner.y - extent.bottom);
         let parts = shaped.parts.into_iter().map(|part| moved(part, right, up)).collect();

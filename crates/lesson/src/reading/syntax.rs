@@ -20,8 +20,7 @@ pub(super) enum Trust {
 /// Reads the text as TOML, reports what is wrong with its form, and gives what could be made of it.
 pub(super) fn parse<'a>(source: &'a Source, report: &mut Report) -> (Spanned<DeTable<'a>>, Trust) {
     let (table, errors) = DeTable::parse_recoverable(source.text());
-    let unclosed =
-        errors.iter().any(|error| is_unclosed_bracket(error)).then(|| unclosed_bracket(source.text()));
+    let unclosed = errors.iter().any(is_unclosed_bracket).then(|| unclosed_bracket(source.text()));
     let unclosed = unclosed.flatten();
     if let Some(at) = unclosed {
         let list = source.text().as_bytes().get(at) == Some(&b'[');

@@ -49,12 +49,17 @@ pub(crate) fn listed<T: AsRef<str>>(words: &[T], last: &str) -> String {
     }
 }
 
-/// A position along the beam, m, in the units of the course.
+/// A position along the beam, m, in the units of the course, as it would be written in a lesson file.
 pub(crate) fn along(style: &Style, station: f64) -> String {
-    style.given_text(Quantity::new(station, Dimension::LENGTH), Role::Station)
+    as_written(&style.given_text(Quantity::new(station, Dimension::LENGTH), Role::Station))
 }
 
-/// A size or a height in the section, m, in the units of the course.
+/// The signs of a shown value as a keyboard has them, without spaces in a long number, so that it can be copied.
+fn as_written(shown: &str) -> String {
+    shown.replace('\u{2212}', "-").replace(['\u{2009}', '\u{202f}'], "").replace('\u{a0}', " ")
+}
+
+/// A size or a height in the section, m, in the units of the course, as it would be written in a lesson file.
 pub(crate) fn across(style: &Style, size: f64) -> String {
-    style.given_text(Quantity::new(size, Dimension::LENGTH), Role::Height)
+    as_written(&style.given_text(Quantity::new(size, Dimension::LENGTH), Role::Height))
 }
