@@ -3,7 +3,7 @@
 use crate::drawing::{Description, Drawing};
 use crate::label::Placer;
 use crate::scale::SHEET_WIDTH;
-use crate::sketch::{self, Shows};
+use crate::sketch::{self, Dimensions, Shows};
 use crate::view::BeamView;
 use crate::words;
 
@@ -12,25 +12,25 @@ pub const MARGIN: f64 = 8.0;
 
 /// The beam as the lesson gives it: supports, loads, dimensions, the slice; no reaction is told.
 pub fn given(view: &BeamView<'_>) -> Drawing {
-    let shows = Shows { supports: true, reactions: false, dimensions: true, slice: true };
+    let shows = Shows { supports: true, reactions: false, dimensions: Dimensions::Chain, slice: true };
     draw(view, "beam-given", "The beam and its loads", shows)
 }
 
 /// The beam with supports, loads, dimensions, the slice and the reactions.
 pub fn beam(view: &BeamView<'_>) -> Drawing {
-    let shows = Shows { supports: true, reactions: true, dimensions: true, slice: true };
+    let shows = Shows { supports: true, reactions: true, dimensions: Dimensions::Chain, slice: true };
     draw(view, "beam", "The beam, its loads and reactions", shows)
 }
 
 /// The free body: the beam with the reactions in the place of its supports.
 pub fn free_body(view: &BeamView<'_>) -> Drawing {
-    let shows = Shows { supports: false, reactions: true, dimensions: true, slice: false };
+    let shows = Shows { supports: false, reactions: true, dimensions: Dimensions::Chain, slice: false };
     draw(view, "free-body", "Free body of the beam", shows)
 }
 
 fn draw(view: &BeamView<'_>, name: &str, title: &str, shows: Shows) -> Drawing {
     let mut placer = Placer::new();
-    let sketch = sketch::sketch(view, shows, &mut placer);
+    let sketch = sketch::sketch(view, view.solution.reactions(), shows, &mut placer);
     let mut long = Description::new();
     if shows.supports {
         words::beam(view, &mut long);
@@ -39,11 +39,9 @@ fn draw(view: &BeamView<'_>, name: &str, title: &str, shows: Shows) -> Drawing {
     }
     words::loads(view, &mut long);
     if shows.reactions {
-        words::reactions(view, &mut long);
+        words::reactions(view, view.solution.reactions(), &mut long);
     }
-    if shows.dimensions {
-        words::dimensions(view, &mut long);
-    }
+    words::dimensions(view, &mut long);
     if shows.slice {
         words::slice(view, &mut long);
     }

@@ -6,6 +6,7 @@ use crate::geometry::Point;
 use crate::label::{Escape, Placer, Seat, Wish};
 use crate::palette::{Dash, Ink, Stroke, THIN};
 use crate::scale::HALF_DEPTH;
+use crate::sketch::{Dimensions, Shows};
 use crate::support::BeamPlace;
 use crate::text::{Label, SMALL};
 use crate::view::BeamView;
@@ -37,11 +38,11 @@ pub fn stations(view: &BeamView<'_>) -> Vec<f64> {
 }
 
 /// Draws the dimensions below `bottom` px.
-pub fn chain(view: &BeamView<'_>, with_slice: bool, bottom: f64, placer: &mut Placer) -> Vec<Mark> {
+pub fn chain(view: &BeamView<'_>, shows: Shows, bottom: f64, placer: &mut Placer) -> Vec<Mark> {
     let along = view.along();
     let mut marks = Vec::new();
     let mut row = bottom + 20.0;
-    if with_slice && view.problem.slice.at > 0.0 {
+    if shows.slice && view.problem.slice.at > 0.0 {
         marks.extend(slice_row(view, row, placer));
         row += ROW;
     }
@@ -54,11 +55,15 @@ pub fn chain(view: &BeamView<'_>, with_slice: bool, bottom: f64, placer: &mut Pl
     for x in [ends.0, ends.1] {
         placer.avoid_line(Point::new(x, row), Point::new(x, row + 300.0));
     }
-    marks.extend(dimension::chain(&pixels, row));
+    let is_piece = shows.dimensions == Dimensions::Piece;
+    let with_chain = !is_piece || stations.len() > 2;
+    if with_chain {
+        marks.extend(dimension::chain(&pixels, row));
+    }
     let chain_row = row;
     let mut lowest = row;
     let mut crowded = Vec::new();
-    for pair in stations.windows(2) {
+    for pair in stations.windows(2).filter(|_| with_chain) {
         let label = Label::words(view.scribe.station_text(pair[1] - pair[0]));
         let (from, to) = (along.px(pair[0]), along.px(pair[1]));
         if !put_on_line(&label, from, to, row, placer) {
@@ -68,10 +73,17 @@ pub fn chain(view: &BeamView<'_>, with_slice: bool, bottom: f64, placer: &mut Pl
     for (label, middle) in crowded {
         lowest = lowest.max(put_below(&label, middle, row, placer, &mut marks));
     }
-    if stations.len() > 2 {
-        row = if lowest > row { lowest + ROW - 5.0 } else { row + ROW };
+    if stations.len() > 2 || is_piece {
+        row = match (lowest > row, with_chain) {
+            (true, _) => lowest + ROW - 5.0,
+            (false, true) => row + ROW,
+            (false, false) => row,
+        };
         marks.extend(dimension::level(ends.0, ends.1, row));
-        let label = Label::words(view.scribe.station_text(view.problem.beam.length));
+        let mut label = Label::words(view.scribe.station_text(view.problem.beam.length));
+        if is_piece {
+            label = view.scribe.symbol(Role::Station, "").equals(label);
+        }
         if !put_on_line(&label, ends.0, ends.1, row, placer) {
             put_below(&label, (ends.0 + ends.1) / 2.0, row, placer, &mut marks);
         }

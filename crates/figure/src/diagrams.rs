@@ -8,11 +8,10 @@ use crate::label::{Escape, Placer, Seat, Wish};
 use crate::palette::{Ink, Stroke};
 use crate::panel::{self, Shown};
 use crate::scale::SHEET_WIDTH;
-use crate::sketch::{self, Shows};
+use crate::sketch::{self, Dimensions, Shows};
 use crate::view::BeamView;
 use crate::words;
 use mechanics::beam::{Reached, Side};
-use workings::dimension::Dimension;
 use workings::role::Role;
 
 /// Distance between two panels, px.
@@ -21,8 +20,8 @@ const GAP: f64 = 26.0;
 /// The beam with its loads and reactions, the shear force and the bending moment, one below the other.
 pub fn diagrams(view: &BeamView<'_>) -> Drawing {
     let mut placer = Placer::new();
-    let shows = Shows { supports: true, reactions: true, dimensions: false, slice: true };
-    let sketch = sketch::sketch(view, shows, &mut placer);
+    let shows = Shows { supports: true, reactions: true, dimensions: Dimensions::None, slice: true };
+    let sketch = sketch::sketch(view, view.solution.reactions(), shows, &mut placer);
     let mut marks = sketch.marks;
     let first_top = bounds(&marks).bottom + 6.0;
     let mut labels = Vec::new();
@@ -37,6 +36,15 @@ pub fn diagrams(view: &BeamView<'_>) -> Drawing {
         let x = view.along().px(view.problem.slice.at);
         let bottom = bounds(&drawn.marks).bottom;
         placer.avoid_line(Point::new(x, top), Point::new(x, bottom + 6.0));
+        // the lines that will tie the zeros of V to the peaks of M
+        for &station in &keys[0].1.crossings {
+            let x = view.along().px(station);
+            let (from, to) = match shown {
+                Shown::Shear => (drawn.axis + 3.0, bottom + GAP),
+                Shown::Moment => (top, drawn.axis),
+            };
+            placer.avoid_line(Point::new(x, from), Point::new(x, to));
+        }
         for wish in &drawn.wishes {
             placer.put(wish);
         }
@@ -83,7 +91,7 @@ pub fn diagrams(view: &BeamView<'_>) -> Drawing {
     let mut long = Description::new();
     words::beam(view, &mut long);
     words::loads(view, &mut long);
-    words::reactions(view, &mut long);
+    words::reactions(view, view.solution.reactions(), &mut long);
     describe(view, &keys, &mut long);
     words::arrows(sketch.stretched, &mut long);
     let short = short(view, &keys);
@@ -120,7 +128,7 @@ fn describe(view: &BeamView<'_>, keys: &[(Shown, KeyValues)], long: &mut Descrip
     stations.dedup_by(|a, b| (*a - *b).abs() <= 1e-9 * view.problem.beam.length);
     let mut rows = Vec::new();
     for &station in &stations {
-        let mut row = vec![station_text(view, station)];
+        let mut row = vec![words::place(view, station)];
         for (shown, _) in keys {
             let number = |side| {
                 scribe.text(solution.value(shown.curve(), station, side), shown.dimension(), shown.role())
@@ -129,9 +137,14 @@ fn describe(view: &BeamView<'_>, keys: &[(Shown, KeyValues)], long: &mut Descrip
         }
         rows.push(row);
     }
+    let [v, m] = [Role::ShearForce, Role::BendingMoment];
+    let (v_words, m_words) = (scribe.style().notation.words(v), scribe.style().notation.words(m));
+    let (v, m) = (scribe.symbol_text(v, ""), scribe.symbol_text(m, ""));
+    let [v_left, v_right, m_left, m_right] = [(&v, "left"), (&v, "right"), (&m, "left"), (&m, "right")]
+        .map(|(symbol, side)| format!("{symbol} {side}"));
     long.table(
-        "Shear force V and bending moment M, left and right of key stations",
-        &["Station", "V left", "V right", "M left", "M right"],
+        &format!("{} {v} and {m_words} {m}, left and right of key stations", words::capitalized(v_words)),
+        &["Station", &v_left, &v_right, &m_left, &m_right],
         rows,
     );
     for (shown, keys) in keys {
@@ -144,9 +157,9 @@ fn describe(view: &BeamView<'_>, keys: &[(Shown, KeyValues)], long: &mut Descrip
                 .reached
                 .iter()
                 .map(|reached| match *reached {
-                    Reached::At(place) => format!("at {}", station_text(view, place.station)),
+                    Reached::At(place) => format!("at {}", words::place(view, place.station)),
                     Reached::Over { from, to } => {
-                        format!("from {} to {}", station_text(view, from), station_text(view, to))
+                        format!("from {} to {}", words::place(view, from), words::place(view, to))
                     }
                 })
                 .collect();
@@ -154,12 +167,12 @@ fn describe(view: &BeamView<'_>, keys: &[(Shown, KeyValues)], long: &mut Descrip
         }
         if !keys.crossings.is_empty() {
             let places: Vec<String> =
-                keys.crossings.iter().map(|&station| station_text(view, station)).collect();
+                keys.crossings.iter().map(|&station| words::place(view, station)).collect();
             let what = match shown {
-                Shown::Shear => "The shear force passes zero at",
-                Shown::Moment => "The bending moment changes sign (contraflexure) at",
+                Shown::Shear => "passes zero at",
+                Shown::Moment => "changes sign (contraflexure) at",
             };
-            long.sentence(format!("{what} {}.", places.join(", ")));
+            long.sentence(format!("The {name} {what} {}.", places.join(", ")));
         }
         long.sentence(format!(
             "Positive {name} is drawn {} the axis.",
@@ -180,25 +193,14 @@ fn describe(view: &BeamView<'_>, keys: &[(Shown, KeyValues)], long: &mut Descrip
     long.sentence(format!("At the slice, {symbol} = {station}: {}.", values.join(", ")));
 }
 
-/// A station as text: one that the lesson gives with all its digits, a computed one rounded.
-fn station_text(view: &BeamView<'_>, station: f64) -> String {
-    let given = view.solution.stations().chain([view.problem.slice.at]);
-    let near = 1e-9 * view.problem.beam.length;
-    if given.into_iter().any(|other| (other - station).abs() <= near) {
-        words::station(view, station)
-    } else {
-        view.scribe.text(station, Dimension::LENGTH, Role::Station)
-    }
-}
-
 fn short(view: &BeamView<'_>, keys: &[(Shown, KeyValues)]) -> String {
     let mut parts = Vec::new();
     for (shown, _) in keys {
         let extremes = view.solution.extremes(shown.curve());
         let value = view.scribe.text(extremes.largest_size.value, shown.dimension(), shown.role());
         let reached = extremes.largest_size.reached.first().map(|reached| match *reached {
-            Reached::At(place) => format!(" at {}", station_text(view, place.station)),
-            Reached::Over { from, .. } => format!(" from {}", station_text(view, from)),
+            Reached::At(place) => format!(" at {}", words::place(view, place.station)),
+            Reached::Over { from, .. } => format!(" from {}", words::place(view, from)),
         });
         let symbol = view.scribe.symbol_text(shown.role(), "");
         parts.push(format!("the largest size of {symbol} is {value}{}", reached.unwrap_or_default()));

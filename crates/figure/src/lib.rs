@@ -12,11 +12,13 @@ pub mod beam;
 mod body;
 mod chain;
 mod cross_section;
+pub mod deflected;
 mod depth;
 mod depth_words;
 pub mod diagrams;
 pub mod dimension;
 pub mod drawing;
+pub mod element;
 mod faces;
 #[cfg(test)]
 mod fixtures;
@@ -24,6 +26,7 @@ pub mod geometry;
 pub mod hatch;
 mod keyvalues;
 pub mod label;
+pub mod left_piece;
 mod legend;
 mod loads;
 pub mod metrics;
@@ -67,7 +70,10 @@ pub fn all(solved: &Solved) -> Vec<Drawing> {
 
 /// The drawings of the beam in reading order.
 pub fn beam_drawings(view: &BeamView<'_>) -> Vec<Drawing> {
-    vec![beam::beam(view), beam::free_body(view), diagrams::diagrams(view)]
+    let mut drawings = vec![beam::beam(view), beam::free_body(view), element::sign_figure(view)];
+    drawings.extend(left_piece::left_piece(view));
+    drawings.extend([element::element(view), diagrams::diagrams(view), deflected::deflected(view)]);
+    drawings
 }
 
 /// The drawings of the slice and of the section in reading order.

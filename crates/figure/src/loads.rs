@@ -219,8 +219,9 @@ impl Sketcher<'_> {
             Some(name) => Label::symbol(name.clone()).equals(value),
             None => value,
         };
-        let intensity =
-            |down: f64| self.scribe.given(down.abs(), Dimension::FORCE_PER_LENGTH, Role::SpreadLoad);
+        let intensity = |down: f64| {
+            Label::words(self.scribe.terse_text(down.abs(), Dimension::FORCE_PER_LENGTH, Role::SpreadLoad))
+        };
         let (first, last) = (edge[0], edge[edge.len() - 1]);
         if block.down_from == block.down_to {
             let mut label = named(intensity(block.down_from));

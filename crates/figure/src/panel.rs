@@ -9,11 +9,13 @@ use crate::palette::{Ink, MEDIUM, Stroke, THIN};
 use crate::scale::{BEAM_LEFT, BEAM_RIGHT};
 use crate::text::{Label, SMALL};
 use crate::view::BeamView;
+use crate::words;
 use core::f64::consts::{FRAC_PI_2, PI};
 use mechanics::beam::{Curve, Side};
 use workings::dimension::Dimension;
 use workings::notation::{MomentSide, ShearSide, SignMarks};
 use workings::role::Role;
+use workings::unit::Unit;
 
 /// Height of the curve of a panel between its highest and lowest value, px.
 const HEIGHT: f64 = 96.0;
@@ -303,9 +305,14 @@ fn bow(shown: Shown, centre: Point, radius: f64, sign: f64) -> Vec<Mark> {
     marks
 }
 
+fn axis_unit(view: &BeamView<'_>, shown: Shown) -> Unit {
+    let largest = view.solution.extremes(shown.curve()).largest_size.value;
+    view.scribe.axis_unit(largest, shown.dimension(), shown.role())
+}
+
 fn axis_label(view: &BeamView<'_>, shown: Shown, scale: Scale) -> Wish {
-    let unit = view.scribe.unit_text(shown.dimension(), shown.role());
-    let label = view.scribe.symbol(shown.role(), "").and_words(format!(", {unit}"));
+    let label =
+        view.scribe.symbol(shown.role(), "").and_words(format!(", {}", axis_unit(view, shown).text()));
     Wish::new(label, Point::new(BEAM_LEFT - 8.0, scale.axis)).seats(&[Seat::Left], Escape::Any).gap(2.0)
 }
 
@@ -319,10 +326,19 @@ fn value_labels(
     let along = view.along();
     let mut marks = Vec::new();
     let mut wishes = Vec::new();
+    let unit = axis_unit(view, shown);
     for key in values.values.iter().filter(|key| key.labelled) {
         let point = Point::new(along.px(key.station), scale.y(key.value));
-        let text = view.scribe.number_text(key.value, shown.dimension(), shown.role());
+        let text = view.scribe.number_text(key.value, shown.dimension(), shown.role(), &unit);
         wishes.push(value_wish(key, Label::words(text), point, scale));
+        if key.peak {
+            // the tangent is level where the curve turns
+            marks.push(Mark::Line {
+                from: point.moved(-15.0, 0.0),
+                to: point.moved(15.0, 0.0),
+                stroke: Stroke::solid(Ink::Line, THIN),
+            });
+        }
         if key.dot {
             marks.push(Mark::Circle { centre: point, radius: 2.2, stroke: None, fill: Some(shown.inks().0) });
         }
@@ -335,7 +351,7 @@ fn value_labels(
             stroke: Some(Stroke::solid(shown.inks().0, 1.0)),
             fill: Some(Ink::Paper),
         });
-        let text = view.scribe.text(station, Dimension::LENGTH, Role::Station);
+        let text = words::place(view, station);
         wishes.push(
             Wish::new(Label::words(text), point)
                 .seats(

@@ -6,6 +6,7 @@ use workings::notation::RunLevel;
 use workings::quantity::Quantity;
 use workings::role::{Role, Symbol};
 use workings::style::Style;
+use workings::unit::Unit;
 
 /// Writes values and symbols as the course does.
 #[derive(Clone, Copy, Debug)]
@@ -34,11 +35,33 @@ impl<'a> Scribe<'a> {
         tied(&self.style.given_text(Quantity::new(value, dimension), role))
     }
 
-    /// A length along the beam (m), as text: as given where that is short, rounded where it would run on.
+    /// A length along the beam (m), as text.
     pub fn station_text(self, value: f64) -> String {
-        let given = self.given_text(value, Dimension::LENGTH, Role::Station);
-        let rounded = self.text(value, Dimension::LENGTH, Role::Station);
-        if given.chars().count() <= rounded.chars().count() { given } else { rounded }
+        self.terse_text(value, Dimension::LENGTH, Role::Station)
+    }
+
+    /// A value that follows from given ones without a rounding (a difference, a load at a place within), as text:
+    /// with all its digits where they end, rounded as a computed value where they would run on.
+    pub fn terse_text(self, value: f64, dimension: Dimension, role: Role) -> String {
+        // a given value is written with six figures at most: one that fills them is cut off
+        const FULL: usize = 6;
+        let given = self.style.show_given(Quantity::new(value, dimension), role);
+        let figures = given.digits.trim_start_matches(['0', '.']).bytes().filter(u8::is_ascii_digit).count();
+        if given.digits.contains('.') && figures >= FULL {
+            self.text(value, dimension, role)
+        } else {
+            tied(&given.text())
+        }
+    }
+
+    /// `d` of something, as in `dx`.
+    pub fn differential(self, of: Label) -> Label {
+        Label::words("d").followed_by(of)
+    }
+
+    /// A symbol and the same with its growth: `V + dV`.
+    pub fn grown(self, symbol: Label) -> Label {
+        symbol.clone().and_words("\u{a0}+\u{a0}").followed_by(self.differential(symbol))
     }
 
     /// A computed value with its unit.
@@ -66,15 +89,18 @@ impl<'a> Scribe<'a> {
     }
 
     /// A computed value as text beside an axis that names the unit: without the unit, unless it is another one.
-    pub fn number_text(self, value: f64, dimension: Dimension, role: Role) -> String {
+    pub fn number_text(self, value: f64, dimension: Dimension, role: Role, axis: &Unit) -> String {
         let shown = self.style.show(Quantity::new(value, dimension), role);
-        let axis_unit = self.style.unit(role, dimension);
-        tied(&if shown.unit == axis_unit || shown.is_zero() { shown.number_text() } else { shown.text() })
+        tied(&if shown.unit == *axis || shown.is_zero() { shown.number_text() } else { shown.text() })
     }
 
-    /// The unit that an axis names, as text.
-    pub fn unit_text(self, dimension: Dimension, role: Role) -> String {
-        self.style.unit(role, dimension).text()
+    /// The unit that an axis names: that of the largest value on it.
+    pub fn axis_unit(self, largest: f64, dimension: Dimension, role: Role) -> Unit {
+        if largest == 0.0 {
+            self.style.unit(role, dimension)
+        } else {
+            self.style.show(Quantity::new(largest, dimension), role).unit
+        }
     }
 
     /// The symbol of a role as plain text: `R_A`.

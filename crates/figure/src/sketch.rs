@@ -12,9 +12,20 @@ use crate::support::{self, BeamPlace, WALL_HALF};
 use crate::text::{Label, SMALL};
 use crate::view::BeamView;
 use crate::{chain, loads::FORCE_ARROWS};
-use mechanics::beam::Hold;
+use mechanics::beam::{Hold, Reaction};
 use workings::dimension::Dimension;
 use workings::role::Role;
+
+/// Which dimensions stand below a sketch.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Dimensions {
+    /// None.
+    None,
+    /// The chain of distances and the whole length.
+    Chain,
+    /// The same, the whole length being that of the piece left of the slice.
+    Piece,
+}
 
 /// What a sketch shows besides the beam and its loads.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -23,8 +34,8 @@ pub struct Shows {
     pub supports: bool,
     /// The reactions, with their values.
     pub reactions: bool,
-    /// The chain of dimensions.
-    pub dimensions: bool,
+    /// The dimensions.
+    pub dimensions: Dimensions,
     /// The slice.
     pub slice: bool,
 }
@@ -38,13 +49,12 @@ pub struct Sketch {
 }
 
 /// Draws the beam about the axis y = 0; labels are placed by `placer`, which may know of other marks.
-pub fn sketch(view: &BeamView<'_>, shows: Shows, placer: &mut Placer) -> Sketch {
+pub fn sketch(view: &BeamView<'_>, reactions: &[Reaction], shows: Shows, placer: &mut Placer) -> Sketch {
     let problem = view.problem;
     let along = view.along();
     let scale = ArrowScale::new(
-        point_forces(&problem.beam).chain(
-            view.solution.reactions().iter().filter(|_| shows.reactions).map(|reaction| reaction.force),
-        ),
+        point_forces(&problem.beam)
+            .chain(reactions.iter().filter(|_| shows.reactions).map(|reaction| reaction.force)),
         FORCE_ARROWS.0,
         FORCE_ARROWS.1,
     );
@@ -70,9 +80,9 @@ pub fn sketch(view: &BeamView<'_>, shows: Shows, placer: &mut Placer) -> Sketch 
     }
 
     // reactions
-    let mut reactions = Reactions::default();
+    let mut acting = Reactions::default();
     if shows.reactions {
-        for reaction in view.solution.reactions() {
+        for reaction in reactions {
             let place = view.place(reaction.station);
             let radius = if shows.supports && place != BeamPlace::Inside { WALL_HALF + 9.0 } else { 21.0 };
             let mut top = feet.get(reaction.support).copied().unwrap_or(HALF_DEPTH + 1.0);
@@ -81,10 +91,10 @@ pub fn sketch(view: &BeamView<'_>, shows: Shows, placer: &mut Placer) -> Sketch 
                 top = top.max(radius + 4.0);
             }
             let name = view.support_name(reaction.support);
-            let before = reactions.marks.len();
+            let before = acting.marks.len();
             let stand = Stand { name, x: along.px(reaction.station), place, top, radius };
-            reactions.add(reaction, stand, scale, view.scribe);
-            for mark in &reactions.marks[before..] {
+            acting.add(reaction, stand, scale, view.scribe);
+            for mark in &acting.marks[before..] {
                 if !matches!(mark, Mark::Arc { .. }) {
                     below.push(mark.rect());
                 }
@@ -148,22 +158,22 @@ pub fn sketch(view: &BeamView<'_>, shows: Shows, placer: &mut Placer) -> Sketch 
     }
     placer.avoid_marks(&load_sketch.marks);
     groups.extend(load_sketch.marks);
-    if !reactions.marks.is_empty() {
-        placer.avoid_marks(&reactions.marks);
-        groups.push(Mark::group("reactions", "Reactions", reactions.marks));
+    if !acting.marks.is_empty() {
+        placer.avoid_marks(&acting.marks);
+        groups.push(Mark::group("reactions", "Reactions", acting.marks));
     }
 
-    if shows.slice && shows.dimensions {
+    if shows.slice && shows.dimensions != Dimensions::None {
         let x = along.px(problem.slice.at);
         placer.avoid_line(Point::new(x, HALF_DEPTH), Point::new(x, 300.0));
     }
-    for wish in reactions.wishes.iter().chain(&load_sketch.wishes).chain(&wishes) {
+    for wish in acting.wishes.iter().chain(&load_sketch.wishes).chain(&wishes) {
         placer.put(wish);
     }
     let mut labels = placer.take_marks();
-    if shows.dimensions {
+    if shows.dimensions != Dimensions::None {
         let bottom = bounds(&groups).joined(bounds(&labels)).bottom;
-        let chain = chain::chain(view, shows.slice, bottom, placer);
+        let chain = chain::chain(view, shows, bottom, placer);
         groups.push(Mark::group("dimensions", "Dimensions", chain));
         labels.extend(placer.take_marks());
     }

@@ -6,7 +6,7 @@ use crate::loads::is_own_name;
 use crate::sketch::Shows;
 use crate::support::BeamPlace;
 use crate::view::BeamView;
-use mechanics::beam::{Hold, Load, Support};
+use mechanics::beam::{Hold, Load, Reaction, Support};
 use workings::dimension::Dimension;
 use workings::problem::SupportKind;
 use workings::role::Role;
@@ -17,6 +17,23 @@ pub const SHORT: usize = 250;
 /// A station as text.
 pub fn station(view: &BeamView<'_>, value: f64) -> String {
     view.scribe.station_text(value)
+}
+
+/// Any station as text: one that the lesson gives with all its digits, a computed one rounded.
+pub fn place(view: &BeamView<'_>, value: f64) -> String {
+    let near = 1e-9 * view.problem.beam.length;
+    let mut given = view.solution.stations().chain([view.problem.slice.at]);
+    if given.any(|other| (other - value).abs() <= near) {
+        station(view, value)
+    } else {
+        view.scribe.text(value, Dimension::LENGTH, Role::Station)
+    }
+}
+
+/// Words with their first letter made a capital.
+pub fn capitalized(words: &str) -> String {
+    let mut letters = words.chars();
+    letters.next().map_or(String::new(), |first| first.to_uppercase().chain(letters).collect())
 }
 
 /// The kind of a support in words.
@@ -132,7 +149,7 @@ pub fn loads(view: &BeamView<'_>, long: &mut Description) {
             ],
             Load::Spread { from, to, down_from, down_to } => {
                 let size =
-                    |down: f64| scribe.given_text(down.abs(), Dimension::FORCE_PER_LENGTH, Role::SpreadLoad);
+                    |down: f64| scribe.terse_text(down.abs(), Dimension::FORCE_PER_LENGTH, Role::SpreadLoad);
                 let weight = label.is_some_and(|label| label.self_weight);
                 let kind = if weight {
                     "own weight"
@@ -169,10 +186,10 @@ pub fn loads(view: &BeamView<'_>, long: &mut Description) {
 }
 
 /// The reactions in a table.
-pub fn reactions(view: &BeamView<'_>, long: &mut Description) {
+pub fn reactions(view: &BeamView<'_>, reactions: &[Reaction], long: &mut Description) {
     let scribe = view.scribe;
     let mut rows = Vec::new();
-    for reaction in view.solution.reactions() {
+    for reaction in reactions {
         let name = view.support_name(reaction.support);
         if reaction.force != 0.0 {
             rows.push(vec![

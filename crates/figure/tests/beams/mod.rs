@@ -85,47 +85,48 @@ fn spread(from: f64, to: f64, down_from: f64, down_to: f64) -> Load {
 
 /// Beams made by hand: each kind of support and load, and crowds of them.
 pub fn by_hand() -> Vec<Case> {
-    let mut problems = Vec::new();
-    problems.push((
-        "plain",
-        problem(
-            beam(
-                4.0,
-                vec![Support::pin(0.0), Support::pin(4.0)],
-                vec![force(1.0, 8.0e3), spread(2.0, 4.0, 2.0e3, 2.0e3)],
+    let mut problems = vec![
+        (
+            "plain",
+            problem(
+                beam(
+                    4.0,
+                    vec![Support::pin(0.0), Support::pin(4.0)],
+                    vec![force(1.0, 8.0e3), spread(2.0, 4.0, 2.0e3, 2.0e3)],
+                ),
+                0.5,
             ),
-            0.5,
         ),
-    ));
-    problems.push((
-        "cantilever",
-        problem(
-            beam(3.0, vec![Support::fixed(0.0)], vec![force(3.0, 5.0e3), spread(0.0, 3.0, 4.0e3, 0.0)]),
-            1.0,
-        ),
-    ));
-    problems.push((
-        "cantilever-right",
-        problem(
-            beam(
-                3.0,
-                vec![Support::fixed(3.0)],
-                vec![force(0.0, -5.0e3), couple(1.5, 2.0e3), spread(0.5, 2.5, -1.0e3, 3.0e3)],
+        (
+            "cantilever",
+            problem(
+                beam(3.0, vec![Support::fixed(0.0)], vec![force(3.0, 5.0e3), spread(0.0, 3.0, 4.0e3, 0.0)]),
+                1.0,
             ),
-            1.0,
         ),
-    ));
-    problems.push((
-        "overhang",
-        problem(
-            beam(
-                6.0,
-                vec![Support::pin(1.0), Support::pin(5.0)],
-                vec![force(0.0, 12.0e3), spread(1.0, 6.0, 6.0e3, 6.0e3), couple(3.0, -8.0e3)],
+        (
+            "cantilever-right",
+            problem(
+                beam(
+                    3.0,
+                    vec![Support::fixed(3.0)],
+                    vec![force(0.0, -5.0e3), couple(1.5, 2.0e3), spread(0.5, 2.5, -1.0e3, 3.0e3)],
+                ),
+                1.0,
             ),
-            2.0,
         ),
-    ));
+        (
+            "overhang",
+            problem(
+                beam(
+                    6.0,
+                    vec![Support::pin(1.0), Support::pin(5.0)],
+                    vec![force(0.0, 12.0e3), spread(1.0, 6.0, 6.0e3, 6.0e3), couple(3.0, -8.0e3)],
+                ),
+                2.0,
+            ),
+        ),
+    ];
     let mut crowd = problem(
         beam(
             12.0,

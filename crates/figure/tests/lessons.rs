@@ -1,0 +1,69 @@
+//! What holds for every drawing of the lessons that come with the project.
+
+mod checks;
+
+use figure::drawing::Drawing;
+use lesson::builtin;
+use std::sync::LazyLock;
+use workings::solved::Solved;
+
+/// Every built-in lesson with its drawings.
+static DRAWN: LazyLock<Vec<(&str, Vec<Drawing>)>> = LazyLock::new(|| {
+    let drawn = builtin::ALL.iter().map(|builtin| {
+        let reading = lesson::read(builtin.text, builtin.name);
+        let lesson = reading.lesson.expect("a built-in lesson is sound");
+        let solved = Solved::new(lesson.problem, lesson.style).expect("a built-in lesson can be solved");
+        (builtin.name, figure::all(&solved))
+    });
+    drawn.collect()
+});
+
+fn for_every_drawing(check: fn(&str, &Drawing)) {
+    for (name, drawings) in DRAWN.iter() {
+        drawings.iter().for_each(|drawing| check(name, drawing));
+    }
+}
+
+#[test]
+fn every_lesson_has_all_its_drawings() {
+    for (name, drawings) in DRAWN.iter() {
+        let names: Vec<&str> = drawings.iter().map(|drawing| drawing.name.as_str()).collect();
+        for wanted in ["beam", "free-body", "signs", "left-piece", "element", "diagrams", "deflected"] {
+            assert!(names.contains(&wanted), "{name}: {wanted}");
+        }
+        let mut different = names.clone();
+        different.sort_unstable();
+        different.dedup();
+        assert_eq!(different.len(), names.len(), "{name}: {names:?}");
+    }
+}
+
+#[test]
+fn no_label_covers_another() {
+    for_every_drawing(checks::labels_are_apart);
+}
+
+#[test]
+fn no_label_covers_an_arrowhead() {
+    for_every_drawing(checks::arrowheads_are_free);
+}
+
+#[test]
+fn everything_lies_on_the_sheet() {
+    for_every_drawing(checks::sheet_holds_all);
+}
+
+#[test]
+fn every_number_drawn_of_the_beam_is_in_the_description() {
+    const OF_THE_BEAM: [&str; 7] =
+        ["beam", "free-body", "signs", "left-piece", "element", "diagrams", "deflected"];
+    for (name, drawings) in DRAWN.iter() {
+        let of_the_beam = drawings.iter().filter(|drawing| OF_THE_BEAM.contains(&drawing.name.as_str()));
+        of_the_beam.for_each(|drawing| checks::numbers_are_told(name, drawing));
+    }
+}
+
+#[test]
+fn every_drawing_says_what_it_is() {
+    for_every_drawing(checks::is_described);
+}
