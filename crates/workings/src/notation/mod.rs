@@ -129,6 +129,17 @@ impl Notation {
         }
     }
 
+    /// The symbol of a role where it stands under a d and means no one thing: `dA`, where the whole area is `A_tot`.
+    pub(crate) fn element(&self, role: Role) -> SymbolText {
+        let mut text = self.symbol(&Symbol::plain(role));
+        let profile = table::of(role).symbol(self.profile);
+        if let (Some((_, indexed)), false) = (profile.split_once('|'), self.changed.contains_key(&role)) {
+            text.letters = symbol_text::read(indexed).unwrap_or(text.letters);
+            text.spoken = spoken::letters(&text.letters, |base| self.has_capital_of(base));
+        }
+        text
+    }
+
     fn letters(&self, role: Role, index: &str) -> Vec<Letter> {
         let of_profile = || {
             let text = table::of(role).symbol(self.profile);

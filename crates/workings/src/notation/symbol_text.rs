@@ -70,9 +70,9 @@ pub struct Run {
 }
 
 impl Below {
-    /// A piece of a subscript: italic where it names axes, upright elsewhere.
+    /// A piece of a subscript: italic where it names axes or counts (`A_i`), upright elsewhere.
     pub(super) fn of(text: &str) -> Self {
-        let italic = text.chars().all(|c| matches!(c, 'x' | 'y' | 'z'));
+        let italic = matches!(text, "i" | "j" | "k") || text.chars().all(|c| matches!(c, 'x' | 'y' | 'z'));
         Self { text: text.to_owned(), italic }
     }
 }

@@ -2,7 +2,7 @@
 
 use super::layout::{Item, Relation, layout};
 use crate::expression::Expression;
-use crate::notation::{Letter, Mark, SymbolText, greek};
+use crate::notation::{Below, Letter, Mark, SymbolText, greek};
 use crate::shown::Shown;
 use crate::style::Style;
 use crate::unit::Unit;
@@ -49,6 +49,10 @@ fn item(of: &Item) -> String {
         Item::Bracket(inner) => format!("\\left( {} \\right)", item(inner)),
         Item::Absolute(inner) => format!("\\left| {} \\right|", item(inner)),
         Item::Fraction(above, below) => format!("\\frac{{{}}}{{{}}}", item(above), item(below)),
+        // Without braces, so that a subscript and a power stand one above the other.
+        Item::Raised(base, power) if matches!(**base, Item::Symbol(_)) => {
+            format!("{}^{{{power}}}", item(base))
+        }
         Item::Raised(base, power) => format!("{{{}}}^{{{power}}}", item(base)),
         Item::Root(inner) => format!("\\sqrt{{{}}}", item(inner)),
         Item::Differential(inner) => format!("\\mathrm{{d}} {}", item(inner)),
@@ -160,14 +164,11 @@ fn letter(letter: &Letter) -> String {
         Mark::Prime => "'",
         Mark::Star => "^{*}",
     };
-    let pieces: Vec<String> =
-        letter
-            .below
-            .iter()
-            .map(|below| {
-                if below.italic { below.text.clone() } else { format!("\\text{{{}}}", escaped(&below.text)) }
-            })
-            .collect();
+    let piece = |below: &Below| {
+        let bare = below.italic || below.text.bytes().all(|byte| byte.is_ascii_digit());
+        if bare { below.text.clone() } else { format!("\\text{{{}}}", escaped(&below.text)) }
+    };
+    let pieces: Vec<String> = letter.below.iter().map(piece).collect();
     let below = if pieces.is_empty() { String::new() } else { format!("_{{{}}}", pieces.join(",")) };
     format!("{difference}{base}{below}{mark}")
 }

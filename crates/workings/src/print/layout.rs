@@ -4,7 +4,7 @@
 //! in what a formula says.
 
 use crate::expression::Expression;
-use crate::notation::{Mark, SymbolText};
+use crate::notation::{Letter, Mark, SymbolText};
 use crate::shown::{Shown, grouped};
 use crate::style::{Multiplication, Style};
 
@@ -106,16 +106,14 @@ impl Layout<'_> {
             Expression::Power(base, power) => Item::Raised(Box::new(self.at_least(Bond::Atom, base)), *power),
             Expression::Root(inner) => Item::Root(self.boxed(inner)),
             Expression::Absolute(inner) => Item::Absolute(self.boxed(inner)),
-            Expression::Differential(inner) => {
-                Item::Differential(Box::new(self.at_least(Bond::Marked, inner)))
-            }
+            Expression::Differential(inner) => Item::Differential(self.element(inner)),
             Expression::Of(function, argument) => {
                 Item::Of(Box::new(self.at_least(Bond::Marked, function)), self.boxed(argument))
             }
             Expression::Integral { over, integrand, by } => Item::Integral {
                 over: over.as_ref().map(|over| self.boxed(over)),
                 integrand: Box::new(self.at_least(Bond::Product, integrand)),
-                by: Box::new(self.at_least(Bond::Marked, by)),
+                by: self.element(by),
             },
             Expression::SumOver(inner) => Item::SumOver(Box::new(self.at_least(Bond::Product, inner))),
             Expression::LimitToZero { variable, body } => Item::Limit {
@@ -129,6 +127,16 @@ impl Layout<'_> {
 
     fn boxed(&self, expression: &Expression) -> Box<Item> {
         Box::new(self.item(expression))
+    }
+
+    /// What stands under a d.
+    fn element(&self, expression: &Expression) -> Box<Item> {
+        Box::new(match expression {
+            Expression::Symbol(symbol) if symbol.index.is_empty() => {
+                Item::Symbol(self.style.notation.element(symbol.role))
+            }
+            other => self.at_least(Bond::Marked, other),
+        })
     }
 
     fn number(&self, number: f64) -> Item {
@@ -205,16 +213,36 @@ impl Layout<'_> {
     }
 
     fn chain(&self, links: &[Expression], last: Relation) -> Item {
-        let count = links.len();
-        let link = |(place, link): (usize, &Expression)| {
+        let mut chain: Vec<(Relation, Item)> = Vec::with_capacity(links.len());
+        for (place, link) in links.iter().enumerate() {
+            let item = self.at_least(Bond::Sum, link);
             let relation = match place {
                 0 => Relation::First,
-                _ if place + 1 == count => last,
+                _ if place + 1 == links.len() => last,
                 _ => Relation::Equal,
             };
-            (relation, self.at_least(Bond::Sum, link))
-        };
-        Item::Chain(links.iter().enumerate().map(link).collect())
+            // Where a first moment is written A ȳ, "first moment = area times arm" would read A ȳ = A ȳ.
+            let repeats = chain
+                .last()
+                .is_some_and(|(_, before)| letters(before).is_some_and(|l| letters(&item) == Some(l)));
+            if !repeats {
+                chain.push((relation, item));
+            }
+        }
+        Item::Chain(chain)
+    }
+}
+
+/// The letters of a product of symbols.
+fn letters(item: &Item) -> Option<Vec<Letter>> {
+    match item {
+        Item::Symbol(symbol) => Some(symbol.letters.clone()),
+        Item::Row(pieces) => {
+            let factors = pieces.iter().filter(|piece| !matches!(piece, Item::Times { .. }));
+            let letters: Option<Vec<Vec<Letter>>> = factors.map(letters).collect();
+            letters.map(|letters| letters.concat())
+        }
+        _ => None,
     }
 }
 

@@ -19,6 +19,8 @@ pub fn mathml(expression: &Expression, style: &Style) -> String {
 }
 
 /// As one `<math display="block">` element; a chain of equals is broken before each sign and aligned at the first.
+///
+/// A browser that knows no `columnalign` needs `mtd:first-child { text-align: right } mtd { text-align: left }`.
 pub fn mathml_block(expression: &Expression, style: &Style) -> String {
     let layout = layout(expression, style);
     let inner = match &layout {
@@ -79,6 +81,13 @@ fn item(of: &Item) -> String {
         Item::Bracket(inner) => fenced("(", inner, ")"),
         Item::Absolute(inner) => fenced("|", inner, "|"),
         Item::Fraction(above, below) => format!("<mfrac>{}{}</mfrac>", row(&item(above)), row(&item(below))),
+        Item::Raised(base, power) if is_indexed(base) => {
+            // A subscript and a power stand one above the other.
+            let base = item(base);
+            let parts =
+                base.strip_prefix("<msub>").and_then(|base| base.strip_suffix("</msub>")).unwrap_or(&base);
+            format!("<msubsup>{parts}{}</msubsup>", signed(i32::from(*power)))
+        }
         Item::Raised(base, power) => {
             format!("<msup>{}{}</msup>", row(&item(base)), signed(i32::from(*power)))
         }
@@ -108,6 +117,17 @@ fn item(of: &Item) -> String {
             .iter()
             .map(|(relation, link)| format!("{}{}", relation_sign(*relation), item(link)))
             .collect(),
+    }
+}
+
+/// Whether it is written as one letter with a subscript and nothing else.
+fn is_indexed(of: &Item) -> bool {
+    match of {
+        Item::Symbol(symbol) => match symbol.letters.as_slice() {
+            [letter] => !letter.difference && letter.mark == Mark::None && !letter.below.is_empty(),
+            _ => false,
+        },
+        _ => false,
     }
 }
 

@@ -18,7 +18,13 @@ fn push(item: &Item, out: &mut String) {
         Item::Value(shown) => out.push_str(&shown.text()),
         Item::Symbol(symbol) => out.push_str(&symbol.plain()),
         Item::Words(words) => out.push_str(words),
-        Item::Row(row) => row.iter().for_each(|piece| push(piece, out)),
+        Item::Row(row) => {
+            let product = row.iter().any(|piece| matches!(piece, Item::Times { .. }));
+            for piece in row {
+                // In one line `x/L V` would leave it open what stands below.
+                held(piece, product && matches!(piece, Item::Fraction(..)), out);
+            }
+        }
         Item::Plus => out.push_str(" + "),
         Item::Minus => out.push_str(" \u{2212} "),
         Item::Negative => out.push('\u{2212}'),
@@ -26,7 +32,7 @@ fn push(item: &Item, out: &mut String) {
         Item::Bracket(inner) => wrapped("(", inner, ")", out),
         Item::Absolute(inner) => wrapped("|", inner, "|", out),
         Item::Fraction(above, below) => {
-            held(above, is_sum(above) || matches!(**above, Item::Fraction(..)), out);
+            held(above, is_open(above), out);
             out.push('/');
             let one = matches!(
                 **below,
@@ -89,10 +95,15 @@ fn held(item: &Item, bracket: bool, out: &mut String) {
     if bracket { wrapped("(", item, ")", out) } else { push(item, out) }
 }
 
-fn is_sum(item: &Item) -> bool {
+/// Whether a slash after it would belong to its last part only.
+fn is_open(item: &Item) -> bool {
     match item {
-        Item::Row(row) => row.iter().any(|piece| matches!(piece, Item::Plus | Item::Minus)),
-        Item::Chain(_) => true,
+        Item::Row(row) => row.iter().any(|piece| matches!(piece, Item::Plus | Item::Minus) || is_open(piece)),
+        Item::Chain(_)
+        | Item::Fraction(..)
+        | Item::Integral { .. }
+        | Item::SumOver(_)
+        | Item::Limit { .. } => true,
         _ => false,
     }
 }

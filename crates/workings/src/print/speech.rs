@@ -28,7 +28,7 @@ impl Voice {
     /// A side of an equation, or all of an expression.
     fn whole(&self, of: &Item) -> String {
         match of {
-            Item::Fraction(above, below) => {
+            Item::Fraction(above, below) if !is_rate(above, below) => {
                 let over = if is_simple(above) && is_simple(below) { " over " } else { ", all over " };
                 format!("{}{over}{}", self.item(above), self.item(below))
             }
@@ -43,13 +43,18 @@ impl Voice {
                 _ => self.item(of),
             },
             Item::Chain(links) => {
-                let link = |(relation, link): &(Relation, Item)| match relation {
-                    Relation::First => self.whole(link),
-                    Relation::Equal => format!("equals {}", self.whole(link)),
-                    Relation::About => format!("is about {}", self.whole(link)),
-                };
-                let links: Vec<String> = links.iter().map(link).collect();
-                links.join(", ").replace(", equals", " equals").replace(", is about", " is about")
+                let mut out = String::new();
+                for (place, (relation, link)) in links.iter().enumerate() {
+                    // A pause, so that what is "all over" ends here.
+                    out.push_str(if place > 1 { ", " } else { " " });
+                    out.push_str(match relation {
+                        Relation::First => "",
+                        Relation::Equal => "equals ",
+                        Relation::About => "is about ",
+                    });
+                    out.push_str(&self.whole(link));
+                }
+                out
             }
             other => self.item(other),
         }
@@ -73,16 +78,18 @@ impl Voice {
             Item::Plus => "plus".to_owned(),
             Item::Minus | Item::Negative => "minus".to_owned(),
             Item::Times { .. } => "times".to_owned(),
-            Item::Bracket(inner) => format!("open bracket {} close bracket", self.whole_in_bracket(inner)),
+            // The closing bracket ends what "the sum of" or "all over" begins.
+            Item::Bracket(inner) => format!("open bracket {} close bracket", self.whole(inner)),
             Item::Absolute(inner) if is_simple(inner) => format!("the size of {}", self.item(inner)),
             Item::Absolute(inner) => format!("the size of {}, end of size,", self.item(inner)),
             // The rate of change has a short form that everybody knows.
-            Item::Fraction(above, below) => match (&**above, &**below) {
-                (Item::Differential(_), Item::Differential(_)) => {
-                    format!("{} by {}", self.item(above), self.item(below))
+            Item::Fraction(above, below) if is_rate(above, below) => match (&**above, &**below) {
+                (Item::Differential(of), Item::Differential(with)) if self.words => {
+                    format!("the rate of change of {} with {}", self.item(of), self.item(with))
                 }
-                _ => format!("the fraction {}", self.fraction(above, below)),
+                _ => format!("{} by {}", self.item(above), self.item(below)),
             },
+            Item::Fraction(above, below) => format!("the fraction {}", self.fraction(above, below)),
             Item::Raised(base, power) => format!("{} {}", self.item(base), spoken_power(*power)),
             Item::Root(inner) if is_simple(inner) => format!("the square root of {}", self.item(inner)),
             Item::Root(inner) => format!("the square root of {}, end of root,", self.item(inner)),
@@ -91,8 +98,12 @@ impl Voice {
             Item::Of(function, argument) => format!("{} of {}", self.item(function), self.argument(argument)),
             Item::Integral { over, integrand, by } => {
                 let over = over.as_ref().map(|over| format!(" over {}", self.item(over))).unwrap_or_default();
-                let by = Item::Differential(by.clone());
-                format!("the integral{over} of {} {}", self.item(integrand), self.item(&by))
+                let by = if self.words {
+                    format!("with respect to {}", self.item(by))
+                } else {
+                    format!("d {}", self.item(by))
+                };
+                format!("the integral{over} of {} {by}", self.item(integrand))
             }
             Item::SumOver(inner) => format!("the sum of {}, end of sum,", self.item(inner)),
             Item::Limit { .. } => format!("{}, end of limit,", self.whole(of)),
@@ -100,18 +111,18 @@ impl Voice {
         }
     }
 
-    fn whole_in_bracket(&self, inner: &Item) -> String {
-        // The closing bracket ends what "the sum of" or "all over" begins.
-        self.whole(inner)
-    }
-
     fn argument(&self, argument: &Item) -> String {
         if is_simple(argument) {
             self.item(argument)
         } else {
-            format!("open bracket {} close bracket", self.whole_in_bracket(argument))
+            format!("open bracket {} close bracket", self.whole(argument))
         }
     }
+}
+
+/// Whether a fraction is a rate of change: `dM/dx`.
+fn is_rate(above: &Item, below: &Item) -> bool {
+    matches!((above, below), (Item::Differential(above), Item::Differential(below)) if is_simple(above) && is_simple(below))
 }
 
 /// Whether it is heard as one thing.

@@ -1,7 +1,7 @@
 //! From text to a tree of operations, with the place of each in the text.
 
 use super::numbers::{Number, NumberFault, begins_number, is_numeric_sign, number};
-use super::{Fault, FaultKind, faults};
+use super::{Fault, faults};
 use crate::dimension::Dimension;
 use crate::unit::{Unit, is_blank, lowered, scan};
 use std::ops::Range;

@@ -83,7 +83,7 @@ fn customary_values() {
     }
     assert!((value("-12 ft 6 in").value + 3.81).abs() < 1e-15);
     assert!((value("12 ft 6 1/2 in").value - 150.5 * 0.0254).abs() < 1e-15);
-    assert!((value("3.5 kip/ft").value - 3.5 * 4448.221_615_260_5 / 0.3048).abs() < 1e-9);
+    assert!((value("3.5 kip/ft").value - 3.5 * 4_448.221_615_260_5 / 0.3048).abs() < 1e-9);
     assert_eq!(value("2 kip-ft").dimension, Dimension::MOMENT);
     assert_eq!(value("2 ksi").dimension, Dimension::STRESS);
 }

@@ -13,7 +13,7 @@ fn exact_factors_by_definition() {
     assert_eq!(si(1.0, "yd"), 0.9144);
     assert_eq!(si(1.0, "lbm"), 0.453_592_37);
     assert_eq!(si(1.0, "lbf"), 4.448_221_615_260_5);
-    assert_eq!(si(1.0, "kip"), 4448.221_615_260_5);
+    assert_eq!(si(1.0, "kip"), 4_448.221_615_260_5);
     assert_eq!(si(1.0, "t"), 1000.0);
     assert_eq!(si(1.0, "MPa"), si(1.0, "N/mm²"));
     assert_eq!(si(180.0, "°"), std::f64::consts::PI);
