@@ -2,7 +2,7 @@
 
 use super::flank::Flank;
 use super::ring::Curve;
-use super::{HeightSide, Section};
+use super::{Edge, HeightSide, Loop, Part, Section};
 
 /// A stretch of material on a level line.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -69,10 +69,29 @@ fn joined(mut ranges: Vec<(f64, f64)>, tolerance: f64) -> Vec<(f64, f64)> {
     out
 }
 
+/// The heights of the corners of a part.
+fn given_heights(part: &Part) -> Vec<f64> {
+    let of_loop = |outline: &Loop| {
+        let ends = outline.path.iter().map(|edge| match edge {
+            Edge::Line { to } | Edge::Arc { to, .. } => to.y,
+        });
+        core::iter::once(outline.start.y).chain(ends).collect::<Vec<_>>()
+    };
+    core::iter::once(&part.outline).chain(&part.holes).flat_map(of_loop).collect()
+}
+
 impl Section {
-    /// The heights of all corners and of the tops and bottoms of arcs, rising, m.
-    pub fn levels(&self) -> impl Iterator<Item = f64> + '_ {
-        self.levels.iter().map(|level| self.outer_height(*level))
+    /// The heights of all corners and of the tops and bottoms of arcs, rising, m; as given, to the last bit, where a
+    /// corner was given there.
+    pub fn levels(&self) -> Vec<f64> {
+        let mut given: Vec<f64> = self.parts.iter().flat_map(given_heights).collect();
+        given.sort_unstable_by(f64::total_cmp);
+        let outer = |level: &f64| {
+            let height = level + self.origin.y;
+            let above = given.partition_point(|other| *other < height - self.tolerance);
+            given.get(above).copied().filter(|other| *other - height <= self.tolerance).unwrap_or(height)
+        };
+        self.levels.iter().map(outer).collect()
     }
 
     /// A height in local coordinates, on a level where it is as good as one.
@@ -83,17 +102,6 @@ impl Section {
             self.levels.get(index).copied().filter(|level| (level - y).abs() <= self.tolerance)
         };
         near(above).or_else(|| near(above.wrapping_sub(1))).unwrap_or(y)
-    }
-
-    /// A local height in the coordinates of the outlines; those of the extreme fibres come out to the last bit.
-    pub(super) fn outer_height(&self, local: f64) -> f64 {
-        if Some(&local) == self.levels.first() {
-            self.properties.bottom
-        } else if Some(&local) == self.levels.last() {
-            self.properties.top
-        } else {
-            local + self.origin.y
-        }
     }
 
     /// Width `t` of the material at a height, seen from one side, m: the sum over all that a level cut runs through.
@@ -166,12 +174,12 @@ impl Section {
     /// off level there.
     pub fn width_jumps(&self) -> Vec<WidthJump> {
         let mut jumps = Vec::new();
-        for &level in &self.levels {
+        for (&level, height) in self.levels.iter().zip(self.levels()) {
             let below = self.local_width(level, HeightSide::Below);
             let above = self.local_width(level, HeightSide::Above);
             let contact = self.local_contact_width(level);
             if (below - above).abs() > self.tolerance || contact < below.min(above) - self.tolerance {
-                jumps.push(WidthJump { height: self.outer_height(level), below, above, contact });
+                jumps.push(WidthJump { height, below, above, contact });
             }
         }
         jumps

@@ -46,7 +46,13 @@ impl Strip {
 
     /// First moment about the neutral axis of all that lies above a height, m³.
     pub(crate) fn first_moment(&self, y: f64) -> f64 {
-        let y = self.inside(y);
+        // At its ends it is known, and exactly zero at the extreme fibres.
+        if y <= self.bottom {
+            return self.q_bottom;
+        }
+        if y >= self.top {
+            return self.q_top;
+        }
         // Counted from the extreme fibre on the strip's own side of the axis, so that it vanishes there exactly.
         let from_above = self.bottom + self.top > 2.0 * self.axis;
         let (low, high) = if from_above { (y, self.top) } else { (self.bottom, y) };

@@ -43,6 +43,8 @@ pub struct StressOverDepth {
     strips: Vec<Strip>,
     properties: Properties,
     origin_y: f64,
+    /// The ends of the strips as they were given, rising.
+    levels: Vec<f64>,
     tolerance: f64,
     ratios: Vec<f64>,
     /// Bending moment, N m, sagging positive.
@@ -58,6 +60,7 @@ impl StressOverDepth {
             strips: section.strips(),
             properties: *section.properties(),
             origin_y: section.origin().y,
+            levels: section.levels(),
             tolerance: section.tolerance(),
             ratios: section.parts().iter().map(|part| part.modular_ratio).collect(),
             bending_moment,
@@ -74,8 +77,12 @@ impl StressOverDepth {
         self.properties.centroid.y - self.origin_y
     }
 
+    /// A local height in the coordinates of the outlines; a level comes out as it was given.
     fn outer(&self, local: f64) -> f64 {
-        local + self.origin_y
+        let index = self.strips.partition_point(|strip| strip.bottom < local);
+        let begins = self.strips.get(index).is_some_and(|strip| strip.bottom == local);
+        let ends = index == self.strips.len() && self.strips.last().is_some_and(|strip| strip.top == local);
+        if (begins || ends) && index < self.levels.len() { self.levels[index] } else { local + self.origin_y }
     }
 
     /// Bending stress of the reference material at a height, Pa, tension positive; it runs on in a straight line off
@@ -102,7 +109,14 @@ impl StressOverDepth {
                     near(strip.bottom) || (strip.bottom <= y && y < strip.top && !near(strip.top))
                 }
             };
-            holds.then_some((strip, y.clamp(strip.bottom, strip.top)))
+            let on = if near(strip.bottom) {
+                strip.bottom
+            } else if near(strip.top) {
+                strip.top
+            } else {
+                y
+            };
+            holds.then_some((strip, on))
         })
     }
 
