@@ -15,6 +15,7 @@ pub mod html;
 mod levels;
 pub mod markdown;
 pub mod notes;
+pub mod slides;
 pub mod tree;
 mod words;
 
