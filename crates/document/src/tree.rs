@@ -3,6 +3,8 @@
 //! The tree holds words, expressions and drawings, never markup: each printer escapes or transports them in its
 //! own way, so nothing that a lecturer writes can break or inject anything.
 
+use std::collections::BTreeSet;
+
 use figure::drawing::Drawing;
 use workings::expression::Expression;
 use workings::quantity::Quantity;
@@ -83,6 +85,45 @@ pub enum Block {
     PageBreak,
     /// A projected page that comes in steps.
     Slide(Slide),
+}
+
+impl Block {
+    /// Every block within it, itself first, in reading order.
+    pub fn each<'a>(&'a self, visit: &mut impl FnMut(&'a Block)) {
+        visit(self);
+        let all = |blocks: &'a [Block], visit: &mut _| blocks.iter().for_each(|block| block.each(visit));
+        match self {
+            Block::List { items, .. } | Block::Steps(items) => items.iter().for_each(|item| all(item, visit)),
+            Block::Callout(callout) => all(&callout.body, visit),
+            Block::Quote(inner) => all(inner, visit),
+            Block::Columns(columns) => columns.iter().for_each(|(_, inner)| all(inner, visit)),
+            Block::Slide(slide) => {
+                all(&slide.side, visit);
+                slide.steps.iter().for_each(|step| all(step, visit));
+            }
+            Block::Heading { .. }
+            | Block::Paragraph(_)
+            | Block::Equation(_)
+            | Block::Figure(_)
+            | Block::Table(_)
+            | Block::PageBreak => {}
+        }
+    }
+}
+
+impl Document {
+    /// The numbers of its equations: only to these may a reader be led.
+    pub fn equation_numbers(&self) -> BTreeSet<&str> {
+        let mut numbers = BTreeSet::new();
+        for block in &self.body {
+            block.each(&mut |block| {
+                if let Block::Equation(Equation { number: Some(number), .. }) = block {
+                    numbers.insert(number.as_str());
+                }
+            });
+        }
+        numbers
+    }
 }
 
 /// A displayed equation: one row, or several rows aligned at their relation sign.

@@ -132,7 +132,7 @@ fn the_policy_names_the_one_style_sheet() {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(64))]
+    #![proptest_config(ProptestConfig { cases: 64, failure_persistence: None, ..ProptestConfig::default() })]
     #[test]
     fn any_words_make_a_well_formed_page(text in "(?s).{0,60}") {
         checked(&sheet(&text, Paper::A4));

@@ -120,6 +120,7 @@ fn nesting_is_bounded() {
 }
 
 proptest! {
+    #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::default() })]
     #[test]
     fn every_text_is_accepted(text in "(?s).{0,200}") {
         told(&blocks(&text));

@@ -28,3 +28,8 @@ pub(super) fn escaped(words: &str) -> String {
     push_escaped(&mut out, words);
     out
 }
+
+/// Markup that another printer of ours made, without what steers the direction of writing.
+pub(super) fn push_markup(out: &mut String, markup: &str) {
+    out.extend(markup.chars().filter(|&c| !is_direction_control(c)));
+}

@@ -5,7 +5,7 @@
 mod escape;
 mod sheet;
 
-use self::escape::{escaped, push_escaped};
+use self::escape::{escaped, push_escaped, push_markup};
 use self::sheet::{POLICY, SHEET};
 use crate::levels::Levels;
 use crate::tree::{
@@ -13,6 +13,7 @@ use crate::tree::{
     Table, plain,
 };
 use crate::words::described;
+use std::collections::BTreeSet;
 use std::fmt::Write;
 use workings::expression::Expression;
 use workings::print;
@@ -20,13 +21,15 @@ use workings::style::Style;
 
 /// The document as one HTML file.
 pub fn html(document: &Document) -> String {
+    let context = Context { style: &document.style, equations: document.equation_numbers() };
     let mut printer = Printer {
-        style: &document.style,
+        context: &context,
         out: String::with_capacity(400_000),
         levels: Levels::default(),
         numbers: [0; 3],
         numbered: document.paper != Paper::Wide,
         contents: Vec::new(),
+        numbered_equations: BTreeSet::new(),
         drawings: 0,
         tables: 0,
     };
@@ -56,7 +59,7 @@ pub fn html(document: &Document) -> String {
     out.push_str("<style>");
     out.push_str(&SHEET);
     out.push_str("</style>\n</head>\n<body>\n");
-    push_title(&mut out, document, title);
+    push_title(&mut out, document, title, &context);
     push_contents(&mut out, &contents);
     out.push_str("<main>\n");
     out.push_str(&body);
@@ -70,7 +73,7 @@ fn language(tag: &str) -> &str {
     if sound { tag } else { "en" }
 }
 
-fn push_title(out: &mut String, document: &Document, title: &str) {
+fn push_title(out: &mut String, document: &Document, title: &str, context: &Context<'_>) {
     out.push_str("<header class=\"title\">\n");
     let above: Vec<&str> = [document.kind.as_str(), document.course.as_str()]
         .into_iter()
@@ -91,7 +94,7 @@ fn push_title(out: &mut String, document: &Document, title: &str) {
     }
     if !document.lead.is_empty() {
         out.push_str("<p class=\"lead\">");
-        push_line(out, &document.lead, &document.style);
+        push_line(out, &document.lead, context);
         out.push_str("</p>\n");
     }
     out.push_str("</header>\n");
@@ -124,28 +127,40 @@ fn push_contents(out: &mut String, contents: &[Entry]) {
     out.push_str("</ol>\n</details>\n</nav>\n");
 }
 
-fn push_line(out: &mut String, line: &[Inline], style: &Style) {
+/// What the printing of a line must know of the whole.
+struct Context<'a> {
+    style: &'a Style,
+    equations: BTreeSet<&'a str>,
+}
+
+fn push_line(out: &mut String, line: &[Inline], context: &Context<'_>) {
     for inline in line {
-        push_inline(out, inline, style);
+        push_inline(out, inline, context);
     }
 }
 
-fn push_wrapped(out: &mut String, element: &str, inner: &[Inline], style: &Style) {
+fn push_wrapped(out: &mut String, element: &str, inner: &[Inline], context: &Context<'_>) {
     out.push('<');
     out.push_str(element);
     out.push('>');
-    push_line(out, inner, style);
+    push_line(out, inner, context);
     out.push_str("</");
     out.push_str(element);
     out.push('>');
 }
 
-fn push_inline(out: &mut String, inline: &Inline, style: &Style) {
+fn push_inline(out: &mut String, inline: &Inline, context: &Context<'_>) {
+    let style = context.style;
     match inline {
         Inline::Text(words) => push_escaped(out, words),
-        Inline::Strong(inner) => push_wrapped(out, "strong", inner, style),
-        Inline::Emphasis(inner) => push_wrapped(out, "em", inner, style),
-        Inline::Math(expression) => out.push_str(&print::mathml(expression, style)),
+        Inline::Strong(inner) => push_wrapped(out, "strong", inner, context),
+        Inline::Emphasis(inner) => push_wrapped(out, "em", inner, context),
+        Inline::Math(expression) => {
+            // What is not heard says nothing either.
+            if !print::speech(expression, style).trim().is_empty() {
+                push_markup(out, &print::mathml(expression, style));
+            }
+        }
         Inline::Quantity(quantity, role) => push_escaped(out, &style.text(*quantity, *role)),
         Inline::Code(words) => {
             out.push_str("<code>");
@@ -157,11 +172,14 @@ fn push_inline(out: &mut String, inline: &Inline, style: &Style) {
                 out.push_str("<a rel=\"noreferrer\" href=\"");
                 push_escaped(out, &to);
                 out.push_str("\">");
-                push_line(out, text, style);
+                push_line(out, text, context);
                 out.push_str("</a>");
             }
-            None => push_line(out, text, style),
+            None => push_line(out, text, context),
         },
+        Inline::EquationNumber(number) if !context.equations.contains(number.as_str()) => {
+            push_escaped(out, &format!("({number})"));
+        }
         Inline::EquationNumber(number) => {
             out.push_str("<a href=\"#equation-");
             out.push_str(&id_text(number));
@@ -185,19 +203,20 @@ fn formula(expression: &Expression, style: &Style) -> String {
 }
 
 struct Printer<'a> {
-    style: &'a Style,
+    context: &'a Context<'a>,
     out: String,
     levels: Levels,
     numbers: [u32; 3],
     numbered: bool,
     contents: Vec<Entry>,
+    numbered_equations: BTreeSet<String>,
     drawings: u32,
     tables: u32,
 }
 
 impl Printer<'_> {
     fn line(&mut self, line: &[Inline]) {
-        push_line(&mut self.out, line, self.style);
+        push_line(&mut self.out, line, self.context);
     }
 
     fn push(&mut self, markup: &str) {
@@ -244,6 +263,9 @@ impl Printer<'_> {
     }
 
     fn heading(&mut self, level: u8, text: &[Inline]) {
+        if plain(text, self.context.style).trim().is_empty() {
+            return;
+        }
         let level = self.levels.next(level);
         let place = usize::from(level - 1);
         if let Some(number) = self.numbers.get_mut(place) {
@@ -255,7 +277,7 @@ impl Printer<'_> {
         // As on paper: chapters and their parts are numbered, what stands below them is not.
         let number = if self.numbered && level < 3 { numbers.join(".") } else { String::new() };
         if level == 1 {
-            let words = plain(text, self.style);
+            let words = plain(text, self.context.style);
             self.contents.push(Entry { id: id.clone(), number: number.clone(), words });
         }
         let element = level + 1;
@@ -268,13 +290,16 @@ impl Printer<'_> {
     }
 
     fn equation(&mut self, equation: &Equation) {
-        let style = self.style;
+        let style = self.context.style;
         self.push(if equation.rows.len() > 1 {
             "<div class=\"equation rows\""
         } else {
             "<div class=\"equation\""
         });
-        if let Some(number) = &equation.number {
+        // A number given twice leads to its first equation.
+        if let Some(number) = &equation.number
+            && self.numbered_equations.insert(number.clone())
+        {
             let _ = write!(self.out, " id=\"equation-{}\"", id_text(number));
         }
         self.push(">");
@@ -303,14 +328,14 @@ impl Printer<'_> {
             }
             self.push("<mrow>");
             if let Some(left) = &row.left {
-                self.push(&formula(left, style));
+                push_markup(&mut self.out, &formula(left, style));
             }
             // A row without a relation reads from its left edge like the rest.
             if !alone {
                 self.push("</mrow></mtd><mtd><mrow>");
             }
             self.push(relation);
-            self.push(&formula(&row.right, style));
+            push_markup(&mut self.out, &formula(&row.right, style));
             self.push("</mrow>");
             if !alone {
                 self.push("</mtd></mtr>");
@@ -345,7 +370,7 @@ impl Printer<'_> {
             self.push("<div class=\"plate\">\n");
         }
         let svg = drawing.svg_with_ids(&format!("figure-{}-{}", self.drawings, drawing.name));
-        self.push(&svg);
+        push_markup(&mut self.out, &svg);
         self.push("</div>\n");
         if !figure.caption.is_empty() {
             self.push("<figcaption>");

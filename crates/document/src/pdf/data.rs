@@ -5,11 +5,13 @@ use std::collections::BTreeSet;
 use crate::characters::{is_direction_control, is_ignorable};
 use crate::levels::Levels;
 use crate::tree::{
-    Alignment, Block, Callout, CalloutKind, Document, Equation, Figure, Inline, Paper, Relation, Slide, Table,
+    Alignment, Block, Callout, CalloutKind, Document, Equation, Figure, Inline, Paper, Relation, Slide,
+    Table, plain,
 };
 use crate::words::described;
 use figure::drawing::Drawing;
 use serde_json::{Value, json};
+use unicode_segmentation::UnicodeSegmentation;
 use workings::print;
 
 /// The data of a document, and the characters that no embedded face has and that `\u{fffd}` stands for.
@@ -20,13 +22,21 @@ pub struct Data {
     pub replaced: Vec<char>,
 }
 
-/// The data of a document; `has` tells whether some face has a character.
-pub fn data(document: &Document, has: impl Fn(char) -> bool) -> Data {
+/// Which characters can be set: in text, and in drawings.
+pub struct Faces {
+    /// Whether some face has a letter with its marks.
+    pub text: fn(&str) -> bool,
+    /// Whether the face of the drawings has it.
+    pub drawings: fn(&str) -> bool,
+}
+
+/// The data of a document.
+pub fn data(document: &Document, faces: &Faces) -> Data {
     let mut writer = Writer {
         document,
-        has: &has,
+        faces,
         levels: Levels::default(),
-        equations: Vec::new(),
+        numbered: BTreeSet::new(),
         figures: Vec::new(),
         replaced: BTreeSet::new(),
     };
@@ -35,14 +45,17 @@ pub fn data(document: &Document, has: impl Fn(char) -> bool) -> Data {
         body.extend(writer.figures_in_words());
     }
     let (lang, region) = language(&document.language);
+    let title = writer.text(&document.title);
+    // PDF/UA-1 asks for a title.
+    let title = if title.trim().is_empty() { "Untitled" } else { &title };
     let value = json!({
         "paper": match document.paper {
             Paper::A4 => "a4",
             Paper::UsLetter => "us-letter",
             Paper::Wide => "wide",
         },
-        "title": writer.text(title(document)),
-        "short-title": writer.text(&shortened(title(document), 70)),
+        "title": title,
+        "short-title": shortened(title, 70),
         "kind": writer.text(&document.kind),
         "course": writer.text(&document.course),
         "author": writer.text(&document.author),
@@ -51,46 +64,53 @@ pub fn data(document: &Document, has: impl Fn(char) -> bool) -> Data {
         "region": region,
         "numbered": document.paper != Paper::Wide,
         "body": body,
-        "equations": writer.equations,
+        "equations": if document.paper == Paper::Wide { BTreeSet::new() } else { document.equation_numbers() },
     });
     Data { bytes: value.to_string().into_bytes(), replaced: writer.replaced.into_iter().collect() }
 }
 
 /// The data of one drawing on a page of its own.
-pub fn drawing_data(drawing: &Drawing, language_tag: &str, has: impl Fn(char) -> bool) -> Data {
+pub fn drawing_data(drawing: &Drawing, language_tag: &str, faces: &Faces) -> Data {
     let mut replaced = BTreeSet::new();
     let value = json!({
-        "title": settable(&drawing.title, &has, &mut replaced),
+        "title": settable(&drawing.title, faces.text, &mut replaced),
         "lang": language(language_tag).0,
         "width": drawing.width,
         "height": drawing.height,
-        "svg": settable(&drawing.svg(), &has, &mut replaced),
+        "svg": settable(&drawing.svg(), faces.drawings, &mut replaced),
         "alt": format!("{} {}", drawing.short, drawing.long.plain().replace('\n', " ")).trim(),
     });
     Data { bytes: value.to_string().into_bytes(), replaced: replaced.into_iter().collect() }
 }
 
 /// Text that the typesetter can set: what no face has is replaced and noted down.
-pub fn settable(text: &str, has: &dyn Fn(char) -> bool, replaced: &mut BTreeSet<char>) -> String {
+pub fn settable(text: &str, has: fn(&str) -> bool, replaced: &mut BTreeSet<char>) -> String {
+    if text.bytes().all(|byte| matches!(byte, b' '..=b'~')) {
+        return text.to_owned();
+    }
     let mut out = String::with_capacity(text.len());
-    for c in text.chars() {
-        match c {
-            ' '..='~' => out.push(c),
-            '\t' | '\n' | '\r' => out.push(' '),
-            c if c.is_control() || is_direction_control(c) || is_ignorable(c) => {}
-            c if has(c) => out.push(c),
-            c => {
-                replaced.insert(c);
-                out.push('\u{fffd}');
-            }
+    for letter in text.graphemes(true) {
+        let first = letter.chars().next().unwrap_or(' ');
+        if first.is_ascii() && letter.len() == 1 {
+            out.push(if first.is_ascii_control() { ' ' } else { first });
+            continue;
         }
+        let shown: String = letter.chars().filter(|&c| !is_hidden(c)).collect();
+        if has(&shown) {
+            out.push_str(&shown);
+            continue;
+        }
+        // The letter without its marks is better than nothing of it.
+        let mut letters = shown.chars();
+        let base = letters.next().filter(|base| has(base.encode_utf8(&mut [0; 4])));
+        out.push(base.unwrap_or('\u{fffd}'));
+        replaced.extend(shown.chars().filter(|&c| Some(c) != base));
     }
     out
 }
 
-/// PDF/UA-1 asks for a title; a lesson without one still has a kind.
-fn title(document: &Document) -> &str {
-    if document.title.trim().is_empty() { "Untitled" } else { &document.title }
+fn is_hidden(c: char) -> bool {
+    c.is_control() || is_direction_control(c) || is_ignorable(c)
 }
 
 /// A running head has one line.
@@ -115,9 +135,10 @@ fn language(tag: &str) -> (String, Option<String>) {
 
 struct Writer<'a> {
     document: &'a Document,
-    has: &'a dyn Fn(char) -> bool,
+    faces: &'a Faces,
     levels: Levels,
-    equations: Vec<String>,
+    /// Equations so far.
+    numbered: BTreeSet<String>,
     /// Number, title and words of each drawing so far.
     figures: Vec<(u32, String, Vec<Block>)>,
     replaced: BTreeSet<char>,
@@ -125,7 +146,12 @@ struct Writer<'a> {
 
 impl Writer<'_> {
     fn text(&mut self, text: &str) -> String {
-        settable(text, self.has, &mut self.replaced)
+        settable(text, self.faces.text, &mut self.replaced)
+    }
+
+    fn is_blank(&mut self, line: &[Inline]) -> bool {
+        let words = plain(line, &self.document.style);
+        self.text(&words).trim().is_empty()
     }
 
     fn lines(&mut self, lines: &[Vec<Inline>]) -> Vec<Value> {
@@ -142,11 +168,15 @@ impl Writer<'_> {
             Inline::Text(words) => Value::String(self.text(words)),
             Inline::Strong(inner) => json!({ "k": "strong", "c": self.line(inner) }),
             Inline::Emphasis(inner) => json!({ "k": "emphasis", "c": self.line(inner) }),
-            Inline::Math(expression) => json!({
-                "k": "math",
-                "m": self.text(&print::typst(expression, style)),
-                "alt": print::speech(expression, style),
-            }),
+            Inline::Math(expression) => {
+                let spoken = print::speech(expression, style);
+                // What is not heard says nothing either.
+                if spoken.trim().is_empty() {
+                    Value::String(String::new())
+                } else {
+                    json!({ "k": "math", "m": self.text(&print::typst(expression, style)), "alt": spoken })
+                }
+            }
             Inline::Quantity(quantity, role) => {
                 json!({ "k": "quantity", "t": self.text(&style.text(*quantity, *role)) })
             }
@@ -161,7 +191,7 @@ impl Writer<'_> {
     }
 
     fn blocks(&mut self, blocks: &[Block]) -> Vec<Value> {
-        blocks.iter().map(|block| self.block(block)).collect()
+        blocks.iter().map(|block| self.block(block)).filter(|value| !value.is_null()).collect()
     }
 
     fn items(&mut self, items: &[Vec<Block>]) -> Vec<Value> {
@@ -170,6 +200,8 @@ impl Writer<'_> {
 
     fn block(&mut self, block: &Block) -> Value {
         match block {
+            // A heading of nothing is none, and PDF/UA-1 forbids it.
+            Block::Heading { text, .. } if self.is_blank(text) => Value::Null,
             Block::Heading { level, text } => {
                 let level = self.levels.next(*level);
                 json!({ "k": "heading", "level": level, "c": self.line(text) })
@@ -213,14 +245,15 @@ impl Writer<'_> {
             });
             math.push_str(&print::typst(&row.right, style));
         }
-        if let Some(number) = &equation.number {
-            self.equations.push(number.clone());
-        }
+        // A number given twice leads to its first equation; a slide is there more than once.
+        let labelled = self.document.paper != Paper::Wide
+            && equation.number.clone().is_some_and(|number| self.numbered.insert(number));
         json!({
             "k": "equation",
             "m": self.text(&math),
             "alt": equation.spoken(style),
             "n": equation.number,
+            "label": labelled,
             "wide": equation.is_broad(style),
         })
     }
@@ -242,7 +275,7 @@ impl Writer<'_> {
         }
         json!({
             "k": "figure",
-            "svg": self.text(&drawing.svg()),
+            "svg": settable(&drawing.svg(), self.faces.drawings, &mut self.replaced),
             "alt": alt.trim(),
             "short": if drawing.short.is_empty() { &drawing.title } else { &drawing.short },
             "width": drawing.width,
@@ -291,6 +324,7 @@ impl Writer<'_> {
     fn slide(&mut self, slide: &Slide) -> Value {
         json!({
             "k": "slide",
+            "titled": !self.is_blank(&slide.title),
             "title": self.line(&slide.title),
             "side": self.blocks(&slide.side),
             "steps": self.items(&slide.steps),

@@ -10,6 +10,9 @@ pub use self::typesetter::{Conformance, Error};
 use self::typesetter::Template;
 use crate::tree::Document;
 
+const FACES: data::Faces =
+    data::Faces { text: typesetter::has_characters, drawings: typesetter::has_characters_in_drawings };
+
 /// A PDF file.
 #[derive(Clone, Debug)]
 pub struct Pdf {
@@ -37,7 +40,7 @@ pub fn pdf(document: &Document) -> Result<Pdf, Error> {
 /// # Errors
 /// As [`pdf`].
 pub fn pdf_as(document: &Document, conformance: Conformance) -> Result<Pdf, Error> {
-    let data = data::data(document, typesetter::has_character);
+    let data = data::data(document, &FACES);
     let bytes = typesetter::typeset(Template::Sheets, data.bytes, &document.identity, conformance)?;
     Ok(Pdf { bytes, replaced: data.replaced })
 }

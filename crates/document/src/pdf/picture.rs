@@ -18,7 +18,7 @@ const LARGEST_SIDE: f64 = 16_384.0;
 /// # Errors
 /// As [`super::pdf`].
 pub fn drawing_pdf(drawing: &Drawing, language: &str) -> Result<Vec<u8>, Error> {
-    let data = drawing_data(drawing, language, typesetter::has_character);
+    let data = drawing_data(drawing, language, &super::FACES);
     typesetter::typeset(Template::Drawing, data.bytes, &drawing.name, Conformance::Accessible)
 }
 
@@ -68,7 +68,7 @@ pub fn drawing_png(drawing: &Drawing, scale: f64) -> Result<Vec<u8>, PictureErro
         fontdb: Arc::clone(&FACES),
         ..Options::default()
     };
-    let svg = settable(&drawing.svg(), &typesetter::has_character, &mut BTreeSet::new());
+    let svg = settable(&drawing.svg(), super::FACES.drawings, &mut BTreeSet::new());
     let tree = Tree::from_str(&svg, &options).map_err(|why| PictureError::Refused(why.to_string()))?;
     let mut picture = Pixmap::new(width as u32, height as u32).ok_or(PictureError::Size)?;
     picture.fill(Color::WHITE);

@@ -63,9 +63,20 @@ impl Template {
     }
 }
 
-/// Whether some embedded face has the character.
-pub fn has_character(c: char) -> bool {
-    SHOP.fonts.iter().any(|font| font.info().coverage.contains(u32::from(c)))
+/// Whether some one embedded face has all these characters: a letter and its marks must be of one face.
+pub fn has_characters(letter: &str) -> bool {
+    SHOP.fonts.iter().any(|font| covers(font, letter))
+}
+
+/// Whether the face of the drawings has all these characters. There another face does not step in reliably: where
+/// letters are joined (Arabic, say) the typesetter's reading of SVG leaves them out.
+pub fn has_characters_in_drawings(letter: &str) -> bool {
+    let mut faces = SHOP.fonts.iter().filter(|font| font.info().family == "Libertinus Serif");
+    faces.all(|font| covers(font, letter))
+}
+
+fn covers(font: &Font, letter: &str) -> bool {
+    letter.chars().all(|c| font.info().coverage.contains(u32::from(c)))
 }
 
 /// One document in the making.
