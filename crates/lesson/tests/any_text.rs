@@ -18,6 +18,8 @@ fn check(text: &str) {
             "{:?}",
             finding.headline
         );
+        let ours = finding.headline.starts_with("this lesson cannot be computed");
+        assert!(!ours, "{}:\n{text}", finding.headline);
         assert_ne!(finding.headline, "this lesson cannot be read", "refused without saying why:\n{text}");
         assert!(finding.start.line >= 1 && finding.start.column >= 1);
         let _ = finding.render(false);
@@ -237,7 +239,10 @@ fn a_huge_file_of_mistakes_is_told_in_time() {
 #[test]
 fn numbers_at_the_ends_of_the_range_are_told_in_words() {
     for builtin in lesson::builtin::ALL {
-        for huge in ["1e308 ", "1e200 ", "1e100 ", "1e-100 ", "1e-200 ", "1e-308 ", "-1e308 ", "0 "] {
+        for huge in [
+            "1e12 ", "1e9 ", "1e6 ", "1e4 ", "1e-4 ", "1e-6 ", "1e-9 ", "1e308 ", "1e200 ", "1e100 ",
+            "1e-100 ", "1e-200 ", "1e-308 ", "-1e308 ", "0 ",
+        ] {
             for (index, _) in builtin.text.match_indices(" = \"").collect::<Vec<_>>() {
                 let value = &builtin.text[index + 4..];
                 let digits =

@@ -1,9 +1,9 @@
 //! What the engine finds wrong with a beam, in words and at its place.
 
 use super::beam::BeamRead;
-use super::words::{along, listed};
+use super::words::{along, force_in_words, listed};
 use crate::finding::Report;
-use mechanics::beam::{Beam, Fault, Given, Motion, PieceMotion, Side};
+use mechanics::beam::{Beam, Fault, Given, Load, Motion, PieceMotion, Side};
 use std::ops::Range;
 use workings::problem::SupportKind;
 use workings::style::Style;
@@ -29,6 +29,9 @@ pub(super) fn tell(read: &BeamRead, whole: bool, places: &Places, style: &Style,
     let stand_in = if furthest > 0.0 && furthest.is_finite() { 2.0 * furthest } else { 1.0 };
     let known = read.length.is_some();
     let beam = read.beam(read.length.unwrap_or(stand_in), 1.0);
+    if let Some(length) = read.length {
+        tell_short_loads(read, length, places, style, report);
+    }
     for fault in beam.faults() {
         match fault {
             Fault::Mechanism(motion) if whole => tell_motion(&motion, read, &beam, places, style, report),
@@ -39,6 +42,33 @@ pub(super) fn tell(read: &BeamRead, whole: bool, places: &Places, style: &Style,
             | Fault::HingeOffBeam { .. }
                 if !known && !begins_before(&fault) => {}
             fault => tell_fault(&fault, read, places, style, report),
+        }
+    }
+}
+
+/// A spread load over less than this part of the beam is a force in all but name: nobody could see how long it is.
+const SHORTEST_SPREAD: f64 = 1e-5;
+
+fn tell_short_loads(read: &BeamRead, length: f64, places: &Places, style: &Style, report: &mut Report) {
+    for (index, (load, _)) in read.loads.iter().enumerate() {
+        let Load::Spread { from, to, down_from, down_to } = *load else { continue };
+        if to > from && to - from < SHORTEST_SPREAD * length {
+            let force = 0.5 * (down_from + down_to) * (to - from);
+            let [_, place] = places.loads.get(index).cloned().unwrap_or_default();
+            report
+                .add(
+                    place,
+                    format!(
+                        "the spread load is only {} long, on a beam of {}",
+                        along(style, to - from),
+                        along(style, length)
+                    ),
+                )
+                .mend(format!(
+                    "give a force instead: {{ force = \"{}\", at = \"{}\" }}",
+                    force_in_words(style, force),
+                    along(style, from)
+                ));
         }
     }
 }

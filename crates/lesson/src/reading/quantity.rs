@@ -110,6 +110,16 @@ pub(super) fn of_form(key: &Key, written: &Written<'_>, known: &Known, report: &
             return What::Bad;
         }
     }
+    let (least, most) = reach(quantity.dimension);
+    let size = quantity.value.abs();
+    if wanted.is_some() && size != 0.0 && !(least..=most).contains(&size) {
+        let too = if size < least { "small" } else { "large" };
+        report
+            .add(written.span.clone(), format!("{} is too {too} to be meant here", quoted(written.text)))
+            .mend(format!("check the number and its unit: {} = {}", key.word(), in_quotes(example)))
+            .by_itself();
+        return What::Bad;
+    }
     let possible = match sign {
         Sign::Any => true,
         Sign::NotNegative => quantity.value >= 0.0,
@@ -127,6 +137,17 @@ pub(super) fn of_form(key: &Key, written: &Written<'_>, known: &Known, report: &
         return What::Bad;
     }
     What::Quantity(quantity)
+}
+
+/// The least and the greatest size, SI, that a lecturer can mean: far wider than any beam, and narrow enough that no
+/// product of them leaves the range of numbers.
+fn reach(dimension: Dimension) -> (f64, f64) {
+    match dimension {
+        Dimension::LENGTH => (1e-9, 1e6),
+        Dimension::FORCE | Dimension::MOMENT | Dimension::FORCE_PER_LENGTH => (1e-9, 1e15),
+        Dimension::STRESS => (1e-3, 1e18),
+        _ => (1e-12, 1e12),
+    }
 }
 
 /// A length with its place, of an entry of a list or a point.
