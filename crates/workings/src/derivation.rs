@@ -199,35 +199,35 @@ impl<'a> Steps<'a> {
             on_face(m.clone() + Self::d(Role::BendingMoment)),
         ]);
         let left = Expression::Equal(vec![sigma, on_face(m)]);
-        let workings = self.solved.workings();
-        let axis = self.value(self.solved.key().centroid);
-        let height = self.solved.problem().cut.height;
-        let up = height - axis;
-        let i = self.value(self.solved.key().second_moment);
-        let at = |moment: Id| {
-            let stress = Quantity::new(-self.value(moment) * up / i, Dimension::STRESS);
-            Expression::Quantity(stress, Role::BendingStress)
+        // At the outer fibre of the part beyond, where the stress of the part is largest.
+        let properties = self.solved.section().properties();
+        let (name, height) = match self.above {
+            true => ("distance of the top fibre", properties.top),
+            false => ("distance of the bottom fibre", properties.bottom),
         };
-        let distance = workings.id("distance of the cut from the neutral axis");
-        let written = |moment: Id| {
-            let distance = distance.map_or(symbol(Role::CutDistance), |id| self.number(id));
+        let up = height - self.value(self.solved.key().centroid);
+        let i = self.value(self.solved.key().second_moment);
+        let distance = self.solved.workings().id(name);
+        let line = |moment: Id| {
+            let distance = distance.map_or(symbol(Role::ExtremeDistance), |id| self.number(id));
             let size = self.number(moment) * distance / self.number(self.solved.key().second_moment);
-            if self.axis_down { size } else { -size }
+            let stress = Quantity::new(-self.value(moment) * up / i, Dimension::STRESS);
+            Expression::Equal(vec![
+                self.toward_compression(size),
+                Expression::Quantity(stress, Role::BendingStress),
+            ])
         };
         let profile = self.solved.stress().under(self.value(ids.moment_left), 0.0);
         let difference = profile.bending_stress(height) + self.value(ids.moment_left) * up / i;
-        let scale = self.value(ids.moment_left).abs() * self.solved.section().properties().height() / i;
+        let scale = self.value(ids.moment_left).abs() * properties.height() / i;
         Step {
             title: "Bending stress on both faces",
             sentence: "Bending gives both faces a stress that grows in a straight line from the neutral axis, by the \
-                       same formula; only the moment differs. The numbers are those at the height of the cut, on the \
-                       left face and on the right."
+                       same formula; only the moment differs. The numbers are those at the outer fibre of the part \
+                       beyond the cut, on the left face and on the right."
                 .into(),
             symbols: vec![left, faces],
-            numbers: vec![
-                Expression::Equal(vec![written(ids.moment_left), at(ids.moment_left)]),
-                Expression::Equal(vec![written(ids.moment_right), at(ids.moment_right)]),
-            ],
+            numbers: vec![line(ids.moment_left), line(ids.moment_right)],
             residual: Some(Closure::within(
                 difference,
                 Residual::BOUND * scale,

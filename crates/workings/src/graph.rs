@@ -116,7 +116,10 @@ impl Workings {
     pub fn equation(&self, id: Id) -> Expression {
         let mut chain = vec![Expression::Symbol(self.working(id).symbol.clone())];
         let result = self.result(id);
-        for link in [self.formula(id), self.substitution(id), Some(result)].into_iter().flatten() {
+        // Another working's value, taken as it is, would stand there twice.
+        let taken_over = matches!(&self.working(id).formula, Formula::Expression(Expression::Working(_)));
+        let substitution = if taken_over { None } else { self.substitution(id) };
+        for link in [self.formula(id), substitution, Some(result)].into_iter().flatten() {
             if chain.last() != Some(&link) {
                 chain.push(link);
             }

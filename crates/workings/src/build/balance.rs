@@ -2,6 +2,7 @@
 
 use super::beam_givens::{BeamGivens, LoadKind};
 use super::builder::{Builder, Entry, zero};
+use super::names::with_below;
 use super::resultants::{PlaceAs, Stretch, joined};
 use crate::dimension::Dimension;
 use crate::evaluate::EvaluationError;
@@ -149,7 +150,7 @@ impl Builder<'_> {
                         down_from,
                         down_to,
                     };
-                    let stretches = self.by_piece(beam, whole)?;
+                    let stretches = self.by_piece(beam, whole, &load.symbol)?;
                     let alone = stretches.len() == 1;
                     for (piece, stretch) in stretches {
                         let resultants = match alone {
@@ -178,6 +179,7 @@ impl Builder<'_> {
         &mut self,
         beam: &BeamGivens,
         whole: Stretch<'_>,
+        symbol: &str,
     ) -> Result<Vec<(usize, OwnedStretch)>, EvaluationError> {
         let (start, end) = (self.value(whole.from), self.value(whole.to));
         let inside: Vec<(usize, Id)> = beam
@@ -207,7 +209,7 @@ impl Builder<'_> {
                     Entry::new(
                         CHAPTER,
                         Role::SpreadLoad,
-                        &joined(whole.index, &name),
+                        &with_below(&self.letters.spread, symbol, &name.replacen("the ", "", 1)),
                         format!("intensity of {} at {name}", whole.words),
                     )
                     .at(self.value(hinge), None)
@@ -448,6 +450,7 @@ impl Builder<'_> {
                 .at(self.value(beam.supports[of].station), None),
             Target::Hinge(at) => {
                 let index = self.workings.working(beam.hinges[at]).symbol.index.clone();
+                // What the left piece pushes up on the right one with.
                 Entry::new(CHAPTER, Role::Reaction, &index, format!("force in {words}"))
                     .at(self.value(beam.hinges[at]), None)
             }

@@ -1,7 +1,7 @@
 //! What the lesson gives of the beam: lengths, supports, loads, the slice's place.
 
 use super::builder::{Builder, Entry};
-use super::names::{index_of, is_number};
+use super::names::{index_of, is_number, with_below};
 use crate::dimension::Dimension;
 use crate::evaluate::EvaluationError;
 use crate::expression::Expression;
@@ -41,6 +41,8 @@ pub(crate) struct LoadGiven {
     pub(crate) index: String,
     /// The index of its arms: its name, or words for it.
     pub(crate) mark: String,
+    /// Its name as far as its symbol shows it: empty where its letter stands alone.
+    pub(crate) symbol: String,
     pub(crate) kind: LoadKind,
 }
 
@@ -58,7 +60,18 @@ pub(crate) struct BeamGivens {
     /// Inside the beam, from left to right.
     pub(crate) hinges: Vec<Id>,
     pub(crate) loads: Vec<LoadGiven>,
-    pub(crate) rigidity: Id,
+    /// Where the reactions depend on it.
+    pub(crate) rigidity: Option<Id>,
+}
+
+/// Where the flexural rigidity comes from.
+pub(crate) enum Rigidity {
+    /// The reactions do not depend on it.
+    NotAsked,
+    /// From the elastic modulus and the section.
+    Product(Expression),
+    /// As the beam has it.
+    Given,
 }
 
 const GIVEN: Chapter = Chapter::Given;
@@ -67,7 +80,7 @@ impl Builder<'_> {
     /// Adds the beam's givens. `weight` gives the intensity of the self-weight as a formula, where there is one.
     pub(crate) fn beam_givens(
         &mut self,
-        rigidity: Option<Expression>,
+        rigidity: Rigidity,
         weight: Option<Expression>,
     ) -> Result<BeamGivens, EvaluationError> {
         let problem = self.problem;
@@ -79,13 +92,19 @@ impl Builder<'_> {
         )?;
         let entry = Entry::new(GIVEN, Role::ElasticModulus, "I", "flexural rigidity");
         let rigidity = match rigidity {
-            Some(product) => self
-                .formula(entry.says("The flexural rigidity: what the beam sets against bending."), product)?,
-            None => self.given(
-                entry.says("The flexural rigidity, as given."),
-                beam.flexural_rigidity,
-                Dimension::RIGIDITY,
-            )?,
+            Rigidity::NotAsked => None,
+            Rigidity::Product(product) => {
+                let says = "The flexural rigidity E I: what the beam sets against bending.";
+                Some(self.formula(entry.says(says), product)?)
+            }
+            Rigidity::Given => {
+                let value = beam.flexural_rigidity;
+                Some(self.given(
+                    entry.says("The flexural rigidity, as given."),
+                    value,
+                    Dimension::RIGIDITY,
+                )?)
+            }
         };
         let mut supports = Vec::with_capacity(beam.supports.len());
         for (place, support) in beam.supports.iter().enumerate() {
@@ -207,6 +226,16 @@ impl Builder<'_> {
         // The load's own symbol: the notation writes the lecturer's name as it is.
         let symbol =
             if own_weight || index.is_empty() && is_number(&name) { index.clone() } else { name.clone() };
+        let letter = match load {
+            Load::Force { .. } => self.letters.force.as_str(),
+            // The letter of a couple is often that of a support.
+            Load::Couple { .. } => "couple",
+            Load::Spread { .. } => self.letters.spread.as_str(),
+        };
+        let mark = match own_weight || is_number(&name) {
+            true => format!("{letter}{index}"),
+            false => name.clone(),
+        };
         let plain = match load {
             Load::Force { .. } => "force",
             Load::Couple { .. } => "couple",
@@ -219,7 +248,7 @@ impl Builder<'_> {
         } else {
             format!("{plain} {name}")
         };
-        let station_index = if is_number(&name) { words.clone() } else { name.clone() };
+        let station_index = mark.clone();
         let at = |builder: &mut Self, station: f64, words: String, index: String, says: &str| {
             builder.given(
                 Entry::new(GIVEN, Role::Station, &index, words).at(station, None).says(says),
@@ -275,20 +304,18 @@ impl Builder<'_> {
                     };
                     (one, one)
                 } else {
-                    let end = |which: &str| match index.as_str() {
-                        "" => which.to_owned(),
-                        index => format!("{index}, {which}"),
-                    };
+                    let end = |which: &str| with_below(&self.letters.spread, &symbol, which);
+                    let ends = [end("start"), end("end")];
                     let says = "The intensity runs in a straight line between its ends, positive down.";
                     let name = |which: &str| format!("intensity of {words} at its {which}");
                     (
                         self.given(
-                            entry(name("start"), end("start"), Some(from), says),
+                            entry(name("start"), ends[0].clone(), Some(from), says),
                             down_from,
                             Dimension::FORCE_PER_LENGTH,
                         )?,
                         self.given(
-                            entry(name("end"), end("end"), Some(to), says),
+                            entry(name("end"), ends[1].clone(), Some(to), says),
                             down_to,
                             Dimension::FORCE_PER_LENGTH,
                         )?,
@@ -302,8 +329,7 @@ impl Builder<'_> {
                 LoadKind::Spread { from, to, down_from: first, down_to: second }
             }
         };
-        let mark = if is_number(&name) || own_weight { words.clone() } else { name };
-        Ok(LoadGiven { words, index, mark, kind })
+        Ok(LoadGiven { words, index, mark, symbol, kind })
     }
 }
 

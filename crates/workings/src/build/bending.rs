@@ -27,10 +27,9 @@ impl Builder<'_> {
         &mut self,
         section: &SectionWorkings,
         height: Id,
-        axis_down: bool,
     ) -> Result<Id, EvaluationError> {
         let above = Expression::from(height) - section.centroid.into();
-        let (distance, way) = if axis_down {
+        let (distance, way) = if self.axis_down {
             (Expression::from(section.centroid) - height.into(), "down")
         } else {
             (above, "up")
@@ -47,12 +46,12 @@ impl Builder<'_> {
         section: &SectionWorkings,
         engine: &Section,
         moment: Id,
-        (cut_distance, axis_down): (Id, bool),
+        cut_distance: Id,
         diagrams: &DiagramWorkings,
     ) -> Result<(), EvaluationError> {
         let properties = engine.properties();
         let cut = &self.problem.cut;
-        let cut_factor = match axis_down {
+        let cut_factor = match self.axis_down {
             true => cut_distance.into(),
             false => -Expression::from(cut_distance),
         };

@@ -1,16 +1,20 @@
 //! Adds workings to the graph one by one.
 
+use super::names::LoadLetters;
 use super::resultants::Resultant;
 use crate::dimension::Dimension;
 use crate::engine::Call;
 use crate::evaluate::EvaluationError;
 use crate::expression::Expression;
 use crate::graph::Workings;
+use crate::notation::DepthAxis;
 use crate::problem::Problem;
 use crate::quantity::Quantity;
 use crate::role::{Role, Symbol};
+use crate::style::Style;
 use crate::working::{Chapter, Formula, HeightSide, Id, Place, Working};
 use mechanics::beam::Side;
+use std::collections::BTreeSet;
 
 /// Two stations nearer than this part of the beam's length are one: a force at 1.5 m and a load from 1.5 m, each
 /// read from text and converted, may differ in the last bits.
@@ -73,15 +77,23 @@ impl Entry {
 pub(crate) struct Builder<'a> {
     pub(crate) problem: &'a Problem,
     pub(crate) workings: Workings,
+    symbols: BTreeSet<Symbol>,
+    /// Whether the course's depth axis points down.
+    pub(crate) axis_down: bool,
+    /// The course's letters of a point force and a spread load.
+    pub(crate) letters: LoadLetters,
     /// The resultants of whole spread loads by load, made when first wanted.
     pub(crate) whole_resultants: Vec<Option<Vec<Resultant>>>,
 }
 
 impl<'a> Builder<'a> {
-    pub(crate) fn new(problem: &'a Problem) -> Self {
+    pub(crate) fn new(problem: &'a Problem, style: &Style) -> Self {
         Self {
             problem,
             workings: Workings::default(),
+            symbols: BTreeSet::new(),
+            axis_down: style.notation.habits.depth_axis == DepthAxis::Down,
+            letters: LoadLetters::of(style),
             whole_resultants: vec![None; problem.beam.loads.len()],
         }
     }
@@ -124,22 +136,28 @@ impl<'a> Builder<'a> {
         self.push(entry.working(formula, Quantity::new(value, dimension)))
     }
 
-    /// The index, or the first of `index, 2`, `index, 3`, ... that no symbol of the role has yet.
-    pub(crate) fn free_index(&self, role: Role, index: &str) -> String {
-        let taken = |index: &str| {
-            self.workings
-                .in_order()
-                .any(|(_, other)| other.symbol.role == role && other.symbol.index == index)
-        };
-        if !taken(index) {
-            return index.to_owned();
-        }
-        let mut others = (2..).map(|count| format!("{index}, {count}"));
-        others.find(|other| !taken(other)).unwrap_or_else(|| index.to_owned())
+    /// Whether a working is zero by its nature, such as M at a free end without a couple.
+    pub(crate) fn is_nothing(&self, id: Id) -> bool {
+        let formula = &self.workings.working(id).formula;
+        matches!(formula, Formula::Expression(Expression::Quantity(Quantity { value: 0.0, .. }, _)))
     }
 
-    /// Two things of one name (two planks both called "plank") are told apart by a count.
+    /// The index, or the first of `index, 2`, `index, 3`, ... that no symbol of the role has yet.
+    pub(crate) fn free_index(&self, role: Role, index: &str) -> String {
+        let free = |index: &String| !self.symbols.contains(&Symbol::indexed(role, index.as_str()));
+        let mut others = (1..).map(|count| match (count, index.is_empty()) {
+            (1, _) => index.to_owned(),
+            (_, true) => count.to_string(),
+            (_, false) => format!("{index}, {count}"),
+        });
+        others.find(free).unwrap_or_else(|| index.to_owned())
+    }
+
+    /// Two things of one name (two planks both called "plank") are told apart by a count; so are two of one symbol
+    /// (the station of a support A and that of a load A).
     fn push(&mut self, mut working: Working) -> Result<Id, EvaluationError> {
+        working.symbol.index = self.free_index(working.symbol.role, &working.symbol.index);
+        self.symbols.insert(working.symbol.clone());
         if self.workings.id(&working.name).is_some() {
             let other = (2..).map(|count| format!("{} ({count})", working.name));
             let mut free = other.filter(|name| self.workings.id(name).is_none());

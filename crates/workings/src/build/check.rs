@@ -55,8 +55,9 @@ impl Check<'_> {
 
     fn compare(&mut self, working: &Working, engine: f64, scale: f64) {
         let value = working.value.value;
-        // Not "greater than", so that what is not a number counts as a difference too.
-        if !((value - engine).abs() <= Residual::BOUND * scale.abs()) {
+        // What is not a number does not agree.
+        let agrees = (value - engine).abs() <= Residual::BOUND * scale.abs();
+        if !agrees {
             self.faults.push(SolveFault::Differs { working: working.name.clone(), value, engine, scale });
         }
     }
@@ -109,8 +110,9 @@ impl Check<'_> {
     }
 
     fn residual(&mut self, what: &str, residual: f64, scale: f64) {
-        if !(residual.abs() <= Residual::BOUND * scale) {
-            let bound = Residual::BOUND * scale;
+        let bound = Residual::BOUND * scale;
+        let closes = residual.abs() <= bound;
+        if !closes {
             self.faults.push(SolveFault::DoesNotClose { what: what.to_owned(), residual, bound });
         }
     }
@@ -154,7 +156,7 @@ impl Check<'_> {
         let over_depth = profile.largest_shear_stress().value.copysign(shear);
         self.named("largest shear stress over the depth", over_depth, largest);
         let along = self.value(key.largest_shear);
-        let along_beam = profile.under(0.0, along).largest_shear_stress().value.copysign(along);
+        let along_beam = profile.under(0.0, along).largest_shear_stress().value;
         self.named("largest shear stress along the beam", along_beam, largest);
         let on_cut = profile.shear_stress(cut.height, cut.side);
         if narrow_contact(section, cut.height).is_none() {

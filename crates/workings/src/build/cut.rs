@@ -70,7 +70,7 @@ impl Builder<'_> {
         }
         let (areas, moments): (Vec<Expression>, Vec<Expression>) =
             parts.iter().map(|part| (part.area.clone(), part.area.clone() * part.centroid.clone())).unzip();
-        let area = self.formula(entry, Expression::sum_over(areas))?;
+        let area = self.formula(entry, Expression::sum(areas))?;
         let entry = at(Entry::new(
             CHAPTER,
             Role::CentroidHeight,
@@ -80,7 +80,7 @@ impl Builder<'_> {
         .says("The centroid of the part beyond, above the base line: each piece counts with its area.");
         let centroid = match parts.as_slice() {
             [only] => self.formula(entry, only.centroid.clone())?,
-            _ => self.formula(entry, Expression::sum_over(moments) / area.into())?,
+            _ => self.formula(entry, Expression::sum(moments) / area.into())?,
         };
         let entry = at(Entry::new(
             CHAPTER,

@@ -3,6 +3,7 @@
 use super::balance::Reactions;
 use super::beam_givens::{BeamGivens, LoadKind};
 use super::builder::{Builder, Entry, zero};
+use super::names::with_below;
 use crate::dimension::Dimension;
 use crate::engine::Call;
 use crate::evaluate::EvaluationError;
@@ -106,14 +107,7 @@ impl Builder<'_> {
             up: Vec::new(),
             turning: Vec::new(),
         };
-        let entry = Entry::new(Chapter::Given, Role::Station, "0", "station of the left end")
-            .at(0.0, None)
-            .says("Stations are measured from the left end.");
-        let origin = self.given(entry, 0.0, Dimension::LENGTH)?;
-        let mut all = vec![
-            key(origin, "the left end".into(), "0".into(), 5),
-            key(beam.length, "the right end".into(), "L".into(), 5),
-        ];
+        let mut all = vec![key(beam.length, "the right end".into(), "L".into(), 5)];
         for (of, support) in beam.supports.iter().enumerate() {
             let mut at = key(support.station, support.name.clone(), support.name.clone(), 0);
             at.up.extend(reactions.forces[of].map(Expression::from));
@@ -146,6 +140,13 @@ impl Builder<'_> {
                     }
                 }
             }
+        }
+        if !all.iter().any(|key| self.same_station(self.value(key.station), 0.0)) {
+            let entry = Entry::new(Chapter::Given, Role::Station, "0", "station of the left end")
+                .at(0.0, None)
+                .says("Stations are measured from the left end.");
+            let origin = self.given(entry, 0.0, Dimension::LENGTH)?;
+            all.push(key(origin, "the left end".into(), "0".into(), 5));
         }
         all.sort_by(|a, b| self.value(a.station).total_cmp(&self.value(b.station)).then(a.rank.cmp(&b.rank)));
         let mut keys: Vec<Key> = Vec::with_capacity(all.len());
@@ -240,7 +241,8 @@ impl Builder<'_> {
             if let Some(known) = builder.workings.id(&name) {
                 return Ok(known);
             }
-            let entry = Entry::new(CHAPTER, Role::SpreadLoad, &format!("{}, {words}", key.index), name)
+            let index = with_below(&builder.letters.spread, "", &format!("{}, {words}", key.index));
+            let entry = Entry::new(CHAPTER, Role::SpreadLoad, &index, name)
                 .at(builder.value(key.station), Some(side))
                 .says("All the spread loads that act here, together.");
             builder.formula(entry, Expression::sum(terms))
@@ -250,23 +252,43 @@ impl Builder<'_> {
         Ok(Some((first, last)))
     }
 
-    /// V and M at the right end of a stretch, as formulas.
+    /// V and M at the right end of a stretch, as formulas. What is zero by its nature is left out.
     fn along(&self, reach: &Reach<'_>) -> (Expression, Expression) {
         let length = self.difference(reach.to.station, reach.from.station);
-        let (shear, moment) = (Expression::from(reach.shear), Expression::from(reach.moment));
-        let under_shear = shear.clone() * length.clone();
-        let Some((first, last)) = reach.intensity else { return (shear, moment + under_shear) };
-        let squared = length.clone().power(2);
-        if first == last {
-            let load = Expression::from(first) * length;
-            let turned = Expression::from(first) * squared / 2.0.into();
-            return (shear - load, moment + under_shear - turned);
+        let (mut shear, mut moment) = (Vec::new(), Vec::new());
+        if !self.is_nothing(reach.moment) {
+            moment.push(reach.moment.into());
         }
-        let load = (Expression::from(first) + last.into()) * length / 2.0.into();
-        // Two triangles: w1 l² / 3 of the falling one, w2 l² / 6 of the rising one.
-        let falling = Expression::from(first) * squared.clone() / 3.0.into();
-        let rising = Expression::from(last) * squared / 6.0.into();
-        (shear - load, moment + under_shear - falling - rising)
+        if !self.is_nothing(reach.shear) {
+            shear.push(reach.shear.into());
+            moment.push(Expression::from(reach.shear) * length.clone());
+        }
+        let squared = length.clone().power(2);
+        match reach.intensity {
+            None => {}
+            Some((first, last)) if first == last => {
+                shear.push(-(Expression::from(first) * length));
+                moment.push(-(Expression::from(first) * squared / 2.0.into()));
+            }
+            Some((first, last)) => {
+                shear.push(-((Expression::from(first) + last.into()) * length / 2.0.into()));
+                // Two triangles: w1 l² / 3 of the falling one, w2 l² / 6 of the rising one.
+                if self.value(first) != 0.0 {
+                    moment.push(-(Expression::from(first) * squared.clone() / 3.0.into()));
+                }
+                if self.value(last) != 0.0 {
+                    moment.push(-(Expression::from(last) * squared / 6.0.into()));
+                }
+            }
+        }
+        let or_nothing = |terms: Vec<Expression>, dimension, role| match terms.is_empty() {
+            true => zero(dimension, role),
+            false => Expression::sum(terms),
+        };
+        (
+            or_nothing(shear, Dimension::FORCE, Role::ShearForce),
+            or_nothing(moment, Dimension::MOMENT, Role::BendingMoment),
+        )
     }
 
     /// V and M on both sides of a key station, from what they are just left of it.
@@ -324,7 +346,8 @@ impl Builder<'_> {
         };
         let right = match has_right {
             true => {
-                let terms = left.map(Expression::from).into_iter().chain(jump.iter().cloned()).collect();
+                let before = left.filter(|&left| !self.is_nothing(left)).map(Expression::from);
+                let terms = before.into_iter().chain(jump.iter().cloned()).collect();
                 Some(self.formula(entry(Some(Side::Right)).says(across), Expression::sum(terms))?)
             }
             false => None,
@@ -373,8 +396,11 @@ impl Builder<'_> {
             .says("Here V passes through zero, so M has a largest or a smallest value.");
         let station = self.formula(entry, station)?;
         let s = self.difference(station, from);
-        let mut moment = Expression::from(reach.moment) + Expression::from(reach.shear) * s.clone()
-            - Expression::from(first) * s.clone().power(2) / 2.0.into();
+        let before = match self.is_nothing(reach.moment) {
+            true => Expression::from(reach.shear) * s.clone(),
+            false => Expression::from(reach.moment) + Expression::from(reach.shear) * s.clone(),
+        };
+        let mut moment = before - Expression::from(first) * s.clone().power(2) / 2.0.into();
         if first != last {
             let whole = self.difference(reach.to.station, from);
             let growth = (Expression::from(last) - first.into()) / whole;
@@ -440,7 +466,10 @@ impl Builder<'_> {
                 let root =
                     (shear.clone().power(2) + Expression::from(2.0) * first.into() * moment.clone()).root();
                 let sum = if self.value(reach.shear) < 0.0 { shear - root } else { shear + root };
-                let far = sum.clone() / first.into();
+                let far = match self.is_nothing(reach.moment) {
+                    true => Expression::from(2.0) * reach.shear.into() / first.into(),
+                    false => sum.clone() / first.into(),
+                };
                 let near = -(Expression::from(2.0) * moment / sum);
                 let outside = |offset: &Expression| {
                     let s = self.workings.evaluate(offset).map_or(f64::NAN, |s| s.value);

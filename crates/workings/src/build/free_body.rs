@@ -3,6 +3,7 @@
 use super::balance::Reactions;
 use super::beam_givens::{BeamGivens, LoadKind};
 use super::builder::{Builder, Entry, zero};
+use super::names::with_below;
 use super::resultants::{PlaceAs, Resultant, Stretch, joined};
 use crate::dimension::Dimension;
 use crate::evaluate::EvaluationError;
@@ -155,10 +156,11 @@ impl Builder<'_> {
             down_from
         } else {
             let here = self.intensity_at(at.station, (from, to), (down_from, down_to));
+            let below = if at.index.is_empty() { "x" } else { at.index };
             let entry = Entry::new(
                 at.chapter,
                 Role::SpreadLoad,
-                &joined(&load.index, if at.index.is_empty() { "x" } else { at.index }),
+                &with_below(&self.letters.spread, &load.symbol, below),
                 format!("intensity of {} {}", load.words, at.words),
             )
             .at(self.value(at.station), None)

@@ -22,13 +22,13 @@ use crate::dimension::Dimension;
 use crate::evaluate::EvaluationError;
 use crate::expression::Expression;
 use crate::graph::Workings;
-use crate::notation::DepthAxis;
 use crate::problem::Problem;
 use crate::quantity::Quantity;
 use crate::role::Role;
 use crate::solved::SolveFault;
 use crate::style::Style;
 use crate::working::{Chapter, Id};
+use beam_givens::Rigidity;
 use builder::{Builder, Entry};
 use free_body::{Inner, Station};
 use mechanics::beam::{Load, Redundant, Side, Solution};
@@ -89,8 +89,7 @@ pub(crate) fn build(
         .beam
         .redundants()
         .map_err(|faults| faults.into_iter().map(SolveFault::Beam).collect::<Vec<_>>())?;
-    let axis_down = style.notation.habits.depth_axis == DepthAxis::Down;
-    let built = all(problem, axis_down, &redundants, (solution, section))
+    let built = all(problem, style, &redundants, (solution, section))
         .map_err(|error| vec![SolveFault::Formula(error)])?;
     let faults = check::check(problem, solution, section, &built);
     if faults.is_empty() { Ok(built) } else { Err(faults) }
@@ -98,14 +97,14 @@ pub(crate) fn build(
 
 fn all(
     problem: &Problem,
-    axis_down: bool,
+    style: &Style,
     redundants: &[Redundant],
     (solution, engine): (&Solution, &Section),
 ) -> Result<Built, EvaluationError> {
-    let mut builder = Builder::new(problem);
+    let mut builder = Builder::new(problem, style);
     let section = builder.section(engine)?;
     let height = builder.cut_height(&section, engine.properties().height())?;
-    let rigidity = builder.rigidity(&section)?;
+    let rigidity = builder.rigidity(&section, redundants)?;
     let weight = builder.own_weight(&section)?;
     let beam = builder.beam_givens(rigidity, weight)?;
     let reactions = builder.reactions(&beam, redundants, solution)?;
@@ -142,8 +141,8 @@ fn all(
             index: "",
         },
     )?;
-    let cut_distance = builder.cut_distance(&section, height, axis_down)?;
-    builder.bending(&section, engine, here.moment, (cut_distance, axis_down), &diagrams)?;
+    let cut_distance = builder.cut_distance(&section, height)?;
+    builder.bending(&section, engine, here.moment, cut_distance, &diagrams)?;
     let shear = builder.shear(&section, engine, height, here.shear, diagrams.largest_shear)?;
     let (left_station, left) = if at_end {
         builder.slice_left_of_end(&beam, &reactions, (station, length))?
@@ -226,20 +225,25 @@ impl Builder<'_> {
         Ok((left_station, left))
     }
 
-    /// `E I`, where that is what the beam was given.
-    fn rigidity(&mut self, section: &SectionWorkings) -> Result<Option<Expression>, EvaluationError> {
+    /// The flexural rigidity, where reactions depend on it: `E I`, where that is what the beam was given.
+    fn rigidity(
+        &mut self,
+        section: &SectionWorkings,
+        redundants: &[Redundant],
+    ) -> Result<Rigidity, EvaluationError> {
         let modulus = self.problem.elastic_modulus;
-        if !(modulus.is_finite() && modulus > 0.0) {
-            return Ok(None);
-        }
         let given = self.problem.beam.flexural_rigidity;
-        if (modulus * self.value(section.second_moment) - given).abs() > 1e-12 * given {
-            return Ok(None);
+        if redundants.is_empty() {
+            return Ok(Rigidity::NotAsked);
+        }
+        let product = modulus * self.value(section.second_moment);
+        if !(modulus > 0.0 && (product - given).abs() <= 1e-12 * given) {
+            return Ok(Rigidity::Given);
         }
         let entry = Entry::new(Chapter::Given, Role::ElasticModulus, "", "elastic modulus")
             .says("The modulus of elasticity of the material.");
         let modulus = self.given(entry, modulus, Dimension::STRESS)?;
-        Ok(Some(Expression::from(modulus) * section.second_moment.into()))
+        Ok(Rigidity::Product(Expression::from(modulus) * section.second_moment.into()))
     }
 
     /// Density times area times g, where that is the self-weight that the beam was given.

@@ -1,5 +1,8 @@
 //! What the lecturer's own names become in symbols and in words.
 
+use crate::role::{Role, Symbol};
+use crate::style::Style;
+
 /// The index of the symbol of something that the lecturer names: `P2` is the P with index 2, `P` stands alone,
 /// `crane` becomes the index itself, and so does a number.
 ///
@@ -18,6 +21,39 @@ fn shortened(name: &str) -> &str {
     if first_is_letter && rest.chars().all(|c| c.is_ascii_digit()) { rest } else { name }
 }
 
+/// The course's letters of forces and spread loads, to which indices are added.
+pub(crate) struct LoadLetters {
+    pub(crate) force: String,
+    pub(crate) spread: String,
+}
+
+impl LoadLetters {
+    pub(crate) fn of(style: &Style) -> Self {
+        let letter = |role| {
+            let text = style.symbol(&Symbol::plain(role)).plain();
+            text.chars().take(1).collect()
+        };
+        Self { force: letter(Role::PointForce), spread: letter(Role::SpreadLoad) }
+    }
+}
+
+/// The index that writes a spread load with something added below its letter: `w` and `start` become `w_start`,
+/// `w1` becomes `w_1, start`; without a name the course's own letter is taken.
+pub(crate) fn with_below(letter: &str, name: &str, below: &str) -> String {
+    let mut letters = name.chars();
+    let first = letters.next();
+    let rest = letters.as_str();
+    let rest = rest.strip_prefix('_').unwrap_or(rest);
+    match first {
+        None => format!("{letter}_{below}"),
+        Some(first) if first.is_alphabetic() && rest.is_empty() => format!("{first}_{below}"),
+        Some(first) if first.is_alphabetic() && rest.chars().all(|c| c.is_ascii_digit()) => {
+            format!("{first}_{rest}, {below}")
+        }
+        Some(_) => format!("{letter}_{name}, {below}"),
+    }
+}
+
 /// Whether a name is only a number that was made for it.
 pub(crate) fn is_number(name: &str) -> bool {
     !name.is_empty() && name.bytes().all(|b| b.is_ascii_digit())
@@ -32,6 +68,15 @@ mod tests {
         let names = ["P", "P2", "P_3", "crane", "4"];
         let indices: Vec<_> = names.iter().map(|name| index_of(name, &names)).collect();
         assert_eq!(indices, ["", "2", "3", "crane", "4"]);
+    }
+
+    #[test]
+    fn what_is_added_goes_below_the_letter() {
+        let cases = [("w", "w_start"), ("w1", "w_1, start"), ("", "q_start"), ("2", "q_2, start")];
+        for (name, expected) in cases {
+            assert_eq!(with_below("q", name, "start"), expected);
+        }
+        assert_eq!(with_below("q", "snow", "start"), "q_snow, start");
     }
 
     #[test]

@@ -44,9 +44,9 @@ impl Builder<'_> {
         }
         let mut to_undo = Vec::with_capacity(count);
         let mut flexibilities = Vec::with_capacity(count * count);
-        for at in 0..count {
+        for (at, redundant) in redundants.iter().enumerate() {
             let under_loads = self.movement(beam, &question, &reads, Movement { at, under_unit: None })?;
-            let moved = hold_of(beam, &redundants[at]);
+            let moved = hold_of(beam, redundant);
             to_undo.push(match moved {
                 HoldGiven::Moved(moved) => Expression::from(moved) - under_loads.into(),
                 _ => -Expression::from(under_loads),
@@ -183,7 +183,8 @@ impl Builder<'_> {
 
     /// Every number of the beam that a working holds.
     fn fields(&self, beam: &BeamGivens) -> (Vec<Id>, Vec<Field>) {
-        let mut fields = vec![(beam.length, Field::Length), (beam.rigidity, Field::Rigidity)];
+        let mut fields = vec![(beam.length, Field::Length)];
+        fields.extend(beam.rigidity.map(|rigidity| (rigidity, Field::Rigidity)));
         for (of, support) in beam.supports.iter().enumerate() {
             fields.push((support.station, Field::SupportStation(of)));
             let holds = [(support.transverse, Freedom::Transverse), (support.rotation, Freedom::Rotation)];

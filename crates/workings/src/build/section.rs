@@ -54,7 +54,7 @@ pub(crate) struct SectionWorkings {
 
 impl Placed {
     /// Height of its lowest fibre plus something.
-    fn from_base(&self, offset: Expression) -> Expression {
+    fn above_base(&self, offset: Expression) -> Expression {
         match &self.base {
             Some(base) => base.clone() + offset,
             None => offset,
@@ -63,7 +63,7 @@ impl Placed {
 
     /// Height of its highest fibre; `None` where no dimension gives it.
     pub(crate) fn top(&self) -> Option<Expression> {
-        self.size.upright(self.piece.figure).map(|height| self.from_base(height))
+        self.size.upright(self.piece.figure).map(|height| self.above_base(height))
     }
 
     /// Whether it counts just as it is: neither a hole nor of another material.
@@ -188,8 +188,8 @@ impl Builder<'_> {
                 None => {
                     let entry = Entry::new(
                         Chapter::Given,
-                        Role::Depth,
-                        &(place + 1).to_string(),
+                        Role::Height,
+                        &format!("{}, bottom", place + 1),
                         format!("bottom of {}", piece.name),
                     )
                     .height(piece.bottom, None)
@@ -230,7 +230,7 @@ impl Builder<'_> {
         };
         let entry = Entry::new(CHAPTER, Role::Area, &done.number, format!("area of {name}")).says(says);
         let area = self.formula(entry, done.counted(plain))?;
-        let height = |offset: Expression| done.from_base(offset);
+        let height = |offset: Expression| done.above_base(offset);
         let centroid = match (size, done.piece.figure) {
             (Size::Rectangle { height: h, .. }, _) => height(Expression::from(h) / 2.0.into()),
             (Size::Triangle { height: h, .. }, Figure::Triangle { apex_above: false, .. }) => {
@@ -391,12 +391,18 @@ impl Builder<'_> {
             let own = self.formula(entry, own)?;
             let entry = Entry::new(
                 CHAPTER,
-                Role::Distance,
+                Role::Depth,
                 &piece.placed.number,
                 format!("distance of {name} from the neutral axis"),
-            )
-            .says(format!("How far the centroid of {name} lies above the neutral axis; negative below it."));
-            let distance = self.formula(entry, Expression::from(piece.centroid) - centroid.into())?;
+            );
+            let (way, other) = if self.axis_down { ("below", "above") } else { ("above", "below") };
+            let says =
+                format!("How far the centroid of {name} lies {way} the neutral axis; negative {other} it.");
+            let distance = match self.axis_down {
+                true => Expression::from(centroid) - piece.centroid.into(),
+                false => Expression::from(piece.centroid) - centroid.into(),
+            };
+            let distance = self.formula(entry.says(says), distance)?;
             terms.push(Expression::Sum(vec![
                 own.into(),
                 Expression::from(piece.area) * Expression::from(distance).power(2),
@@ -413,7 +419,7 @@ impl Builder<'_> {
         let near = 1e-12 * properties.height();
         let solid = || pieces.iter().map(|piece| &piece.placed).filter(|placed| !placed.piece.hole);
         let highest = solid().find(|piece| (piece.piece.top - properties.top).abs() <= near);
-        let entry = Entry::new(CHAPTER, Role::Depth, "top", "height of the top fibre")
+        let entry = Entry::new(CHAPTER, Role::Height, "top", "height of the top fibre")
             .height(properties.top, None)
             .says("The height of the highest fibre above the base line.");
         let top = match highest.and_then(Placed::top) {
@@ -423,7 +429,7 @@ impl Builder<'_> {
             }
         };
         let lowest = solid().find(|piece| (piece.piece.bottom - properties.bottom).abs() <= near);
-        let entry = Entry::new(CHAPTER, Role::Depth, "bottom", "height of the bottom fibre")
+        let entry = Entry::new(CHAPTER, Role::Height, "bottom", "height of the bottom fibre")
             .height(properties.bottom, None)
             .says("The height of the lowest fibre above the base line.");
         let bottom = match lowest.and_then(|piece| piece.base.clone()) {

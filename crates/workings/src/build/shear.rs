@@ -104,11 +104,11 @@ impl Builder<'_> {
             None => entry,
         };
         let over_depth = self.formula(entry, largest.1.into())?;
-        let product = Expression::from(largest_shear) * largest.0.first_moment.into();
+        let product = Expression::from(largest_shear).size() * largest.0.first_moment.into();
         let below = Expression::from(section.second_moment) * largest.0.width.into();
         let station = self.workings.working(largest_shear).place;
         let entry = stress("max, beam", "largest shear stress along the beam").says(
-            "Over the whole beam it is largest where V is: the same height of the section, and the largest V.",
+            "Over the whole beam its size is largest where that of V is: at the same height of the section.",
         );
         let entry = match station.station {
             Some(x) => entry.at(x, station.side),

@@ -194,6 +194,10 @@ impl Builder<'_> {
         let first = difference(self, mean_stress, "", "0")?;
         let mut table = vec![Approach { length: parts.length, mean_stress, difference: first, ratio: None }];
         let scale = self.value(tau).abs().max(self.value(mean_stress).abs());
+        if self.value(first).abs() <= 1e-9 * scale {
+            // Under no spread load the mean is the formula's stress at any length: nothing tends to anything.
+            return Ok(table);
+        }
         for halved in 1..=HALVINGS {
             let words = match halved {
                 1 => ", slice halved once".to_owned(),
@@ -236,7 +240,6 @@ impl Builder<'_> {
             let mean = self.formula(entry, above / below)?;
             let difference = difference(self, mean, &words, &index)?;
             let before = table[table.len() - 1].difference;
-            // Under no spread load the mean is the formula's stress at any length, and there is no ratio to tell.
             let tells = self.value(difference).abs() > 1e-9 * scale && self.value(before) != 0.0;
             let ratio = match tells {
                 true => {
