@@ -14,7 +14,7 @@ fn main() {
 fn polygon(corners: u32) -> Vec<Part> {
     let corner = |index: u32| {
         let angle = 2.0 * PI * (f64::from(index) + 0.3) / f64::from(corners);
-        let radius = if index % 2 == 0 { 0.1 } else { 0.07 };
+        let radius = if index.is_multiple_of(2) { 0.1 } else { 0.07 };
         Point::new(radius * real::cos(angle), radius * real::sin(angle))
     };
     let corners: Vec<Point> = (0..corners).map(corner).collect();

@@ -83,15 +83,15 @@ fn given_heights(part: &Part) -> Vec<f64> {
 impl Section {
     /// The heights of all corners and of the tops and bottoms of arcs, rising, m; as given, to the last bit, where a
     /// corner was given there.
-    pub fn levels(&self) -> Vec<f64> {
+    pub fn levels(&self) -> impl Iterator<Item = f64> + '_ {
         let mut given: Vec<f64> = self.parts.iter().flat_map(given_heights).collect();
         given.sort_unstable_by(f64::total_cmp);
-        let outer = |level: &f64| {
+        let outer = move |level: &f64| {
             let height = level + self.origin.y;
             let above = given.partition_point(|other| *other < height - self.tolerance);
             given.get(above).copied().filter(|other| *other - height <= self.tolerance).unwrap_or(height)
         };
-        self.levels.iter().map(outer).collect()
+        self.levels.iter().map(outer)
     }
 
     /// A height in local coordinates, on a level where it is as good as one.

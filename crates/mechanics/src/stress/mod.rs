@@ -60,7 +60,7 @@ impl StressOverDepth {
             strips: section.strips(),
             properties: *section.properties(),
             origin_y: section.origin().y,
-            levels: section.levels(),
+            levels: section.levels().collect(),
             tolerance: section.tolerance(),
             ratios: section.parts().iter().map(|part| part.modular_ratio).collect(),
             bending_moment,
