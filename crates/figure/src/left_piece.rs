@@ -26,8 +26,8 @@ pub fn left_piece(view: &BeamView<'_>) -> Option<Drawing> {
     if at <= near {
         return None;
     }
-    let problem = left_of(view.problem, at, near);
-    let piece = BeamView { problem: &problem, ..*view };
+    let (problem, kept) = left_of(view.problem, at, near);
+    let piece = view.piece(&problem, &kept);
     let reactions: Vec<Reaction> =
         view.solution.reactions().iter().filter(|reaction| reaction.station <= at + near).copied().collect();
     let shows = Shows { supports: false, reactions: true, dimensions: Dimensions::Piece, slice: false };
@@ -66,10 +66,11 @@ pub fn left_piece(view: &BeamView<'_>) -> Option<Drawing> {
     )
 }
 
-/// What stands left of a station, as a problem of its own.
-fn left_of(problem: &Problem, at: f64, near: f64) -> Problem {
+/// What stands left of a station, as a problem of its own, with the places of its loads in the whole.
+fn left_of(problem: &Problem, at: f64, near: f64) -> (Problem, Vec<usize>) {
     let mut loads: Vec<Load> = Vec::new();
     let mut labels: Vec<LoadLabel> = Vec::new();
+    let mut places = Vec::new();
     for (number, load) in problem.beam.loads.iter().enumerate() {
         let kept = match *load {
             Load::Force { station, .. } | Load::Couple { station, .. } => {
@@ -83,8 +84,8 @@ fn left_of(problem: &Problem, at: f64, near: f64) -> Problem {
         };
         if let Some(load) = kept {
             loads.push(load);
-            let number_name = || LoadLabel { name: (number + 1).to_string(), self_weight: false };
-            labels.push(problem.loads.get(number).cloned().unwrap_or_else(number_name));
+            labels.extend(problem.loads.get(number).cloned());
+            places.push(number);
         }
     }
     let beam = Beam {
@@ -94,7 +95,7 @@ fn left_of(problem: &Problem, at: f64, near: f64) -> Problem {
         loads,
         flexural_rigidity: problem.beam.flexural_rigidity,
     };
-    Problem { beam, loads: labels, ..problem.clone() }
+    (Problem { beam, loads: labels, ..problem.clone() }, places)
 }
 
 /// The cut face with V and M.

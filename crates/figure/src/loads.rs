@@ -5,13 +5,13 @@ use crate::drawing::Mark;
 use crate::geometry::{Point, Rect};
 use crate::label::{Escape, Seat, Wish};
 use crate::palette::{Ink, MEDIUM, Stroke, THIN};
+use crate::reactions::sized;
 use crate::scale::{Along, ArrowScale, HALF_DEPTH};
-use crate::scribe::Scribe;
 use crate::text::Label;
+use crate::view::BeamView;
 use core::f64::consts::PI;
 use mechanics::beam::Load;
 use workings::dimension::Dimension;
-use workings::problem::{LoadLabel, Problem};
 use workings::role::Role;
 
 /// Height kept free above a tier of spread load for its values, px.
@@ -74,8 +74,7 @@ pub struct LoadSketch {
 }
 
 struct Sketcher<'a> {
-    problem: &'a Problem,
-    scribe: Scribe<'a>,
+    view: &'a BeamView<'a>,
     along: Along,
     forces: ArrowScale,
     /// The boxes of what stands below the beam (supports), px.
@@ -87,11 +86,10 @@ struct Sketcher<'a> {
 
 /// Lays out the loads of a beam. `forces` is the scale of the point forces, which the reactions share; `below`
 /// are the boxes of the supports and of what else stands below the beam.
-pub fn sketch(problem: &Problem, scribe: Scribe<'_>, forces: ArrowScale, below: &[Rect]) -> LoadSketch {
+pub fn sketch(view: &BeamView<'_>, forces: ArrowScale, below: &[Rect]) -> LoadSketch {
     let mut sketcher = Sketcher {
-        problem,
-        scribe,
-        along: Along { length: problem.beam.length },
+        view,
+        along: view.along(),
         forces,
         below,
         skyline: Skyline::default(),
@@ -114,38 +112,34 @@ pub fn sketch(problem: &Problem, scribe: Scribe<'_>, forces: ArrowScale, below: 
     LoadSketch { marks, wishes: sketcher.wishes, stretched: sketcher.stretched }
 }
 
-/// A load with its label; a problem made by hand may lack labels.
-fn labelled(problem: &Problem) -> impl Iterator<Item = (&Load, Option<&LoadLabel>)> {
-    problem.beam.loads.iter().enumerate().map(|(place, load)| (load, problem.loads.get(place)))
-}
-
-/// Whether the name is the lecturer's own and not a number made for the load.
-pub fn is_own_name(label: Option<&LoadLabel>) -> bool {
-    label
-        .is_some_and(|label| !label.self_weight && label.name.chars().next().is_some_and(char::is_alphabetic))
-}
-
 struct SpreadBlock {
     from: f64,
     to: f64,
     down_from: f64,
     down_to: f64,
     own_weight: bool,
-    name: Option<String>,
+    load: usize,
 }
 
 impl Sketcher<'_> {
+    /// The load's symbol and its size; the arrow tells the direction.
+    fn equation(&self, load: usize, role: Role, value: f64, dimension: Dimension) -> Label {
+        let symbol = self.view.scribe.symbol(role, self.view.load_index(load));
+        sized(symbol, value, self.view.scribe.given(value.abs(), dimension, role))
+    }
+
     fn spreads(&mut self) -> Vec<Mark> {
-        let mut blocks: Vec<SpreadBlock> = labelled(self.problem)
-            .filter_map(|(load, label)| match *load {
+        let problem = self.view.problem;
+        let mut blocks: Vec<SpreadBlock> = (problem.beam.loads.iter().enumerate())
+            .filter_map(|(number, load)| match *load {
                 Load::Spread { from, to, down_from, down_to } if down_from != 0.0 || down_to != 0.0 => {
                     Some(SpreadBlock {
                         from: self.along.px(from),
                         to: self.along.px(to),
                         down_from,
                         down_to,
-                        own_weight: label.is_some_and(|label| label.self_weight),
-                        name: is_own_name(label).then(|| label.map(|l| l.name.clone())).flatten(),
+                        own_weight: problem.loads.get(number).is_some_and(|label| label.self_weight),
+                        load: number,
                     })
                 }
                 _ => None,
@@ -215,19 +209,14 @@ impl Sketcher<'_> {
     }
 
     fn spread_labels(&mut self, block: &SpreadBlock, edge: &[Point]) {
-        let named = |value: Label| match &block.name {
-            Some(name) => Label::symbol(name.clone()).equals(value),
-            None => value,
-        };
-        let intensity = |down: f64| {
-            Label::words(self.scribe.terse_text(down.abs(), Dimension::FORCE_PER_LENGTH, Role::SpreadLoad))
-        };
+        let (view, role) = (self.view, Role::SpreadLoad);
+        let size =
+            |down: f64| Label::words(view.scribe.terse_text(down.abs(), Dimension::FORCE_PER_LENGTH, role));
+        let symbol = || view.scribe.symbol(role, view.load_index(block.load));
         let (first, last) = (edge[0], edge[edge.len() - 1]);
         if block.down_from == block.down_to {
-            let mut label = named(intensity(block.down_from));
-            if block.own_weight {
-                label = Label::words("own weight ").followed_by(label);
-            }
+            let symbol = if block.own_weight { Label::words("own weight") } else { symbol() };
+            let label = sized(symbol, block.down_from, size(block.down_from));
             let mut wish =
                 Wish::new(label, first.towards(last, 0.5)).seats(&[Seat::Above], Escape::Up).gap(2.0);
             for part in [0.3, 0.7, 0.15, 0.85, 0.4, 0.6] {
@@ -243,7 +232,10 @@ impl Sketcher<'_> {
             if down == 0.0 {
                 continue;
             }
-            let label = named(intensity(down));
+            // two values go with one symbol here, so no equation is written
+            let is_named = view.load_index(block.load).starts_with(char::is_alphabetic);
+            let label =
+                if is_named { symbol().and_words("\u{a0}").followed_by(size(down)) } else { size(down) };
             let outwards = if inwards == Seat::AboveRight { Seat::AboveLeft } else { Seat::AboveRight };
             // an edge that rises inwards would run through a label that stands inwards
             let order = if other.y < at.y - 3.0 {
@@ -260,13 +252,10 @@ impl Sketcher<'_> {
     }
 
     fn point_forces(&mut self) -> Vec<Mark> {
-        let mut forces: Vec<(f64, f64, Option<String>)> = labelled(self.problem)
-            .filter_map(|(load, label)| match *load {
-                Load::Force { station, down } if down != 0.0 => Some((
-                    self.along.px(station),
-                    down,
-                    is_own_name(label).then(|| label.map(|l| l.name.clone())).flatten(),
-                )),
+        let loads = &self.view.problem.beam.loads;
+        let mut forces: Vec<(f64, f64, usize)> = (loads.iter().enumerate())
+            .filter_map(|(number, load)| match *load {
+                Load::Force { station, down } if down != 0.0 => Some((self.along.px(station), down, number)),
                 _ => None,
             })
             .collect();
@@ -274,7 +263,7 @@ impl Sketcher<'_> {
         let mut marks = Vec::new();
         // the tails of the arrows below the beam
         let mut under: Vec<Point> = Vec::new();
-        for (x, down, name) in forces {
+        for (x, down, number) in forces {
             self.stretched |= self.forces.is_stretched(down);
             let length = self.forces.px(down);
             let beside = Rect { left: x - 9.0, top: HALF_DEPTH, right: x + 9.0, bottom: 200.0 };
@@ -304,11 +293,7 @@ impl Sketcher<'_> {
                 self.skyline.add(high.moved(-half, 0.0), high.moved(half, 0.0));
             }
             marks.extend(arrow::straight(tail, tip, FORCE));
-            let value = self.scribe.given(down.abs(), Dimension::FORCE, Role::PointForce);
-            let label = match name {
-                Some(name) => Label::symbol(name).equals(value),
-                None => value,
-            };
+            let label = self.equation(number, Role::PointForce, down, Dimension::FORCE);
             let middle = tail.towards(tip, 0.4);
             let wish = if is_below {
                 Wish::new(label, tail).seats(Seat::BELOW_FIRST, Escape::Down)
@@ -327,7 +312,7 @@ impl Sketcher<'_> {
     fn couples(&mut self) -> Vec<Mark> {
         let mut marks = Vec::new();
         let mut centres: Vec<f64> = Vec::new();
-        for (load, label) in labelled(self.problem) {
+        for (number, load) in self.view.problem.beam.loads.iter().enumerate() {
             let Load::Couple { station, ccw } = *load else { continue };
             if ccw == 0.0 {
                 continue;
@@ -351,12 +336,7 @@ impl Sketcher<'_> {
             marks.push(Mark::Arc { centre, radius, from, turn, stroke: Stroke::solid(Ink::Paper, 4.0) });
             marks.extend(arrow::turning(centre, radius, from, turn, COUPLE));
             marks.push(Mark::Circle { centre, radius: 1.8, stroke: None, fill: Some(Ink::Line) });
-            let value = self.scribe.given(ccw.abs(), Dimension::MOMENT, Role::Couple);
-            let name = is_own_name(label).then(|| label.map(|l| l.name.clone())).flatten();
-            let label = match name {
-                Some(name) => Label::symbol(name).equals(value),
-                None => value,
-            };
+            let label = self.equation(number, Role::Couple, ccw, Dimension::MOMENT);
             let (top, bottom) = (Point::new(x, -radius), Point::new(x, radius));
             let (at, seat, escape) =
                 if gap_above { (bottom, Seat::Below, Escape::Down) } else { (top, Seat::Above, Escape::Up) };

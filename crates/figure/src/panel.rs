@@ -388,7 +388,8 @@ fn value_wish(key: &KeyValue, label: Label, point: Point, scale: Scale) -> Wish 
         Some(Side::Left) => [left, plain, Seat::Left, right, Seat::Right],
         None => [plain, right, left, Seat::Right, Seat::Left],
     };
-    Wish::new(label, point).seats(&seats, escape).gap(3.0)
+    // clear of the dot that marks a peak
+    Wish::new(label, point).seats(&seats, escape).gap(if key.dot { 4.5 } else { 3.0 })
 }
 
 /// The mark of the slice's station through the panels.

@@ -26,9 +26,13 @@ pub struct Reactions {
 }
 
 /// How a value with its sign is written beside an arrow that shows the direction: `R = 3 kN`, and `|R| = 3 kN`
-/// where the value is negative, so that arrow and equation say the same.
+/// where the value is negative, so that arrow and equation say the same. A name in words stands without an
+/// equals sign.
 pub fn sized(symbol: Label, value: f64, size: Label) -> Label {
-    if value < 0.0 {
+    let is_words = symbol.runs.first().is_some_and(|run| !run.italic && run.text.chars().count() > 1);
+    if is_words {
+        symbol.and_words("\u{a0}").followed_by(size)
+    } else if value < 0.0 {
         Label::words("|").followed_by(symbol).and_words("|").equals(size)
     } else {
         symbol.equals(size)

@@ -103,7 +103,7 @@ pub fn sketch(view: &BeamView<'_>, reactions: &[Reaction], shows: Shows, placer:
     }
 
     // loads
-    let load_sketch = loads::sketch(problem, view.scribe, scale, &below);
+    let load_sketch = loads::sketch(view, scale, &below);
 
     // the beam
     let body = Rect { left: BEAM_LEFT, top: -HALF_DEPTH, right: BEAM_RIGHT, bottom: HALF_DEPTH };

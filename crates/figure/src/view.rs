@@ -3,7 +3,7 @@
 use crate::scale::Along;
 use crate::scribe::Scribe;
 use crate::support::BeamPlace;
-use mechanics::beam::Solution;
+use mechanics::beam::{Load, Solution};
 use workings::problem::{Problem, SupportKind};
 use workings::solved::Solved;
 
@@ -16,12 +16,44 @@ pub struct BeamView<'a> {
     pub solution: &'a Solution,
     /// The writing of the course.
     pub scribe: Scribe<'a>,
+    /// The lesson's problem, where `problem` is a piece of it: its loads keep their symbols.
+    whole: &'a Problem,
+    /// The places in the whole of the loads of the piece.
+    kept: Option<&'a [usize]>,
 }
 
 impl<'a> BeamView<'a> {
     /// The view of a solved lesson.
     pub fn of(solved: &'a Solved) -> Self {
-        Self { problem: solved.problem(), solution: solved.beam(), scribe: Scribe::new(solved.style()) }
+        Self::new(solved.problem(), solved.beam(), Scribe::new(solved.style()))
+    }
+
+    /// The view of a problem with its solution.
+    pub fn new(problem: &'a Problem, solution: &'a Solution, scribe: Scribe<'a>) -> Self {
+        Self { problem, solution, scribe, whole: problem, kept: None }
+    }
+
+    /// The view of a piece of this beam; `kept` are the places in this beam's loads of those of the piece.
+    pub fn piece(&self, piece: &'a Problem, kept: &'a [usize]) -> Self {
+        Self { problem: piece, kept: Some(kept), ..*self }
+    }
+
+    /// The index of the symbol of a load, by its place in the list: the lecturer's name for it, a number where
+    /// there are several of its kind, nothing where it is the only one; as in the workings.
+    pub fn load_index(&self, load: usize) -> &'a str {
+        let place = self.kept.and_then(|kept| kept.get(load)).copied().unwrap_or(load);
+        let Some(label) = self.whole.loads.get(place) else { return "" };
+        let kind = |load: &Load| core::mem::discriminant(load);
+        let loads = &self.whole.beam.loads;
+        let alike = loads.iter().filter(|other| loads.get(place).is_some_and(|own| kind(own) == kind(other)));
+        let is_number = !label.name.is_empty() && label.name.bytes().all(|sign| sign.is_ascii_digit());
+        if label.self_weight {
+            "self"
+        } else if is_number && alike.count() == 1 {
+            ""
+        } else {
+            &label.name
+        }
     }
 
     /// The way along the beam.

@@ -2,7 +2,6 @@
 
 use crate::chain;
 use crate::drawing::Description;
-use crate::loads::is_own_name;
 use crate::sketch::Shows;
 use crate::support::BeamPlace;
 use crate::view::BeamView;
@@ -130,19 +129,19 @@ pub fn loads(view: &BeamView<'_>, long: &mut Description) {
     let mut rows = Vec::new();
     for (number, load) in view.problem.beam.loads.iter().enumerate() {
         let label = view.problem.loads.get(number);
-        let name = label.filter(|_| is_own_name(label)).map_or(String::new(), |label| label.name.clone());
+        let symbol = |role: Role| scribe.symbol_text(role, view.load_index(number));
         let vertical = |down: f64| if down > 0.0 { "down" } else { "up" };
         rows.push(match *load {
             Load::Force { station: at, down } => vec![
                 "point force".to_owned(),
-                name,
+                symbol(Role::PointForce),
                 station(view, at),
                 scribe.given_text(down.abs(), Dimension::FORCE, Role::PointForce),
                 vertical(down).to_owned(),
             ],
             Load::Couple { station: at, ccw } => vec![
                 "couple".to_owned(),
-                name,
+                symbol(Role::Couple),
                 station(view, at),
                 scribe.given_text(ccw.abs(), Dimension::MOMENT, Role::Couple),
                 turning(ccw).to_owned(),
@@ -170,19 +169,14 @@ pub fn loads(view: &BeamView<'_>, long: &mut Description) {
                     (sizes, vertical(if down_from == 0.0 { down_to } else { down_from }).to_owned())
                 };
                 let stretch = format!("{} to {}", station(view, from), station(view, to));
-                vec![kind.to_owned(), name, stretch, sizes, direction]
+                vec![kind.to_owned(), symbol(Role::SpreadLoad), stretch, sizes, direction]
             }
         });
     }
     if rows.is_empty() {
         long.sentence("No load stands on it.");
     }
-    if rows.iter().all(|row| row[1].is_empty()) {
-        rows.iter_mut().for_each(|row| drop(row.remove(1)));
-        long.table("Loads", &["Kind", "Station", "Size", "Direction"], rows);
-    } else {
-        long.table("Loads", &["Kind", "Name", "Station", "Size", "Direction"], rows);
-    }
+    long.table("Loads", &["Kind", "Symbol", "Station", "Size", "Direction"], rows);
 }
 
 /// The reactions in a table.

@@ -23,7 +23,7 @@ pub struct Case {
 impl Case {
     /// The view that the drawings take.
     pub fn view(&self) -> BeamView<'_> {
-        BeamView { problem: &self.problem, solution: &self.solution, scribe: Scribe::new(&self.style) }
+        BeamView::new(&self.problem, &self.solution, Scribe::new(&self.style))
     }
 }
 
