@@ -263,8 +263,8 @@ impl ThinWall {
         }
     }
 
-    /// The shear centre: a transverse force through it bends the section without twisting it, m. Its height is given
-    /// where the section is symmetric about the level axis through its centroid; a force along y asks for its x only.
+    /// Where across the section the shear centre stands, m: an upright force there bends the section without twisting
+    /// it. Its height, which a level force would ask for, is not given.
     ///
     /// # Source
     /// The moment of the shear flow about the centroid equals that of the force; any textbook (thin open sections).

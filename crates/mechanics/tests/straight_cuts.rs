@@ -128,4 +128,35 @@ proptest! {
         let reach = (0.1 / c.abs()).min(0.15 / s.abs());
         prop_assert!((one.width - 2.0 * reach).abs() < 1e-8, "{} against {}", one.width, 2.0 * reach);
     }
+    #[test]
+    fn cuts_between_grid_points_part_the_section_or_say_why_not(
+        kind in 0..5u8,
+        from in (-1..11i32, -1..13i32), to in (-1..11i32, -1..13i32), keep in (0..10i32, 0..12i32),
+    ) {
+        // Corners of the shapes stand on the grid too, so that cuts run through corners and along sides.
+        let shape = match kind {
+            0 => shapes::i_section(12.0, (10.0, 2.0), (6.0, 3.0), 2.0),
+            1 => shapes::box_girder(10.0, 12.0, 2.0, 3.0, 1.0),
+            2 => shapes::rolled_i(12.0, 10.0, 2.0, 2.0, 2.0),
+            3 => shapes::round_tube(10.0, 2.0),
+            _ => shapes::tee(10.0, 3.0, 2.0, 12.0, true),
+        };
+        let section = Section::new(shape.expect("it fits").parts).expect("it is sound");
+        let shift = if matches!(kind, 2 | 3) { 5.0 } else { 0.0 };
+        let at = |(x, y): (i32, i32)| point(f64::from(x) - shift, f64::from(y));
+        let keep = point(f64::from(keep.0) + 0.47 - shift, f64::from(keep.1) + 0.53);
+        if let Ok(cut) = section.straight_cut(at(from), at(to), keep) {
+            prop_assert!(cut.area > 0.0 && cut.area < section.properties().area);
+            prop_assert!(cut.width > 0.0 && !cut.chords.is_empty());
+            let (mut area, mut first) = (0.0, 0.0);
+            for (_, part) in &cut.beyond {
+                let piece = Section::new(vec![part.clone()]);
+                let piece = piece.map_err(|faults| TestCaseError::fail(format!("{faults:?}")))?;
+                area += piece.properties().area;
+                first += piece.properties().area * (piece.neutral_axis() - section.neutral_axis());
+            }
+            prop_assert!((area - cut.area).abs() < 1e-9 * area);
+            prop_assert!((first - cut.first_moment).abs() < 1e-8 * area);
+        }
+    }
 }

@@ -1,7 +1,7 @@
 //! Stresses over the depth of a section: bending stress `sigma = -M y / I`, shear stress `tau = V Q / (I t)`.
 //!
-//! The shear stress is the mean over the width of the cut. It overstates nothing in a narrow web; in a broad flange,
-//! beside a hole or where the sides slope it is a mean and no more.
+//! The shear stress is the mean over the width of the cut: close to the truth in a narrow web, and no more than a mean in a
+//! broad flange, beside a hole or where the sides slope.
 
 mod largest;
 mod principal;
