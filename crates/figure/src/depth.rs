@@ -62,17 +62,18 @@ pub(crate) fn depth(scene: &Scene) -> Drawing {
     marks.push(Mark::group("bending-stress", "Bending stress over the depth", sigma));
     marks.push(Mark::group("shear-stress", "Shear stress over the depth", tau));
     marks.push(Mark::group("labels", "Labels", placer.into_marks()));
-    let mut entries = vec![
-        (Sample::Tension, Label::words("tension, T")),
-        (Sample::Compression, Label::words("compression, C")),
-        (
-            Sample::Line(Stroke::dashed(Ink::Quiet, MEDIUM)),
-            Label::words("mean\u{a0}")
-                .followed_by(w.symbol(Role::ShearForce))
-                .and_words("/")
-                .followed_by(w.symbol(Role::Area)),
-        ),
-    ];
+    let mut entries = Vec::new();
+    if scene.values.moment[0] != 0.0 {
+        entries.push((Sample::Tension, Label::words("tension, T")));
+        entries.push((Sample::Compression, Label::words("compression, C")));
+    }
+    if scene.values.shear[0] != 0.0 {
+        let mean = Label::words("mean\u{a0}")
+            .followed_by(w.symbol(Role::ShearForce))
+            .and_words("/")
+            .followed_by(w.symbol(Role::Area));
+        entries.push((Sample::Line(Stroke::dashed(Ink::Quiet, MEDIUM)), mean));
+    }
     let note = depth_words::note(scene);
     if !note.is_empty() {
         entries.push((Sample::None, Label::words(note)));
@@ -172,8 +173,9 @@ fn sigma(scene: &Scene, frame: &Frame, axis: f64, wishes: &mut Vec<Wish>) -> Vec
             }
         }
     } else {
-        let at = Point::new(axis, frame.y(0.5 * (e.bottom + e.top)) - 20.0);
-        wishes.push(Wish::new(Label::words("none: no moment here"), at).size(SMALL));
+        let at = Point::new(axis, frame.y(e.bottom));
+        let label = Label::words("none: no moment here");
+        wishes.push(Wish::new(label, at).seats(&[Seat::Below], Escape::Down).size(SMALL));
     }
     marks.push(height_axis(scene, frame, axis));
     marks
@@ -195,8 +197,9 @@ fn tau(scene: &Scene, frame: &Frame, axis: f64, wishes: &mut Vec<Wish>) -> Vec<M
     let largest = stress.largest_shear_stress();
     let mut marks = Vec::new();
     if largest.value <= 0.0 {
-        let at = Point::new(axis + 0.5 * PANELS.1, frame.y(scene.values.neutral_axis) - 20.0);
-        wishes.push(Wish::new(Label::words("none: no shear force here"), at).size(SMALL));
+        let at = Point::new(axis + 0.5 * PANELS.1, frame.y(scene.extent.bottom));
+        let label = Label::words("none: no shear force here");
+        wishes.push(Wish::new(label, at).seats(&[Seat::Below], Escape::Down).size(SMALL));
         marks.push(height_axis(scene, frame, axis));
         return marks;
     }

@@ -1,9 +1,9 @@
 //! The stresses over the depth in words.
 
+use crate::cut_words::at_most;
 use crate::drawing::Description;
 use crate::faces::stress_words;
 use crate::scene::Scene;
-use crate::short::at_most;
 use crate::stress_block::bands;
 use mechanics::section::HeightSide;
 use mechanics::stress::Reason;

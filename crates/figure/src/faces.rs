@@ -1,5 +1,6 @@
 //! The slice from the side with the bending stress on its two faces, which differ because M does.
 
+use crate::cut_words::at_most;
 use crate::dimension;
 use crate::drawing::{Description, Drawing, Mark, bounds};
 use crate::geometry::Point;
@@ -7,7 +8,6 @@ use crate::label::{Escape, Placer, Seat, Wish};
 use crate::legend::{Sample, legend};
 use crate::palette::{Ink, Stroke, THIN};
 use crate::scene::Scene;
-use crate::short::at_most;
 use crate::stress_block::{Band, BlockScale, bands, block, difference};
 use crate::text::Label;
 use workings::dimension::Dimension;
@@ -85,20 +85,20 @@ pub(crate) fn faces(scene: &Scene) -> Drawing {
     placer.avoid_marks(&lengths);
     let length = w.named_given(Role::SliceLength, v.length, Dimension::LENGTH);
     wishes.push(at(length, Point::new(0.5 * LENGTH, HEIGHT + 30.0), &[Seat::Below]));
-    if greatest == 0.0 {
-        let label = Label::words("no bending moment here: no bending stress");
-        wishes.push(at(label, Point::new(0.5 * LENGTH, 0.5 * HEIGHT), &[Seat::Above]));
-    }
     for wish in &wishes {
         placer.put(wish);
     }
     marks.push(Mark::group("length", "Length of the slice", lengths));
     marks.push(Mark::group("labels", "Labels", placer.into_marks()));
-    let mut entries = vec![
-        (Sample::Tension, Label::words("tension, T")),
-        (Sample::Compression, Label::words("compression, C")),
-        (Sample::Line(Stroke::dotted(Ink::Line, 1.0)), Label::words("the left face's stress again")),
-    ];
+    let mut entries = if greatest > 0.0 {
+        vec![
+            (Sample::Tension, Label::words("tension, T")),
+            (Sample::Compression, Label::words("compression, C")),
+            (Sample::Line(Stroke::dotted(Ink::Line, 1.0)), Label::words("the left face's stress again")),
+        ]
+    } else {
+        vec![(Sample::None, Label::words("no bending moment here, so no bending stress"))]
+    };
     entries.push((Sample::None, w.symbol(Role::SliceLength).and_words(" not to scale")));
     let under = bounds(&marks);
     marks.push(legend(&entries, under, 600.0));

@@ -352,3 +352,60 @@ fn divide(
     let quarter = if counter_clockwise { 0.5 * PI } else { -0.5 * PI };
     (inner, (start + quarter, end + quarter))
 }
+
+#[cfg(test)]
+#[allow(clippy::unwrap_used, reason = "a test fails where it panics")]
+mod tests {
+    use super::*;
+    use mechanics::section::{Section, shapes};
+
+    fn area(regions: &[Region]) -> f64 {
+        regions.iter().flat_map(|r| &r.rings).map(|r| 0.5 * r.doubled_area()).sum()
+    }
+
+    /// The outlines drawn of the two pieces have the areas that the engine finds for them, arcs to their fineness.
+    #[test]
+    fn the_pieces_drawn_are_those_of_the_cut() {
+        let shapes = [
+            shapes::tee(0.08, 0.04, 0.02, 0.12, true),
+            shapes::round_tube(0.1, 0.012),
+            shapes::circle(0.1),
+            shapes::half_circle(0.1, true),
+            shapes::rolled_i(0.2, 0.1, 0.0056, 0.0085, 0.012),
+            shapes::box_girder(0.2, 0.3, 0.025, 0.05, 0.05),
+            shapes::channel(0.2, 0.08, 0.008, 0.012),
+            shapes::triangle(0.12, 0.15, 0.06, true),
+        ];
+        for shape in shapes {
+            let section = Section::new(shape.unwrap().parts).unwrap();
+            let p = *section.properties();
+            let whole = Extent { left: p.left, right: p.right, bottom: p.bottom, top: p.top };
+            let regions: Vec<Region> = section.parts().iter().map(|q| Region::of(q, 1e-7)).collect();
+            let levels: Vec<f64> = section.levels().collect();
+            let between = (0..=20).map(|k| p.bottom + p.height() * f64::from(k) / 20.0);
+            for height in levels.into_iter().chain(between) {
+                for side in [HeightSide::Above, HeightSide::Below] {
+                    let drawn = area(&beyond(&regions, height, side, whole));
+                    let exact = section.level_cut(height, side).unwrap().area;
+                    assert!((drawn - exact).abs() <= 1e-4 * p.area, "{height} {side:?}: {drawn} {exact}");
+                }
+            }
+        }
+    }
+
+    /// Closed form: a wall cut through three times falls into as many pieces.
+    #[test]
+    fn a_comb_cut_through_its_teeth_falls_into_teeth() {
+        let comb =
+            [(0, 0), (5, 0), (5, 3), (4, 3), (4, 1), (3, 1), (3, 3), (2, 3), (2, 1), (1, 1), (1, 3), (0, 3)];
+        let corners: Vec<Point> = comb.iter().map(|&(x, y)| Point::new(f64::from(x), f64::from(y))).collect();
+        let region = Region::of(&Part::of_outline(Loop::polygon(&corners), Vec::new()), 1e-3);
+        let whole = Extent { left: 0.0, right: 5.0, bottom: 0.0, top: 3.0 };
+        let teeth = beyond(std::slice::from_ref(&region), 2.0, HeightSide::Above, whole);
+        assert_eq!(teeth[0].rings.len(), 3);
+        assert!((area(&teeth) - 3.0).abs() < 1e-12);
+        let rest = beyond(&[region], 2.0, HeightSide::Below, whole);
+        assert_eq!(rest[0].rings.len(), 1);
+        assert!((area(&rest) - 8.0).abs() < 1e-12);
+    }
+}

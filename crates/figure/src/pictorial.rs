@@ -88,14 +88,14 @@ pub(crate) fn pictorial(scene: &Scene) -> Drawing {
     let rest = || {
         let mut inner = piece_marks(scene, &layout, &layout.rest, &scene.rest, Paint::REST);
         if above {
-            inner.extend(bare_face(scene, &layout.rest, layout.length));
+            inner.extend(bare_face(scene, &layout.rest, &scene.rest, layout.length));
         }
         Mark::group("rest", "What stays of the slice", inner)
     };
     let beyond = || {
         let mut inner = piece_marks(scene, &layout, &layout.beyond, &scene.beyond, Paint::BEYOND);
         if !above {
-            inner.extend(bare_face(scene, &layout.beyond, layout.length));
+            inner.extend(bare_face(scene, &layout.beyond, &scene.beyond, layout.length));
         }
         Mark::group("beyond", "The part beyond the cut, lifted off", inner)
     };
@@ -194,8 +194,11 @@ fn neutral_axis(scene: &Scene, layout: &Layout, view: &View, regions: &[Region])
     vec![Mark::Line { from, to, stroke: Stroke::AXIS }]
 }
 
-/// The face that the cut lays bare and the reader sees.
-fn bare_face(scene: &Scene, view: &View, length: f64) -> Vec<Mark> {
+/// The face that the cut lays bare and the reader sees, of the piece whose regions these are.
+fn bare_face(scene: &Scene, view: &View, regions: &[Region], length: f64) -> Vec<Mark> {
+    if regions.iter().all(Region::is_empty) {
+        return Vec::new();
+    }
     scene
         .cut_chords
         .iter()
@@ -215,7 +218,8 @@ fn bare_face(scene: &Scene, view: &View, length: f64) -> Vec<Mark> {
 /// Dotted lines along which the part beyond was lifted off.
 fn guides(scene: &Scene, layout: &Layout) -> Mark {
     let mut marks = Vec::new();
-    for chord in &scene.cut_chords {
+    let both = ![&scene.beyond, &scene.rest].iter().any(|regions| regions.iter().all(Region::is_empty));
+    for chord in scene.cut_chords.iter().filter(|_| both) {
         for (station, x) in [(layout.length, chord.left), (layout.length, chord.right), (0.0, chord.left)] {
             let p = Point { x, y: scene.cut };
             let (from, to) = (layout.rest.at(station, p), layout.beyond.at(station, p));
@@ -285,7 +289,10 @@ fn dimensions(scene: &Scene, layout: &Layout, wishes: &mut Vec<Wish>) -> Vec<Mar
     let size = view.along.distance(Spot::new(0.0, 0.0));
     let out = 15.0 / size;
     let several = scene.cut_chords.len() > 1;
-    for chord in &scene.cut_chords {
+    // Where one piece is empty there is no face to measure on.
+    let seen = if above { &scene.rest } else { &scene.beyond };
+    let there = seen.iter().any(|region| !region.is_empty());
+    for chord in scene.cut_chords.iter().filter(|_| there) {
         let at = |station: f64, x: f64| view.at(station, Point { x, y: scene.cut });
         let (from, to) = (at(-out, chord.left), at(-out, chord.right));
         marks.push(Mark::Line { from, to, stroke });
@@ -420,11 +427,14 @@ fn legend_entries(scene: &Scene, layout: &Layout) -> Vec<(Sample, Label)> {
         entries.push((Sample::Tension, Label::words("tension")));
         entries.push((Sample::Compression, Label::words("compression")));
     }
-    entries.push((
-        Sample::Beyond,
-        Label::words("part beyond the cut, ").followed_by(w.symbol(Role::AreaBeyond)),
-    ));
-    entries.push((Sample::BareFace, Label::words("face of the cut")));
+    if scene.values.centroid_beyond.is_some() {
+        let label = Label::words("part beyond the cut, ").followed_by(w.symbol(Role::AreaBeyond));
+        entries.push((Sample::Beyond, label));
+    }
+    let seen = if scene.is_above() { &scene.rest } else { &scene.beyond };
+    if seen.iter().any(|region| !region.is_empty()) {
+        entries.push((Sample::BareFace, Label::words("face of the cut")));
+    }
     if scene.values.force_on_cut != 0.0 {
         entries.push((
             Sample::ForceOnCut,

@@ -1,8 +1,8 @@
 //! The pictorial view in words.
 
+use crate::cut_words::{self, at_most};
 use crate::drawing::Description;
 use crate::scene::Scene;
-use crate::short::at_most;
 use workings::dimension::Dimension;
 use workings::role::Role;
 
@@ -26,16 +26,7 @@ pub(crate) fn describe(scene: &Scene, to_scale: bool) -> (String, Description) {
     ));
     let scale = if to_scale { "" } else { "; the length is not drawn to scale" };
     long.sentence(format!("The slice is {length} long{scale}."));
-    if scene.cut_chords.len() > 1 {
-        let each: Vec<String> = scene
-            .cut_chords
-            .iter()
-            .map(|chord| w.text(chord.length(), Dimension::LENGTH, Role::WidthAtCut))
-            .collect();
-        long.sentence(format!("The cut runs through {width} of material: {}.", each.join(" and ")));
-    } else {
-        long.sentence(format!("The cut is {width} wide."));
-    }
+    long.sentence(format!("Width of the cut: {}.", cut_words::width(scene)));
     let kind = |value: f64| match value {
         x if x > 0.0 => "tension",
         x if x < 0.0 => "compression",

@@ -2,6 +2,7 @@
 
 use crate::arrow::{self, Barb};
 use crate::cross_section::{HATCH, centroid};
+use crate::cut_words::{self, at_most};
 use crate::dimension;
 use crate::drawing::{Description, Drawing, Mark, bounds};
 use crate::geometry::{Point, Rect};
@@ -12,7 +13,6 @@ use crate::outline::{self, Extent};
 use crate::palette::{Ink, Stroke, THIN};
 use crate::prism_marks::filled;
 use crate::scene::Scene;
-use crate::short::at_most;
 use crate::stress_block::{BlockScale, bands, block, difference};
 use crate::text::Label;
 use core::f64::consts::FRAC_PI_4;
@@ -274,12 +274,15 @@ fn end_view(scene: &Scene, layout: &Layout, wishes: &mut Vec<Wish>) -> Vec<Mark>
 /// What the legend names, with the balance of the piece.
 fn legend_entries(scene: &Scene) -> Vec<(Sample, Label)> {
     let w = &scene.writer;
-    let mut entries = vec![
-        (Sample::Tension, Label::words("tension, T")),
-        (Sample::Compression, Label::words("compression, C")),
-        (Sample::Line(Stroke::solid(Ink::Cut, 2.0)), Label::words("cut")),
-        (Sample::ForceOnCut, Label::words("force on the cut")),
-    ];
+    let mut entries = Vec::new();
+    if scene.greatest_bending_stress() > 0.0 {
+        entries.push((Sample::Tension, Label::words("tension, T")));
+        entries.push((Sample::Compression, Label::words("compression, C")));
+    }
+    entries.push((Sample::Line(Stroke::solid(Ink::Cut, 2.0)), Label::words("cut")));
+    if scene.values.force_on_cut != 0.0 {
+        entries.push((Sample::ForceOnCut, Label::words("force on the cut")));
+    }
     // Along the beam, to the right: what the right face pulls, less what the left face pulls, and the cut.
     let sign = if scene.values.force_on_cut < 0.0 { "\u{a0}\u{2212}\u{a0}" } else { "\u{a0}+\u{a0}" };
     let balance = Label::words("balance along the beam, tension positive:\u{a0} (")
@@ -344,9 +347,9 @@ fn describe(scene: &Scene) -> (String, Description) {
     long.sentence(
         "The three forces balance: the force on the cut makes up for the difference of the two faces.",
     );
-    let width = w.text(v.width, Dimension::LENGTH, Role::WidthAtCut);
     long.sentence(format!(
-        "The force on the cut is drawn as a row of half-arrows along the cut, which is {width} wide."
+        "The force on the cut is drawn as a row of half-arrows along the cut. Width of the cut: {}.",
+        cut_words::width(scene)
     ));
     (short, long)
 }

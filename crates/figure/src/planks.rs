@@ -1,13 +1,13 @@
 //! Loose planks against glued planks under one load: why there is longitudinal shear at all.
 
 use crate::arrow;
+use crate::cut_words::at_most;
 use crate::drawing::{Description, Drawing, Mark, Step, bounds};
 use crate::geometry::{Point, Rect};
 use crate::label::{Escape, Placer, Seat, Wish};
 use crate::legend::{Sample, legend};
 use crate::palette::{Ink, MEDIUM, Stroke, THIN};
 use crate::scene::Scene;
-use crate::short::at_most;
 use crate::text::{Align, Label};
 use mechanics::real;
 use mechanics::section::{Figure, Section};

@@ -457,8 +457,11 @@ fn part_names(scene: &Scene, frame: &Frame, centroids: &[Mark], wishes: &mut Vec
 /// What the legend names.
 fn legend_entries(scene: &Scene) -> Vec<(Sample, Label)> {
     let w = &scene.writer;
-    let mut entries =
-        vec![(Sample::Beyond, Label::words("part beyond the cut, ").followed_by(w.symbol(Role::AreaBeyond)))];
+    let mut entries = Vec::new();
+    if scene.values.centroid_beyond.is_some() {
+        let label = Label::words("part beyond the cut, ").followed_by(w.symbol(Role::AreaBeyond));
+        entries.push((Sample::Beyond, label));
+    }
     entries.push((Sample::Cut, Label::words("cut")));
     entries.push((Sample::NeutralAxis, Label::words("neutral axis NA")));
     let has = |kind: JointKind| scene.problem.joints.iter().any(|j| j.kind == kind);

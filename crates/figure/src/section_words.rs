@@ -25,7 +25,7 @@ pub(crate) fn describe(scene: &Scene) -> (String, Description) {
             format!("{} above the lowest fibre", length(scene.cut - scene.extent.bottom, Role::CutHeight))
         }
     };
-    let short = crate::short::at_most(&format!(
+    let short = crate::cut_words::at_most(&format!(
         "Cross-section to scale: {name}, with its neutral axis and a level cut {at}. \
              The part beyond, {side} the cut, is hatched."
     ));
@@ -71,8 +71,8 @@ pub(crate) fn describe(scene: &Scene) -> (String, Description) {
         format!("{} {way} the neutral axis", length(off, Role::CutDistance))
     };
     long.sentence(format!(
-        "The cut, a heavy dash-dotted line, lies {place}; there the width is {}.",
-        length(v.width, Role::WidthAtCut)
+        "The cut, a heavy dash-dotted line, lies {place}. Width of the cut: {}.",
+        crate::cut_words::width(scene)
     ));
     if let Some(centroid) = v.centroid_beyond {
         long.sentence(format!(

@@ -1,6 +1,7 @@
 //! The slice of the beam as a free body: shear force and bending moment on both faces, the load on it.
 
 use crate::arrow;
+use crate::cut_words::at_most;
 use crate::dimension;
 use crate::drawing::{Description, Drawing, Mark, bounds};
 use crate::geometry::Point;
@@ -8,7 +9,6 @@ use crate::label::{Escape, Placer, Seat, Wish};
 use crate::legend::{Sample, legend};
 use crate::palette::{Ink, MEDIUM, Stroke};
 use crate::scene::Scene;
-use crate::short::at_most;
 use crate::text::Label;
 use core::f64::consts::PI;
 use mechanics::beam::Load;

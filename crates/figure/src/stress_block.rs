@@ -143,6 +143,9 @@ pub(crate) fn difference(scene: &Scene, bands: &[Band], scale: BlockScale) -> Ve
             let tip = |face: usize, height: f64| {
                 scale.tip(scene.stress[face].bending_stress_in(band.part, height), height)
             };
+            if tip(0, from).distance(tip(1, from)) + tip(0, to).distance(tip(1, to)) < 0.2 {
+                continue;
+            }
             let loops = [vec![tip(0, from), tip(1, from), tip(1, to), tip(0, to)]];
             let stroke = Stroke::solid(Ink::Line, THIN);
             marks.extend(hatch::marks(&loops, FRAC_PI_2, 3.0, stroke));

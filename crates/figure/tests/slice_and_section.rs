@@ -1,0 +1,184 @@
+//! The drawings of the slice and of the section: what holds for all of them, on many sections, cuts and loads.
+#![allow(clippy::unwrap_used, reason = "a test fails where it panics")]
+
+mod sections;
+
+use figure::drawing::{Drawing, Mark};
+use figure::geometry::Point;
+use mechanics::section::HeightSide;
+use sections::{Bending, cases, solved};
+use workings::solved::Solved;
+
+/// What any drawing must satisfy: labels apart and on the sheet, words, well-formed SVG no wider than a page.
+fn check(drawing: &Drawing, about: &str) {
+    let name = format!("{about}, {}", drawing.name);
+    let overlaps = drawing.overlaps();
+    assert!(overlaps.is_empty(), "{name}: {overlaps:?}");
+    assert!(drawing.is_whole(), "{name}: something lies off the sheet");
+    // 170 mm of paper at 96 px to the inch is 642.5 px; a label that needs a little more is scaled with the rest.
+    assert!(drawing.width <= 660.0, "{name}: {} px wide", drawing.width);
+    assert!(!drawing.title.is_empty(), "{name}: no title");
+    let short = drawing.short.chars().count();
+    assert!((20..=250).contains(&short), "{name}: short description of {short} characters");
+    assert!(drawing.long.plain().chars().count() > short / 2, "{name}: no long description");
+    let svg = drawing.svg();
+    let document = roxmltree::Document::parse(&svg).unwrap_or_else(|error| panic!("{name}: {error}"));
+    assert_eq!(document.root_element().tag_name().name(), "svg", "{name}");
+    for number in ["NaN", "inf"] {
+        assert!(!svg.contains(number), "{name}: {number} in the SVG");
+    }
+}
+
+#[test]
+fn drawings_hold_together_on_many_sections_cuts_and_loads() {
+    for case in cases() {
+        for (place, &cut) in case.cuts.iter().enumerate() {
+            // All ways of bending on one cut of each section; on the others the two that differ in sign.
+            let ways: &[Bending] =
+                if place == 0 { &Bending::ALL } else { &[Bending::SagRising, Bending::Hog] };
+            for &bending in ways {
+                let about = format!("{} {cut:?} {bending:?}", case.name);
+                let drawings = figure::section_drawings(&solved(&case, cut, bending));
+                let names: Vec<&str> = drawings.iter().map(|d| d.name.as_str()).collect();
+                assert_eq!(
+                    names,
+                    ["slice", "faces", "section", "piece", "pictorial", "depth", "planks"],
+                    "{about}"
+                );
+                drawings.iter().for_each(|drawing| check(drawing, &about));
+            }
+        }
+    }
+}
+
+#[test]
+fn drawings_hold_together_in_every_lesson_of_ours() {
+    for lesson in lesson::builtin::ALL {
+        let read = lesson::read(lesson.text, lesson.name).lesson.unwrap();
+        let solved = Solved::new(read.problem, read.style).unwrap();
+        figure::section_drawings(&solved).iter().for_each(|drawing| check(drawing, lesson.name));
+    }
+}
+
+fn drawing(solved: &Solved, name: &str) -> Drawing {
+    figure::section_drawings(solved).into_iter().find(|drawing| drawing.name == name).unwrap()
+}
+
+/// The marks of a group.
+fn group<'d>(drawing: &'d Drawing, wanted: &str) -> &'d [Mark] {
+    drawing
+        .marks
+        .iter()
+        .find_map(|mark| match mark {
+            Mark::Group { id, marks, .. } if id == wanted => Some(marks.as_slice()),
+            _ => None,
+        })
+        .unwrap_or(&[])
+}
+
+/// From the tail to the tip of the first half-arrow of a group.
+fn first_arrow(marks: &[Mark]) -> Option<(Point, Point)> {
+    marks.iter().find_map(|mark| match mark {
+        Mark::Line { from, to, .. } => Some((*from, *to)),
+        _ => None,
+    })
+}
+
+/// Balance of the part beyond, any textbook: the cut holds it against the difference of what its two faces pull.
+/// Under a moment that grows to the right the part above is pressed more on its right face, so the cut must push
+/// it to the right, whatever the section; below, or under a moment that falls, the other way.
+#[test]
+fn the_force_on_the_cut_opposes_the_difference_of_the_faces() {
+    for case in cases() {
+        for &cut in case.cuts.iter().filter(|cut| cut.0 > 1.5 && cut.0 < 119.0) {
+            for (bending, grows) in
+                [(Bending::SagRising, true), (Bending::SagFalling, false), (Bending::Hog, false)]
+            {
+                // dM/dx: positive where V is.
+                let expected_right = grows == (cut.1 == HeightSide::Above);
+                let solved = solved(&case, cut, bending);
+                let about = format!("{} {cut:?} {bending:?}", case.name);
+                // Looked at in the free body of the part beyond ...
+                let piece = drawing(&solved, "piece");
+                let (tail, tip) = first_arrow(group(&piece, "force-on-cut")).unwrap();
+                assert_eq!(tip.x > tail.x, expected_right, "{about}");
+                // ... and in the view in space, where the part beyond has the first arrow and the rest the second.
+                let pictorial = drawing(&solved, "pictorial");
+                let arrows: Vec<(Point, Point)> = group(&pictorial, "force-on-cut")
+                    .iter()
+                    .filter_map(|mark| first_arrow(std::slice::from_ref(mark)))
+                    .collect();
+                assert_eq!(arrows[0].1.x > arrows[0].0.x, expected_right, "{about}");
+                assert_eq!(arrows[1].1.x > arrows[1].0.x, !expected_right, "{about}");
+            }
+        }
+    }
+}
+
+#[test]
+fn without_shear_force_no_force_is_drawn_on_the_cut() {
+    for case in cases() {
+        let solved = solved(&case, case.cuts[0], Bending::Pure);
+        assert!(group(&drawing(&solved, "pictorial"), "force-on-cut").is_empty(), "{}", case.name);
+        assert!(group(&drawing(&solved, "piece"), "force-on-cut").is_empty(), "{}", case.name);
+    }
+}
+
+/// The part beyond stands on its own side of what stays.
+#[test]
+fn the_part_beyond_is_lifted_to_its_own_side() {
+    for case in cases() {
+        for &cut in case.cuts.iter().filter(|cut| cut.0 > 1.5 && cut.0 < 119.0) {
+            let pictorial = drawing(&solved(&case, cut, Bending::SagRising), "pictorial");
+            let middle = |id: &str| figure::drawing::bounds(group(&pictorial, id)).middle().y;
+            let above = middle("beyond") < middle("rest");
+            assert_eq!(above, cut.1 == HeightSide::Above, "{} {cut:?}", case.name);
+        }
+    }
+}
+
+/// Every value written in a drawing is said in its description, so that a reader who hears it misses none. The sizes
+/// of the section's chains of dimensions are those of its parts, which the description gives as a table.
+#[test]
+fn every_value_drawn_is_said_in_words() {
+    for case in cases() {
+        for &cut in &case.cuts {
+            for bending in [Bending::SagRising, Bending::Hog] {
+                for drawing in figure::section_drawings(&solved(&case, cut, bending)) {
+                    let words = format!("{} {}", drawing.short, drawing.long.plain()).replace('\u{a0}', " ");
+                    for label in drawing.labels() {
+                        let text = label.text.replace('\u{a0}', " ");
+                        let value = text.rsplit(" = ").next().unwrap_or_default();
+                        let value =
+                            value.trim_end_matches(" T").trim_end_matches(" C").trim_end_matches(" in all");
+                        let value =
+                            value.trim_end_matches(" →").trim_end_matches(" ←").trim_end_matches(", largest");
+                        let value = value.trim_start_matches("in all ");
+                        let is_value = value.starts_with(|c: char| c.is_ascii_digit()) && value.contains(' ');
+                        assert!(
+                            !is_value || words.contains(value),
+                            "{} {cut:?} {bending:?}, {}: {value} is not in: {words}",
+                            case.name,
+                            drawing.name
+                        );
+                    }
+                }
+            }
+        }
+    }
+}
+
+/// Pinned, looked at: the central figures on a plank cut a quarter below its top.
+#[test]
+fn the_plank_is_drawn_as_it_was() {
+    let plank = sections::Case {
+        name: "plank".into(),
+        parts: mechanics::section::shapes::rectangle(0.1, 0.2).unwrap().parts,
+        joints: Vec::new(),
+        cuts: vec![(150.0, HeightSide::Above)],
+    };
+    let solved = solved(&plank, plank.cuts[0], Bending::SagRising);
+    for name in ["piece", "pictorial", "section"] {
+        insta::assert_snapshot!(format!("plank_{name}"), drawing(&solved, name).svg());
+    }
+}
