@@ -1,6 +1,6 @@
 //! How the course writes: units, notation, figures.
 
-use super::node::Table;
+use super::node::{Given, Table};
 use super::words::in_quotes;
 use crate::finding::Report;
 use workings::notation::{
@@ -123,15 +123,28 @@ fn habits(table: &Table, style: &mut Style) {
 
 fn symbols(table: &Table, style: &mut Style, report: &mut Report) {
     let Some(symbols) = table.table("symbols") else { return };
+    let mut asked: Vec<(Role, Given<&str>)> = Vec::new();
     for (word, node) in symbols.iter() {
-        let Some(role) = role_named(word) else {
-            report
-                .add(node.key.clone(), format!("{} is the name of no quantity", in_quotes(word)))
-                .mend("name one such as first-moment, shear-force, width-at-cut or shear-stress")
-                .by_itself();
-            continue;
-        };
-        let Some(symbol) = symbols.text(word) else { continue };
+        match (role_named(word), symbols.text(word)) {
+            (Some(role), Some(symbol)) => asked.push((role, symbol)),
+            (Some(_), None) => {}
+            (None, _) => {
+                report
+                    .add(node.key.clone(), format!("{} is the name of no quantity", in_quotes(word)))
+                    .mend("name one such as first-moment, shear-force, width-at-cut or shear-stress")
+                    .by_itself();
+            }
+        }
+    }
+    // A letter that is taken may come free when another symbol of the file is changed, wherever that stands.
+    loop {
+        let before = asked.len();
+        asked.retain(|(role, symbol)| style.notation.extend(*role, symbol.value).is_err());
+        if asked.len() == before {
+            break;
+        }
+    }
+    for (role, symbol) in asked {
         match style.notation.extend(role, symbol.value) {
             Ok(()) => {}
             Err(NotationFault::NotASymbol(_)) => {
@@ -141,14 +154,10 @@ fn symbols(table: &Table, style: &mut Style, report: &mut Report) {
                     .by_itself();
             }
             Err(NotationFault::Taken(other)) => {
-                let headline = format!(
-                    "{} already stands for the {}",
-                    in_quotes(symbol.value),
-                    style.notation.words(other)
-                );
+                let words = style.notation.words(other);
                 report
-                    .add(symbol.span, headline)
-                    .mend("take another letter, or change that of the other as well");
+                    .add(symbol.span, format!("{} already stands for the {words}", in_quotes(symbol.value)))
+                    .mend(format!("take another letter, or give the {words} another one as well"));
             }
         }
     }

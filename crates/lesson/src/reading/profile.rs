@@ -8,8 +8,8 @@ use crate::key::SHAPES;
 use mechanics::section::catalogue;
 use workings::reading::nearest;
 
-/// The profile that a table asks for; one that is not in the catalogue is reported.
-pub(super) fn read(table: &Table, report: &mut Report) -> Option<Shaped> {
+/// The profile that a table asks for, with its name as printed; one that is not in the catalogue is reported.
+pub(super) fn read(table: &Table, report: &mut Report) -> Option<(&'static str, Shaped)> {
     let given = table.text("profile")?;
     for (word, node) in table.iter() {
         if SHAPES.iter().any(|shape| shape.takes(word)) {
@@ -24,7 +24,7 @@ pub(super) fn read(table: &Table, report: &mut Report) -> Option<Shaped> {
     }
     if let Some(profile) = catalogue::profile(given.value) {
         // Every profile of the catalogue has a sound outline; its own tests see to that.
-        return profile.shape().ok();
+        return Some((profile.name, profile.shape().ok()?));
     }
     let names: Vec<&str> = catalogue::profiles().map(|profile| profile.name).collect();
     let mend = match nearest(given.value.trim(), names.iter().copied()) {

@@ -5,7 +5,7 @@ use super::outline::{self, Drawn};
 use super::parts::{Extent, corner, moved};
 use super::section_faults::{self, PartPlace};
 use super::section_shape;
-use super::words::{in_quotes, listed};
+use super::words::{across, in_quotes, listed};
 use crate::finding::Report;
 use mechanics::section::{Figure, Part, Section};
 use std::collections::HashMap;
@@ -27,6 +27,13 @@ pub(super) struct SectionRead {
     /// The checked section; none where something is wrong with it.
     pub(super) section: Option<Section>,
 }
+
+/// A section more than so many times as wide as high, or as high as wide, is a slip of units, and its second moments would
+/// lose the figures that the balances need.
+const SLIMMEST: f64 = 1e3;
+
+/// The same for a part, as a part of the larger side of the section: a foil of 2 µm in a section of 200 mm.
+const THINNEST: f64 = 1e-5;
 
 const KINDS: [&str; 4] = ["shape", "profile", "outline", "parts"];
 
@@ -87,8 +94,7 @@ pub(super) fn read(
                 .mend("keep one; a shape among others is written as one of the parts");
         }
     }
-    let section =
-        if gathered.sound { checked(&gathered, &table.place("parts"), style, report) } else { None };
+    let section = if gathered.sound { checked(&gathered, &whole_place(table), style, report) } else { None };
     let joints = joints(table, &gathered, report);
     SectionRead {
         name: table.owned_text("name").unwrap_or(name),
@@ -101,9 +107,14 @@ pub(super) fn read(
     }
 }
 
+/// The place that says what the section is.
+fn whole_place(table: &Table) -> Range<usize> {
+    KINDS.iter().find(|kind| table.has(kind)).map_or(table.span.clone(), |kind| table.place(kind))
+}
+
 fn checked(gathered: &Gathered, whole: &Range<usize>, style: &Style, report: &mut Report) -> Option<Section> {
     match Section::new(gathered.parts.clone()) {
-        Ok(section) => Some(section),
+        Ok(section) => in_proportion(&section, gathered, whole, style, report).then_some(section),
         Err(faults) => {
             for fault in &faults {
                 section_faults::tell(
@@ -119,6 +130,39 @@ fn checked(gathered: &Gathered, whole: &Range<usize>, style: &Style, report: &mu
             None
         }
     }
+}
+
+/// Whether nothing in the section is so thin beside the rest that it must be a slip of units.
+fn in_proportion(
+    section: &Section,
+    gathered: &Gathered,
+    whole: &Range<usize>,
+    style: &Style,
+    report: &mut Report,
+) -> bool {
+    let of = section.properties();
+    let mut sound = true;
+    let mut tell = |place: Range<usize>, what: &str, breadth: f64, height: f64| {
+        sound = false;
+        let (breadth, height) = (across(style, breadth), across(style, height));
+        report
+            .add(place, format!("{what} {breadth} wide and {height} high is out of all proportion"))
+            .mend("check the units of its dimensions");
+    };
+    let (breadth, height) = (of.breadth(), of.height());
+    if breadth.max(height) > SLIMMEST * breadth.min(height) {
+        tell(whole.clone(), "a section", breadth, height);
+    }
+    for (index, part) in gathered.parts.iter().enumerate() {
+        let Some(extent) = Extent::of(part).filter(|_| gathered.parts.len() > 1) else { continue };
+        let (wide, high) = (extent.right - extent.left, extent.top - extent.bottom);
+        if wide.min(high) < THINNEST * breadth.max(height) {
+            let place = gathered.places.get(index).map_or(whole.clone(), |place| place.name.clone());
+            let name = gathered.names.get(index).map_or("part", String::as_str);
+            tell(place, &format!("a {name}"), wide, high);
+        }
+    }
+    sound
 }
 
 /// Dimensions that stand beside parts and belong to none of them.
@@ -162,14 +206,11 @@ fn piece(table: &Table, otherwise: Option<&str>, style: &Style, report: &mut Rep
             extent,
         }
     } else {
-        let (name, shaped) = match table.text("profile") {
-            Some(profile) => (profile.value.trim().to_owned(), super::profile::read(table, report)?),
-            None if table.has("profile") => return None,
-            None => {
-                let shaped =
-                    section_shape::read(section_shape::asked(table, otherwise)?, table, style, report)?;
-                (shaped.name.to_owned(), shaped)
-            }
+        let (name, shaped) = if table.has("profile") {
+            super::profile::read(table, report)?
+        } else {
+            let shaped = section_shape::read(section_shape::asked(table, otherwise)?, table, style, report)?;
+            (shaped.name, shaped)
         };
         let Some(extent) = Extent::of_all(&shaped.parts) else {
             // Its dimensions fit each other, so they can only be out of the range of numbers.
@@ -183,7 +224,14 @@ fn piece(table: &Table, otherwise: Option<&str>, style: &Style, report: &mut Rep
         let parts = shaped.parts.into_iter().map(|part| moved(part, right, up)).collect();
         let extent =
             Extent { left: corner.x, right: extent.right + right, bottom: corner.y, top: extent.top + up };
-        Piece { name, parts, part_names: shaped.part_names, drawn: None, holes: Vec::new(), extent }
+        Piece {
+            name: name.to_owned(),
+            parts,
+            part_names: shaped.part_names,
+            drawn: None,
+            holes: Vec::new(),
+            extent,
+        }
     };
     holes(table, &mut piece, report)?;
     Some(piece)
@@ -224,7 +272,7 @@ fn holes(table: &Table, piece: &mut Piece, report: &mut Report) -> Option<()> {
 
 /// A section that is one shape, profile or outline.
 fn whole(piece: Piece, table: &Table, gathered: &mut Gathered) {
-    let span = KINDS.iter().find(|kind| table.has(kind)).map_or(table.span.clone(), |kind| table.place(kind));
+    let span = whole_place(table);
     for (part, name) in piece.parts.into_iter().zip(piece.part_names) {
         let mut place = PartPlace::new(span.clone(), span.clone());
         if let Some(drawn) = &piece.drawn {
