@@ -1,1 +1,37 @@
-fn main() {}
+//! The command: reads its arguments, calls, and prints or writes. Nothing is computed here.
+
+mod arguments;
+mod check;
+mod demo;
+mod failure;
+mod figures;
+mod output;
+mod source;
+mod start;
+mod values;
+mod written;
+
+use arguments::{Arguments, Job};
+use clap::Parser as _;
+use std::process::ExitCode;
+
+fn main() -> ExitCode {
+    let arguments = Arguments::parse();
+    let done = match arguments.job {
+        Job::Start(job) => start::run(&job),
+        Job::Check(job) => check::run(&job),
+        Job::Values(job) => values::run(&job),
+        Job::Figures(job) => figures::run(&job),
+        Job::Notes(job) => written::notes(&job),
+        Job::Slides(job) => written::slides(&job),
+        Job::Schema(job) => written::schema(&job),
+        Job::Demo(job) => demo::run(&job),
+    };
+    match done {
+        Ok(()) => ExitCode::SUCCESS,
+        Err(failure) => {
+            failure.tell();
+            failure.exit_code()
+        }
+    }
+}

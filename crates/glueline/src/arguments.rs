@@ -1,0 +1,148 @@
+//! The command line.
+
+use clap::{Args, Parser, Subcommand, ValueEnum};
+use std::path::PathBuf;
+
+/// From one plain-text lesson file to values, drawings, lecture notes and slides of the beam-stress unit.
+#[derive(Debug, Parser)]
+#[command(
+    version,
+    arg_required_else_help = true,
+    after_help = "Exit codes: 0 done; 1 the lesson has mistakes; 2 the command line has; 3 a file could not be read or \
+                  written; 70 a mistake of Glueline's own.\n\nBegin with: glueline start my-lesson"
+)]
+pub struct Arguments {
+    #[command(subcommand)]
+    pub job: Job,
+}
+
+/// What is to be done.
+#[derive(Debug, Subcommand)]
+pub enum Job {
+    /// Make a lesson file with comments, to edit
+    Start(Start),
+    /// Read lessons and tell every mistake, with its place and how to mend it
+    Check(Check),
+    /// Every value of a lesson, as a table or as JSON
+    Values(Values),
+    /// The drawings, as files
+    Figures(Figures),
+    /// The lecture notes with the worked solution, as PDF or as one HTML file
+    Notes(Notes),
+    /// The slides, one page for each step, as PDF
+    Slides(Slides),
+    /// The JSON Schema of the lesson file, for editors; or its reference page
+    Schema(Schema),
+    /// A folder with everything that comes out of the built-in lessons
+    Demo(Demo),
+}
+
+#[derive(Debug, Args)]
+pub struct Start {
+    /// Name of the lesson; the file is NAME.toml
+    pub name: String,
+}
+
+#[derive(Debug, Args)]
+pub struct Check {
+    /// Lesson files
+    #[arg(required = true)]
+    pub lessons: Vec<PathBuf>,
+    /// Print the findings as JSON
+    #[arg(long)]
+    pub json: bool,
+}
+
+#[derive(Debug, Args)]
+pub struct Values {
+    /// The lesson file
+    pub lesson: PathBuf,
+    /// Print JSON: name, symbol, value in SI, unit, shown text, place and formula of each value
+    #[arg(long)]
+    pub json: bool,
+    /// Add the values at another station, such as "1.2 m" (may be given again)
+    #[arg(long, value_name = "STATION")]
+    pub at: Vec<String>,
+    /// Add the values at another cut, such as "35 mm" or the name of a joint (may be given again)
+    #[arg(long, value_name = "CUT", allow_hyphen_values = true)]
+    pub cut: Vec<String>,
+}
+
+/// The form of a drawing's file.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub enum Form {
+    Svg,
+    Png,
+    Pdf,
+}
+
+#[derive(Debug, Args)]
+pub struct Figures {
+    /// The lesson file
+    pub lesson: PathBuf,
+    /// The folder to put them in [default: the lesson's name with -figures]
+    #[arg(short, long, value_name = "FOLDER")]
+    pub out: Option<PathBuf>,
+    /// The forms of file, separated by commas
+    #[arg(long = "as", value_enum, value_delimiter = ',', default_value = "svg")]
+    pub forms: Vec<Form>,
+    /// Only the drawings of these names
+    #[arg(long, value_name = "NAME", value_delimiter = ',')]
+    pub only: Vec<String>,
+    /// Replace files that are already there
+    #[arg(long)]
+    pub replace: bool,
+}
+
+#[derive(Debug, Args)]
+pub struct Notes {
+    /// The lesson file
+    pub lesson: PathBuf,
+    /// The file to write [default: the lesson's name with -notes.pdf or -notes.html]
+    #[arg(short, long, value_name = "FILE")]
+    pub out: Option<PathBuf>,
+    /// One HTML file instead of a PDF
+    #[arg(long)]
+    pub html: bool,
+    /// Replace the file if it is already there
+    #[arg(long)]
+    pub replace: bool,
+}
+
+#[derive(Debug, Args)]
+pub struct Slides {
+    /// The lesson file
+    pub lesson: PathBuf,
+    /// The file to write [default: the lesson's name with -slides.pdf]
+    #[arg(short, long, value_name = "FILE")]
+    pub out: Option<PathBuf>,
+    /// Replace the file if it is already there
+    #[arg(long)]
+    pub replace: bool,
+}
+
+#[derive(Debug, Args)]
+pub struct Schema {
+    /// The reference page of the lesson file, in Markdown, instead of the schema
+    #[arg(long)]
+    pub reference: bool,
+    /// A file to write, instead of printing
+    #[arg(short, long, value_name = "FILE")]
+    pub out: Option<PathBuf>,
+    /// Replace the file if it is already there
+    #[arg(long)]
+    pub replace: bool,
+}
+
+#[derive(Debug, Args)]
+pub struct Demo {
+    /// The folder to make
+    #[arg(default_value = "glueline-demo")]
+    pub folder: PathBuf,
+    /// Open its first page when it is made
+    #[arg(long)]
+    pub open: bool,
+    /// Replace files of the folder that differ
+    #[arg(long)]
+    pub replace: bool,
+}

@@ -1,0 +1,45 @@
+//! `glueline check`: every mistake of a lesson, with its place and how to mend it.
+
+use crate::arguments::Check;
+use crate::failure::Failure;
+use crate::source;
+
+/// Reads and solves each lesson, and tells what is wrong.
+///
+/// # Errors
+/// [`Failure::Lesson`] where any of them has mistakes, after all have been looked at.
+pub fn run(job: &Check) -> Result<(), Failure> {
+    let mut faulty = false;
+    let mut reports = Vec::new();
+    for path in &job.lessons {
+        let text = source::text(path)?;
+        let name = path.display().to_string();
+        let reading = lesson::read(&text, &name);
+        if job.json {
+            reports.extend(reading.findings.iter().map(|finding| finding.to_json(&text, &name)));
+        } else {
+            source::tell(&reading.findings, &text, &name);
+        }
+        match reading.lesson {
+            None => {
+                faulty = true;
+                if !job.json {
+                    let count = reading.findings.len();
+                    let noun = if count == 1 { "mistake" } else { "mistakes" };
+                    anstream::eprintln!("{name}: {count} {noun}");
+                }
+            }
+            Some(lesson) => {
+                let solved = source::solve(&lesson)?;
+                if !job.json {
+                    anstream::println!("{name}: good; {} values, every balance closes", solved.workings.len());
+                }
+            }
+        }
+    }
+    if job.json {
+        let text = serde_json::to_string_pretty(&reports).map_err(|error| Failure::Ours(error.to_string()))?;
+        anstream::println!("{text}");
+    }
+    if faulty { Err(Failure::Lesson) } else { Ok(()) }
+}

@@ -1,0 +1,63 @@
+//! What can go wrong in a run, and the exit code that says so.
+
+use crate::output::Refusal;
+use std::path::PathBuf;
+use std::process::ExitCode;
+
+/// Why a run did not end well.
+#[derive(Debug)]
+pub enum Failure {
+    /// The lesson has mistakes; they have been told. Exit code 1.
+    Lesson,
+    /// A file could not be read. Exit code 3.
+    Unread(PathBuf, std::io::Error),
+    /// A file could not be written. Exit code 3.
+    Unwritten(Refusal),
+    /// What was asked for on the command line does not fit the lesson. Exit code 2, as for any wrong use.
+    Asked(String),
+    /// A balance did not close or the typesetter complained: a mistake of ours. Exit code 70.
+    Ours(String),
+}
+
+impl Failure {
+    /// Says on standard error what went wrong.
+    pub fn tell(&self) {
+        match self {
+            Self::Lesson => {}
+            Self::Unread(path, error) if error.kind() == std::io::ErrorKind::NotFound => {
+                say(&format!(
+                    "there is no file {}\n  to mend it: look at the name, or make a lesson with: glueline start NAME",
+                    path.display()
+                ));
+            }
+            Self::Unread(path, error) => say(&format!("{} could not be read: {error}", path.display())),
+            Self::Unwritten(refusal) => say(&refusal.to_string()),
+            Self::Asked(what) => say(what),
+            Self::Ours(what) => say(&format!(
+                "{what}\n  this is a mistake of Glueline's, not of the lesson; please report it with the lesson file"
+            )),
+        }
+    }
+
+    /// 1 the lesson, 2 the command line, 3 a file, 70 ourselves.
+    pub fn exit_code(&self) -> ExitCode {
+        ExitCode::from(match self {
+            Self::Lesson => 1,
+            Self::Asked(_) => 2,
+            Self::Unread(..) | Self::Unwritten(_) => 3,
+            Self::Ours(_) => 70,
+        })
+    }
+}
+
+impl From<Refusal> for Failure {
+    fn from(refusal: Refusal) -> Self {
+        Self::Unwritten(refusal)
+    }
+}
+
+/// One message on standard error, in colour on a terminal only.
+fn say(message: &str) {
+    let red = anstyle::Style::new().bold().fg_color(Some(anstyle::AnsiColor::Red.into()));
+    anstream::eprintln!("{red}error{red:#}: {message}");
+}
