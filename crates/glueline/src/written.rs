@@ -1,0 +1,89 @@
+//! `glueline notes`, `slides` and `schema`: what is written to be read.
+
+use crate::arguments::{Notes, Schema, Slides};
+use crate::failure::Failure;
+use crate::output::{Existing, write};
+use crate::source;
+use document::tree::Document;
+use std::path::{Path, PathBuf};
+
+/// Writes the lecture notes.
+///
+/// # Errors
+/// Where the lesson has mistakes, a file is in the way, or the typesetter complains.
+pub fn notes(job: &Notes) -> Result<(), Failure> {
+    let (lesson, solved) = source::solved(&job.lesson)?;
+    let document = document::notes::notes(&lesson, &solved);
+    let out = job.out.clone().unwrap_or_else(|| {
+        let ending = if job.html { "html" } else { "pdf" };
+        PathBuf::from(format!("{}-notes.{ending}", source::stem(&job.lesson)))
+    });
+    let content = if job.html { document::html::html(&document).into_bytes() } else { pdf(&document)? };
+    put(&out, &content, job.replace)
+}
+
+/// Writes the slides.
+///
+/// # Errors
+/// As [`notes`].
+pub fn slides(job: &Slides) -> Result<(), Failure> {
+    let (lesson, solved) = source::solved(&job.lesson)?;
+    let document = document::slides::slides(&lesson, &solved);
+    let out =
+        job.out.clone().unwrap_or_else(|| PathBuf::from(format!("{}-slides.pdf", source::stem(&job.lesson))));
+    put(&out, &pdf(&document)?, job.replace)
+}
+
+/// Prints or writes the schema of the lesson file, or its reference page.
+///
+/// # Errors
+/// Where a file is in the way.
+pub fn schema(job: &Schema) -> Result<(), Failure> {
+    let text = if job.reference {
+        lesson::reference_page()
+    } else {
+        serde_json::to_string_pretty(&lesson::schema()).map_err(|error| Failure::Ours(error.to_string()))? + "\n"
+    };
+    match &job.out {
+        Some(path) => put(path, text.as_bytes(), job.replace),
+        None => {
+            anstream::print!("{text}");
+            Ok(())
+        }
+    }
+}
+
+fn put(path: &Path, content: &[u8], replace: bool) -> Result<(), Failure> {
+    let existing = if replace { Existing::Replace } else { Existing::Keep };
+    let outcome = write(path, content, existing)?;
+    anstream::println!("{} {}", outcome.word(), path.display());
+    Ok(())
+}
+
+/// A document as tagged PDF. Characters that no font of ours has are told, since a reader will miss them.
+///
+/// # Errors
+/// [`Failure::Ours`] where the typesetter complains.
+#[cfg(feature = "pdf")]
+pub fn pdf(document: &Document) -> Result<Vec<u8>, Failure> {
+    let made = document::pdf::pdf(document).map_err(|error| Failure::Ours(error.to_string()))?;
+    Ok(made.bytes)
+}
+
+/// This build has no typesetter.
+///
+/// # Errors
+/// Always [`Failure::Asked`].
+#[cfg(not(feature = "pdf"))]
+pub fn pdf(_: &Document) -> Result<Vec<u8>, Failure> {
+    Err(without_typesetter())
+}
+
+#[cfg(not(feature = "pdf"))]
+pub fn without_typesetter() -> Failure {
+    Failure::Asked(
+        "this build of glueline makes no PDF and no PNG\n  to mend it: build it with its default features, or ask \
+         for SVG or HTML"
+            .into(),
+    )
+}
