@@ -1,0 +1,112 @@
+//! Values at any other place than the lesson's own: "and what if we cut there?"
+//!
+//! These are the engine's own values, without formulas: the workings of another slice and cut, with formulas, are
+//! those of [`Solved::at`].
+
+use crate::dimension::Dimension;
+use crate::quantity::Quantity;
+use crate::role::{Role, Symbol};
+use crate::solved::Solved;
+use crate::working::{HeightSide, Place};
+use mechanics::beam::Side;
+use mechanics::section::CutFault;
+use mechanics::stress::StressOverDepth;
+
+/// One value at a place.
+#[derive(Clone, Debug, PartialEq)]
+pub struct PlacedValue {
+    /// Its name in words: `shear force`, `shear stress on the cut`.
+    pub name: &'static str,
+    /// Its symbol by role.
+    pub symbol: Symbol,
+    /// Where it holds.
+    pub place: Place,
+    /// The value.
+    pub value: Quantity,
+}
+
+impl Solved {
+    /// Shear force, bending moment, slope and deflection at a station (m), from both sides; at an end of the beam
+    /// from the inner side only. `None` where the station lies off the beam.
+    pub fn values_at_station(&self, station: f64) -> Option<Vec<PlacedValue>> {
+        let beam = self.beam();
+        let length = beam.length();
+        if !(0.0..=length).contains(&station) {
+            return None;
+        }
+        let sides = [Side::Left, Side::Right];
+        let inner = |side: &Side| match side {
+            Side::Left => station > 0.0,
+            Side::Right => station < length,
+        };
+        let mut values = Vec::new();
+        for side in sides.into_iter().filter(inner) {
+            let place = Place { station: Some(station), side: Some(side), ..Place::default() };
+            let mut push = |name, role, value, dimension| {
+                let value = Quantity::new(value, dimension);
+                values.push(PlacedValue { name, symbol: Symbol::plain(role), place, value });
+            };
+            push("shear force", Role::ShearForce, beam.shear(station, side), Dimension::FORCE);
+            let moment = beam.bending_moment(station, side);
+            push("bending moment", Role::BendingMoment, moment, Dimension::MOMENT);
+            push("slope", Role::Slope, beam.slope(station, side), Dimension::NONE);
+            push("deflection", Role::Deflection, beam.deflection(station), Dimension::LENGTH);
+        }
+        Some(values)
+    }
+
+    /// The part above a level cut at a height (m, in the outline's coordinates), and the stresses there at a
+    /// station (m): bending stress, shear flow, and the width and the shear stress on both sides of a jump.
+    ///
+    /// # Errors
+    /// Where the cut misses the section.
+    pub fn values_at_cut(&self, station: f64, side: Side, height: f64) -> Result<Vec<PlacedValue>, CutFault> {
+        let cut = self.section().level_cut(height, HeightSide::Above)?;
+        let shear = self.beam().shear(station, side);
+        let moment = self.beam().bending_moment(station, side);
+        let stress = StressOverDepth::new(self.section(), moment, shear);
+        let mut values = Vec::new();
+        let mut push = |name, role, value, dimension, at_station: bool, height_side| {
+            let station = at_station.then_some(station);
+            let side = at_station.then_some(side);
+            let place = Place { station, side, height: Some(height), height_side };
+            let value = Quantity::new(value, dimension);
+            values.push(PlacedValue { name, symbol: Symbol::plain(role), place, value });
+        };
+        push("area above the cut", Role::AreaBeyond, cut.area, Dimension::AREA, false, None);
+        push(
+            "centroid height of the part above the cut",
+            Role::CentroidHeight,
+            cut.centroid.y,
+            Dimension::LENGTH,
+            false,
+            None,
+        );
+        let q = cut.first_moment;
+        push(
+            "first moment of the part above the cut",
+            Role::FirstMoment,
+            q,
+            Dimension::LENGTH_3,
+            false,
+            None,
+        );
+        let sigma = stress.bending_stress(height);
+        push("bending stress", Role::BendingStress, sigma, Dimension::STRESS, true, None);
+        let flow = stress.shear_flow(height);
+        push("shear flow", Role::ShearFlow, flow, Dimension::FORCE_PER_LENGTH, true, None);
+        // Where the width does not jump both sides give the same, and one row is enough.
+        let jumps = cut.width_below != cut.width_above;
+        for height_side in [HeightSide::Below, HeightSide::Above] {
+            if !jumps && height_side == HeightSide::Above {
+                break;
+            }
+            let shown = jumps.then_some(height_side);
+            let width = cut.width(height_side);
+            push("width at the cut", Role::WidthAtCut, width, Dimension::LENGTH, false, shown);
+            let tau = stress.shear_stress(height, height_side);
+            push("shear stress on the cut", Role::ShearStress, tau, Dimension::STRESS, true, shown);
+        }
+        Ok(values)
+    }
+}
