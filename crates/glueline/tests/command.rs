@@ -1,0 +1,117 @@
+//! The command as a lecturer meets it: what it prints, what it writes, what it refuses, and its exit codes.
+
+use std::fs;
+use std::path::Path;
+use std::process::{Command, Output};
+
+fn glueline(folder: &Path, arguments: &[&str]) -> Output {
+    Command::new(env!("CARGO_BIN_EXE_glueline"))
+        .args(arguments)
+        .current_dir(folder)
+        .output()
+        .expect("the command runs")
+}
+
+fn out(output: &Output) -> String {
+    String::from_utf8_lossy(&output.stdout).into_owned()
+}
+
+fn err(output: &Output) -> String {
+    String::from_utf8_lossy(&output.stderr).into_owned()
+}
+
+fn folder() -> tempfile::TempDir {
+    tempfile::tempdir().expect("a folder for the test")
+}
+
+#[test]
+fn a_new_lesson_is_good_and_is_never_overwritten() {
+    let folder = folder();
+    let made = glueline(folder.path(), &["start", "my beam"]);
+    assert!(made.status.success(), "{}", err(&made));
+    let checked = glueline(folder.path(), &["check", "my beam.toml"]);
+    assert!(checked.status.success(), "{}", err(&checked));
+    assert!(out(&checked).contains("good"));
+    let before = fs::read(folder.path().join("my beam.toml")).expect("the lesson");
+    let again = glueline(folder.path(), &["start", "my beam"]);
+    assert_eq!(again.status.code(), Some(3));
+    assert!(err(&again).contains("already there"));
+    assert_eq!(fs::read(folder.path().join("my beam.toml")).expect("the lesson"), before);
+}
+
+#[test]
+fn all_mistakes_are_told_in_one_run_with_their_places() {
+    let folder = folder();
+    assert!(glueline(folder.path(), &["start", "a"]).status.success());
+    let path = folder.path().join("a.toml");
+    let good = fs::read_to_string(&path).expect("the lesson");
+    fs::write(&path, good.replacen("[beam]", "[baem]", 1)).expect("written");
+    let checked = glueline(folder.path(), &["check", "a.toml"]);
+    assert_eq!(checked.status.code(), Some(1));
+    let told = err(&checked);
+    assert!(told.contains("a.toml:"), "{told}");
+    assert!(told.contains("beam"), "{told}");
+    assert!(!told.contains('\u{1b}'), "no colour where it is no terminal");
+}
+
+#[test]
+fn a_lesson_that_is_not_there_is_told_in_words() {
+    let folder = folder();
+    let run = glueline(folder.path(), &["notes", "nowhere.toml"]);
+    assert_eq!(run.status.code(), Some(3));
+    assert!(err(&run).contains("there is no file nowhere.toml"));
+}
+
+#[test]
+fn values_as_json_have_what_another_program_needs() {
+    let folder = folder();
+    assert!(glueline(folder.path(), &["start", "a"]).status.success());
+    let run = glueline(folder.path(), &["values", "a.toml", "--json", "--at", "1 m", "--cut", "neutral axis"]);
+    assert!(run.status.success(), "{}", err(&run));
+    let report: serde_json::Value = serde_json::from_slice(&run.stdout).expect("JSON");
+    let rows = report["rows"].as_array().expect("rows");
+    for row in rows {
+        for key in ["name", "symbol", "unit", "shown"] {
+            assert!(row[key].is_string(), "{row}");
+        }
+        assert!(row["value"].is_f64(), "{row}");
+    }
+    let has = |name: &str| rows.iter().any(|row| row["name"] == name);
+    assert!(has("shear stress on the cut") && has("second moment of area") && has("deflection"));
+}
+
+#[test]
+fn a_place_off_the_beam_is_refused_in_words() {
+    let folder = folder();
+    assert!(glueline(folder.path(), &["start", "a"]).status.success());
+    for wrong in [["--at", "900 m"], ["--at", "1 kN"], ["--cut", "77 m"], ["--at", "soon"]] {
+        let run = glueline(folder.path(), &["values", "a.toml", wrong[0], wrong[1]]);
+        assert_eq!(run.status.code(), Some(2), "{wrong:?}: {}", err(&run));
+        assert!(err(&run).contains("error"), "{}", err(&run));
+    }
+}
+
+#[test]
+fn figures_are_written_once_and_kept() {
+    let folder = folder();
+    assert!(glueline(folder.path(), &["start", "a"]).status.success());
+    let first = glueline(folder.path(), &["figures", "a.toml"]);
+    assert!(first.status.success(), "{}", err(&first));
+    let files = fs::read_dir(folder.path().join("a-figures")).expect("the folder").count();
+    assert!(files >= 10, "{files} drawings");
+    let second = glueline(folder.path(), &["figures", "a.toml"]);
+    assert!(second.status.success(), "the same again is no fault: {}", err(&second));
+    assert!(out(&second).lines().all(|line| line.starts_with("unchanged")));
+    let wrong = glueline(folder.path(), &["figures", "a.toml", "--only", "poem"]);
+    assert_eq!(wrong.status.code(), Some(2));
+}
+
+#[test]
+fn the_schema_and_the_reference_page_are_printed() {
+    let folder = folder();
+    let schema = glueline(folder.path(), &["schema"]);
+    let value: serde_json::Value = serde_json::from_slice(&schema.stdout).expect("JSON");
+    assert!(value["properties"]["beam"].is_object());
+    let page = glueline(folder.path(), &["schema", "--reference"]);
+    assert!(out(&page).contains("beam.length"));
+}
