@@ -3,6 +3,15 @@
 use crate::arguments::Check;
 use crate::failure::Failure;
 use crate::source;
+use serde::Serialize;
+
+/// A finding with the file it stands in.
+#[derive(Serialize)]
+struct Report {
+    file: String,
+    #[serde(flatten)]
+    finding: lesson::Finding,
+}
 
 /// Reads and solves each lesson, and tells what is wrong.
 ///
@@ -16,9 +25,14 @@ pub fn run(job: &Check) -> Result<(), Failure> {
         let name = path.display().to_string();
         let reading = lesson::read(&text, &name);
         if job.json {
-            reports.extend(reading.findings.iter().map(|finding| finding.to_json(&text, &name)));
+            reports.extend(
+                reading
+                    .findings
+                    .iter()
+                    .map(|finding| Report { file: name.clone(), finding: finding.clone() }),
+            );
         } else {
-            source::tell(&reading.findings, &text, &name);
+            source::tell(&reading.findings);
         }
         match reading.lesson {
             None => {
@@ -32,13 +46,17 @@ pub fn run(job: &Check) -> Result<(), Failure> {
             Some(lesson) => {
                 let solved = source::solve(&lesson)?;
                 if !job.json {
-                    anstream::println!("{name}: good; {} values, every balance closes", solved.workings.len());
+                    anstream::println!(
+                        "{name}: good; {} values, every balance closes",
+                        solved.workings().len()
+                    );
                 }
             }
         }
     }
     if job.json {
-        let text = serde_json::to_string_pretty(&reports).map_err(|error| Failure::Ours(error.to_string()))?;
+        let text =
+            serde_json::to_string_pretty(&reports).map_err(|error| Failure::Ours(error.to_string()))?;
         anstream::println!("{text}");
     }
     if faulty { Err(Failure::Lesson) } else { Ok(()) }

@@ -19,16 +19,16 @@ pub fn text(path: &Path) -> Result<String, Failure> {
 /// [`Failure::Lesson`] where it has mistakes.
 pub fn checked(text: &str, name: &str) -> Result<Lesson, Failure> {
     let reading = lesson::read(text, name);
-    tell(&reading.findings, text, name);
+    tell(&reading.findings);
     reading.lesson.ok_or(Failure::Lesson)
 }
 
 /// Tells findings on standard error, one after the other.
-pub fn tell(findings: &[lesson::Finding], text: &str, name: &str) {
+pub fn tell(findings: &[lesson::Finding]) {
     use std::io::IsTerminal as _;
     let colour = std::io::stderr().is_terminal();
     for finding in findings {
-        anstream::eprintln!("{}\n", finding.render(text, name, colour));
+        anstream::eprintln!("{}\n", finding.render(colour));
     }
 }
 
@@ -48,7 +48,10 @@ pub fn solved(path: &Path) -> Result<(Lesson, Solved), Failure> {
 /// # Errors
 /// [`Failure::Ours`] where a balance does not close.
 pub fn solve(lesson: &Lesson) -> Result<Solved, Failure> {
-    Solved::new(lesson.problem.clone(), lesson.style.clone()).map_err(|error| Failure::Ours(error.to_string()))
+    Solved::new(lesson.problem.clone(), lesson.style.clone()).map_err(|faults| {
+        let words: Vec<String> = faults.iter().map(ToString::to_string).collect();
+        Failure::Ours(words.join("\n"))
+    })
 }
 
 /// The name of a lesson file without its folder and ending, for the names of what is made from it.

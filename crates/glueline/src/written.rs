@@ -42,7 +42,8 @@ pub fn schema(job: &Schema) -> Result<(), Failure> {
     let text = if job.reference {
         lesson::reference_page()
     } else {
-        serde_json::to_string_pretty(&lesson::schema()).map_err(|error| Failure::Ours(error.to_string()))? + "\n"
+        serde_json::to_string_pretty(&lesson::schema()).map_err(|error| Failure::Ours(error.to_string()))?
+            + "\n"
     };
     match &job.out {
         Some(path) => put(path, text.as_bytes(), job.replace),

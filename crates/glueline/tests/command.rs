@@ -66,7 +66,8 @@ fn a_lesson_that_is_not_there_is_told_in_words() {
 fn values_as_json_have_what_another_program_needs() {
     let folder = folder();
     assert!(glueline(folder.path(), &["start", "a"]).status.success());
-    let run = glueline(folder.path(), &["values", "a.toml", "--json", "--at", "1 m", "--cut", "neutral axis"]);
+    let run =
+        glueline(folder.path(), &["values", "a.toml", "--json", "--at", "1 m", "--cut", "neutral axis"]);
     assert!(run.status.success(), "{}", err(&run));
     let report: serde_json::Value = serde_json::from_slice(&run.stdout).expect("JSON");
     let rows = report["rows"].as_array().expect("rows");

@@ -4,13 +4,8 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 /// From the ground up. A crate may depend on crates that stand before it only.
-const FLOORS: &[&[&str]] = &[
-    &["mechanics"],
-    &["workings"],
-    &["lesson", "figure"],
-    &["document"],
-    &["glueline"],
-];
+const FLOORS: &[&[&str]] =
+    &[&["mechanics"], &["workings"], &["lesson", "figure"], &["document"], &["glueline"]];
 
 fn root() -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join("../..")
@@ -31,7 +26,8 @@ fn floor(name: &str) -> Option<usize> {
 
 /// The names under `[dependencies]` (not what only the tests use).
 fn dependencies(name: &str) -> Vec<String> {
-    let manifest = fs::read_to_string(root().join("crates").join(name).join("Cargo.toml")).expect("a manifest");
+    let manifest =
+        fs::read_to_string(root().join("crates").join(name).join("Cargo.toml")).expect("a manifest");
     manifest
         .lines()
         .skip_while(|line| line.trim() != "[dependencies]")
@@ -68,7 +64,10 @@ fn every_library_has_its_reason_on_the_map() {
     for name in crates() {
         for dependency in dependencies(&name) {
             if floor(&dependency).is_none() {
-                assert!(map.contains(&format!("`{dependency}`")), "ARCHITECTURE.md does not say why {dependency}");
+                assert!(
+                    map.contains(&format!("`{dependency}`")),
+                    "ARCHITECTURE.md does not say why {dependency}"
+                );
             }
         }
     }
