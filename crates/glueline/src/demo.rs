@@ -47,7 +47,7 @@ fn one(made: &mut Made, name: &str, text: &str) -> Result<document::index::Entry
     made.put(&format!("{name}/lesson.toml"), text.as_bytes())?;
     made.put(&format!("{name}/values.txt"), values::table(&values::rows(&solved)).as_bytes())?;
     made.put(&format!("{name}/values.json"), values::json(&lesson, &values::rows(&solved))?.as_bytes())?;
-    let notes = document::notes::notes(&lesson, &solved);
+    let notes = document::notes::notes(&lesson, &solved, written::paper(&lesson));
     made.put(&format!("{name}/notes.html"), document::html::html(&notes).as_bytes())?;
     let mut files = vec![
         ("lesson.toml".to_owned(), "the lesson file that all of it comes from".to_owned()),

@@ -6,6 +6,7 @@ mod demo;
 mod failure;
 mod figures;
 mod output;
+mod places;
 mod source;
 mod start;
 mod values;

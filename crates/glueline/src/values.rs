@@ -2,7 +2,7 @@
 
 use crate::arguments::Values;
 use crate::failure::Failure;
-use crate::source;
+use crate::{places, source};
 use lesson::Lesson;
 use mechanics::beam::Side;
 use serde::Serialize;
@@ -63,9 +63,11 @@ struct Report<'a> {
 /// # Errors
 /// Where the lesson has mistakes, or a place asked for lies off the beam or off the section.
 pub fn run(job: &Values) -> Result<(), Failure> {
-    let (lesson, solved) = source::solved(&job.lesson)?;
+    let text = source::text(&job.lesson)?;
+    let lesson = source::checked(&text, &job.lesson.display().to_string())?;
+    let solved = source::solve(&lesson)?;
     let mut rows = rows(&solved);
-    rows.extend(elsewhere(&lesson, &solved, job)?);
+    rows.extend(elsewhere(&text, &lesson, &solved, job)?);
     if job.json {
         anstream::print!("{}", json(&lesson, &rows)?);
     } else {
@@ -144,15 +146,13 @@ fn place_words(solved: &Solved, place: Place) -> String {
 }
 
 /// The values at the places asked for on the command line.
-fn elsewhere(lesson: &Lesson, solved: &Solved, job: &Values) -> Result<Vec<Row>, Failure> {
-    let mut stations = Vec::new();
-    for text in &job.at {
-        stations.push(lesson.station(text).map_err(|what| Failure::Asked(format!("--at {text:?}: {what}")))?);
-    }
-    let mut cuts = Vec::new();
-    for text in &job.cut {
-        cuts.push(lesson.cut_height(text).map_err(|what| Failure::Asked(format!("--cut {text:?}: {what}")))?);
-    }
+fn elsewhere(text: &str, lesson: &Lesson, solved: &Solved, job: &Values) -> Result<Vec<Row>, Failure> {
+    let asked =
+        |option: &str, words: &str, what: String| Failure::Asked(format!("{option} {words:?}: {what}"));
+    let read = |words: &String| places::station(lesson, words).map_err(|what| asked("--at", words, what));
+    let mut stations = job.at.iter().map(read).collect::<Result<Vec<f64>, Failure>>()?;
+    let read = |words: &String| places::cut_height(text, words).map_err(|what| asked("--cut", words, what));
+    let cuts = job.cut.iter().map(read).collect::<Result<Vec<f64>, Failure>>()?;
     let mut rows = Vec::new();
     for &station in &stations {
         let values = solved

@@ -4,7 +4,8 @@ use crate::arguments::{Notes, Schema, Slides};
 use crate::failure::Failure;
 use crate::output::{Existing, write};
 use crate::source;
-use document::tree::Document;
+use document::tree::{Document, Paper};
+use lesson::Lesson;
 use std::path::{Path, PathBuf};
 
 /// Writes the lecture notes.
@@ -13,7 +14,7 @@ use std::path::{Path, PathBuf};
 /// Where the lesson has mistakes, a file is in the way, or the typesetter complains.
 pub fn notes(job: &Notes) -> Result<(), Failure> {
     let (lesson, solved) = source::solved(&job.lesson)?;
-    let document = document::notes::notes(&lesson, &solved);
+    let document = document::notes::notes(&lesson, &solved, paper(&lesson));
     let out = job.out.clone().unwrap_or_else(|| {
         let ending = if job.html { "html" } else { "pdf" };
         PathBuf::from(format!("{}-notes.{ending}", source::stem(&job.lesson)))
@@ -52,6 +53,11 @@ pub fn schema(job: &Schema) -> Result<(), Failure> {
             Ok(())
         }
     }
+}
+
+/// US letter for a lesson in US units, A4 otherwise.
+pub fn paper(lesson: &Lesson) -> Paper {
+    if lesson.style.units.is_us() { Paper::UsLetter } else { Paper::A4 }
 }
 
 fn put(path: &Path, content: &[u8], replace: bool) -> Result<(), Failure> {
