@@ -44,9 +44,10 @@ pub fn run(job: &Demo) -> Result<(), Failure> {
 fn one(made: &mut Made, name: &str, text: &str) -> Result<document::index::Entry, Failure> {
     let lesson = source::checked(text, &format!("{name}.toml"))?;
     let solved = source::solve(&lesson)?;
+    let rows = workings::value::values(&solved);
     made.put(&format!("{name}/lesson.toml"), text.as_bytes())?;
-    made.put(&format!("{name}/values.txt"), values::table(&values::rows(&solved)).as_bytes())?;
-    made.put(&format!("{name}/values.json"), values::json(&lesson, &values::rows(&solved))?.as_bytes())?;
+    made.put(&format!("{name}/values.txt"), values::table(&rows).as_bytes())?;
+    made.put(&format!("{name}/values.json"), values::json(&lesson, &rows)?.as_bytes())?;
     let notes = document::notes::notes(&lesson, &solved, written::paper(&lesson));
     made.put(&format!("{name}/notes.html"), document::html::html(&notes).as_bytes())?;
     let mut files = vec![

@@ -7,6 +7,7 @@ use crate::source;
 use document::tree::{Document, Paper};
 use lesson::Lesson;
 use std::path::{Path, PathBuf};
+use workings::unit_system::UnitSystem;
 
 /// Writes the lecture notes.
 ///
@@ -57,7 +58,15 @@ pub fn schema(job: &Schema) -> Result<(), Failure> {
 
 /// US letter for a lesson in US units, A4 otherwise.
 pub fn paper(lesson: &Lesson) -> Paper {
-    if lesson.style.units.is_us() { Paper::UsLetter } else { Paper::A4 }
+    match lesson.style.units {
+        UnitSystem::KipFoot | UnitSystem::KipInch | UnitSystem::PoundFoot | UnitSystem::PoundInch => {
+            Paper::UsLetter
+        }
+        UnitSystem::Metric
+        | UnitSystem::NewtonMillimetre
+        | UnitSystem::KilonewtonMetre
+        | UnitSystem::KilonewtonCentimetre => Paper::A4,
+    }
 }
 
 fn put(path: &Path, content: &[u8], replace: bool) -> Result<(), Failure> {

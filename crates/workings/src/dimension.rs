@@ -99,29 +99,6 @@ impl Dimension {
     }
 }
 
-impl Dimension {
-    /// The SI unit of the dimension as programs write it: `N`, `N m`, `Pa`, `m^4`; `1` for a plain number or an angle.
-    pub fn si_unit(self) -> String {
-        let named = [
-            (Self::FORCE, "N"),
-            (Self::MOMENT, "N m"),
-            (Self::FORCE_PER_LENGTH, "N/m"),
-            (Self::STRESS, "Pa"),
-            (Self::RIGIDITY, "N m^2"),
-            (Self::RIGIDITY_LENGTH, "N m^3"),
-            (Self::DENSITY, "kg/m^3"),
-            (Self::WEIGHT_PER_VOLUME, "N/m^3"),
-            (Self::ACCELERATION, "m/s^2"),
-        ];
-        match named.iter().find(|(dimension, _)| *dimension == self) {
-            Some((_, unit)) => (*unit).to_owned(),
-            // A length per force: the deflection that a unit force makes.
-            None if self == Self::of(-1, 0, 2) => "m/N".to_owned(),
-            None => self.to_string(),
-        }
-    }
-}
-
 /// The dimensions that the trade has words for.
 const NAMED: [(Dimension, &str); 17] = [
     (Dimension::NONE, "a plain number"),

@@ -5,30 +5,18 @@
 
 use crate::dimension::Dimension;
 use crate::quantity::Quantity;
-use crate::role::{Role, Symbol};
+use crate::role::Role;
 use crate::solved::Solved;
+use crate::value::Value;
 use crate::working::{HeightSide, Place};
 use mechanics::beam::Side;
 use mechanics::section::CutFault;
 use mechanics::stress::StressOverDepth;
 
-/// One value at a place.
-#[derive(Clone, Debug, PartialEq)]
-pub struct PlacedValue {
-    /// Its name in words: `shear force`, `shear stress on the cut`.
-    pub name: &'static str,
-    /// Its symbol by role.
-    pub symbol: Symbol,
-    /// Where it holds.
-    pub place: Place,
-    /// The value.
-    pub value: Quantity,
-}
-
 impl Solved {
     /// Shear force, bending moment, slope and deflection at a station (m), from both sides; at an end of the beam
     /// from the inner side only. `None` where the station lies off the beam.
-    pub fn values_at_station(&self, station: f64) -> Option<Vec<PlacedValue>> {
+    pub fn values_at_station(&self, station: f64) -> Option<Vec<Value>> {
         let beam = self.beam();
         let length = beam.length();
         if !(0.0..=length).contains(&station) {
@@ -43,8 +31,7 @@ impl Solved {
         for side in sides.into_iter().filter(inner) {
             let place = Place { station: Some(station), side: Some(side), ..Place::default() };
             let mut push = |name, role, value, dimension| {
-                let value = Quantity::new(value, dimension);
-                values.push(PlacedValue { name, symbol: Symbol::plain(role), place, value });
+                values.push(Value::placed(self, name, role, place, Quantity::new(value, dimension)));
             };
             push("shear force", Role::ShearForce, beam.shear(station, side), Dimension::FORCE);
             let moment = beam.bending_moment(station, side);
@@ -60,7 +47,7 @@ impl Solved {
     ///
     /// # Errors
     /// Where the cut misses the section.
-    pub fn values_at_cut(&self, station: f64, side: Side, height: f64) -> Result<Vec<PlacedValue>, CutFault> {
+    pub fn values_at_cut(&self, station: f64, side: Side, height: f64) -> Result<Vec<Value>, CutFault> {
         let cut = self.section().level_cut(height, HeightSide::Above)?;
         let shear = self.beam().shear(station, side);
         let moment = self.beam().bending_moment(station, side);
@@ -70,8 +57,7 @@ impl Solved {
             let station = at_station.then_some(station);
             let side = at_station.then_some(side);
             let place = Place { station, side, height: Some(height), height_side };
-            let value = Quantity::new(value, dimension);
-            values.push(PlacedValue { name, symbol: Symbol::plain(role), place, value });
+            values.push(Value::placed(self, name, role, place, Quantity::new(value, dimension)));
         };
         push("area above the cut", Role::AreaBeyond, cut.area, Dimension::AREA, false, None);
         push(

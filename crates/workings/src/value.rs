@@ -2,8 +2,11 @@
 
 use crate::dimension::Dimension;
 use crate::print;
+use crate::quantity::Quantity;
+use crate::role::{Role, Symbol};
 use crate::solved::Solved;
-use crate::working::{Chapter, Formula, HeightSide, Id};
+use crate::style::Style;
+use crate::working::{Chapter, Formula, HeightSide, Id, Place};
 use mechanics::beam::Side;
 use serde::Serialize;
 
@@ -38,7 +41,11 @@ pub struct Value {
     #[serde(skip_serializing_if = "Option::is_none")]
     pub formula: Option<String>,
     /// One sentence that says what is done and why.
+    #[serde(skip_serializing_if = "String::is_empty")]
     pub sentence: String,
+    /// Where it holds, in the course's units; for people.
+    #[serde(skip)]
+    pub place: String,
 }
 
 /// All workings of a lesson as rows, in the order of the worked solution.
@@ -50,35 +57,72 @@ pub fn values(solved: &Solved) -> Vec<Value> {
 pub fn value(solved: &Solved, id: Id) -> Value {
     let (workings, style) = (solved.workings(), solved.style());
     let working = workings.working(id);
-    let place = working.place;
     let (quantity, role) = (working.value, working.symbol.role);
     Value {
-        name: working.name.clone(),
         symbol: style.symbol(&working.symbol).plain(),
         chapter: chapter_name(working.chapter),
-        value: quantity.value,
-        unit: si_unit(quantity.dimension),
         shown: match working.formula {
             Formula::Given => style.given_text(quantity, role),
             Formula::Expression(_) | Formula::Engine { .. } => style.text(quantity, role),
         },
-        station: place.station,
-        side: place.side.map(|side| match side {
-            Side::Left => "left",
-            Side::Right => "right",
-        }),
-        height: place.height,
-        height_side: place.height_side.map(|side| match side {
-            HeightSide::Below => "below",
-            HeightSide::Above => "above",
-        }),
         formula: match &working.formula {
             Formula::Given => None,
             Formula::Engine { how, .. } => Some(how.clone()),
             Formula::Expression(_) => workings.formula(id).map(|formula| print::plain(&formula, style)),
         },
         sentence: working.sentence.clone(),
+        ..Value::placed(solved, &working.name, role, working.place, quantity)
     }
+}
+
+impl Value {
+    /// A value of a role at a place, with no formula of its own.
+    pub(crate) fn placed(solved: &Solved, name: &str, role: Role, place: Place, quantity: Quantity) -> Self {
+        let style = solved.style();
+        Self {
+            name: name.to_owned(),
+            symbol: style.symbol(&Symbol::plain(role)).plain(),
+            chapter: "elsewhere",
+            value: quantity.value,
+            unit: si_unit(quantity.dimension),
+            shown: style.text(quantity, role),
+            station: place.station,
+            side: place.side.map(|side| match side {
+                Side::Left => "left",
+                Side::Right => "right",
+            }),
+            height: place.height,
+            height_side: place.height_side.map(|side| match side {
+                HeightSide::Below => "below",
+                HeightSide::Above => "above",
+            }),
+            formula: None,
+            sentence: String::new(),
+            place: place_words(style, place),
+        }
+    }
+}
+
+fn place_words(style: &Style, place: Place) -> String {
+    let length = |value: f64, role| style.given_text(Quantity::new(value, Dimension::LENGTH), role);
+    let mut words = Vec::new();
+    if let Some(station) = place.station {
+        let side = match place.side {
+            None => "",
+            Some(Side::Left) => " (left)",
+            Some(Side::Right) => " (right)",
+        };
+        words.push(format!("at {}{side}", length(station, Role::Station)));
+    }
+    if let Some(height) = place.height {
+        let side = match place.height_side {
+            None => "",
+            Some(HeightSide::Below) => " (below)",
+            Some(HeightSide::Above) => " (above)",
+        };
+        words.push(format!("{} up{side}", length(height, Role::CutHeight)));
+    }
+    words.join(", ")
 }
 
 fn chapter_name(chapter: Chapter) -> &'static str {

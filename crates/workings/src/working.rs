@@ -45,20 +45,6 @@ impl Chapter {
         Self::Slice,
         Self::Joints,
     ];
-
-    /// The chapter's heading.
-    pub const fn heading(self) -> &'static str {
-        match self {
-            Self::Given => "Given",
-            Self::Reactions => "Reactions",
-            Self::Diagrams => "Shear force and bending moment",
-            Self::Section => "The section",
-            Self::Bending => "Bending stress",
-            Self::Shear => "Shear stress",
-            Self::Slice => "The slice",
-            Self::Joints => "Joints",
-        }
-    }
 }
 
 /// Where a value holds, where that is not the whole beam.
