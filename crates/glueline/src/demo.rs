@@ -44,7 +44,7 @@ pub fn run(job: &Demo) -> Result<(), Failure> {
 fn one(made: &mut Made, name: &str, text: &str) -> Result<document::index::Entry, Failure> {
     let lesson = source::checked(text, &format!("{name}.toml"))?;
     let solved = source::solve(&lesson)?;
-    let rows = workings::value::values(&solved);
+    let rows = values::all(&solved);
     made.put(&format!("{name}/lesson.toml"), text.as_bytes())?;
     made.put(&format!("{name}/values.txt"), values::table(&rows).as_bytes())?;
     made.put(&format!("{name}/values.json"), values::json(&lesson, &rows)?.as_bytes())?;

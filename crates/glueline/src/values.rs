@@ -25,7 +25,7 @@ pub fn run(job: &Values) -> Result<(), Failure> {
     let text = source::text(&job.lesson)?;
     let lesson = source::checked(&text, &job.lesson.display().to_string())?;
     let solved = source::solve(&lesson)?;
-    let mut rows = values(&solved);
+    let mut rows = all(&solved);
     rows.extend(elsewhere(&text, &lesson, &solved, job)?);
     if job.json {
         anstream::print!("{}", json(&lesson, &rows)?);
@@ -33,6 +33,13 @@ pub fn run(job: &Values) -> Result<(), Failure> {
         anstream::print!("{}", table(&rows));
     }
     Ok(())
+}
+
+/// The workings in the order of the worked solution, then what else the engine knows.
+pub fn all(solved: &Solved) -> Vec<Value> {
+    let mut rows = values(solved);
+    rows.extend(solved.further_values());
+    rows
 }
 
 /// The values at the places asked for on the command line.

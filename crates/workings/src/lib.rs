@@ -18,6 +18,7 @@ pub mod elsewhere;
 pub mod engine;
 pub mod evaluate;
 pub mod expression;
+pub mod further;
 pub mod graph;
 pub mod notation;
 pub mod print;

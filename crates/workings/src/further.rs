@@ -1,0 +1,116 @@
+//! What the engine knows of a lesson beyond its worked solution: deflections, points of contraflexure, the section's
+//! other moments, principal stresses at the cut. Values without formulas of their own.
+
+use crate::dimension::Dimension;
+use crate::quantity::Quantity;
+use crate::role::Role;
+use crate::solved::Solved;
+use crate::value::Value;
+use crate::working::Place;
+use mechanics::beam::{Curve, Reached, Side};
+use mechanics::stress::StressOverDepth;
+
+impl Solved {
+    /// The further values of the lesson, in the order of the lecture.
+    pub fn further_values(&self) -> Vec<Value> {
+        let mut values = self.bent_shape();
+        values.extend(self.other_moments());
+        values.extend(self.principal_stresses_at_the_cut());
+        values
+    }
+
+    fn further(&self, name: &str, role: Role, place: Place, value: f64, dimension: Dimension) -> Value {
+        Value {
+            chapter: "further",
+            ..Value::placed(self, name, role, place, Quantity::new(value, dimension))
+        }
+    }
+
+    fn bent_shape(&self) -> Vec<Value> {
+        let beam = self.beam();
+        let at = |station: f64| Place { station: Some(station), ..Place::default() };
+        let mut values = Vec::new();
+        let extremes = beam.extremes(Curve::Deflection);
+        let largest =
+            [("largest deflection up", extremes.highest), ("largest deflection down", extremes.lowest)];
+        for (name, extreme) in largest {
+            let Some(extreme) = extreme else { continue };
+            for reached in &extreme.reached {
+                let place = match *reached {
+                    Reached::At(place) => at(place.station),
+                    Reached::Over { from, .. } => at(from),
+                };
+                values.push(self.further(name, Role::Deflection, place, extreme.value, Dimension::LENGTH));
+            }
+        }
+        let slice = self.problem().slice.at;
+        let side = if slice < beam.length() { Side::Right } else { Side::Left };
+        let deflection = beam.deflection(slice);
+        values.push(self.further(
+            "deflection at the slice",
+            Role::Deflection,
+            at(slice),
+            deflection,
+            Dimension::LENGTH,
+        ));
+        let slope = beam.slope(slice, side);
+        values.push(self.further("slope at the slice", Role::Slope, at(slice), slope, Dimension::NONE));
+        for station in beam.contraflexures() {
+            let place = at(station);
+            values.push(self.further(
+                "point of contraflexure",
+                Role::Station,
+                place,
+                station,
+                Dimension::LENGTH,
+            ));
+        }
+        values
+    }
+
+    fn other_moments(&self) -> Vec<Value> {
+        let properties = self.section().properties();
+        let principal = properties.principal;
+        let all = Place::default();
+        let moment = |name: &str, role, value| self.further(name, role, all, value, Dimension::LENGTH_4);
+        let length = |name: &str, role, value| self.further(name, role, all, value, Dimension::LENGTH);
+        vec![
+            length("place of the centroid to the right", Role::CentroidAcross, properties.centroid.x),
+            moment(
+                "second moment of area about the upright axis",
+                Role::SecondMomentUpright,
+                properties.second_moment_upright,
+            ),
+            moment("product moment of area", Role::ProductMoment, properties.product_moment),
+            moment("largest principal second moment", Role::SecondMoment, principal.largest),
+            moment("smallest principal second moment", Role::SecondMoment, principal.smallest),
+            self.further("angle of the principal axis", Role::Slope, all, principal.angle, Dimension::NONE),
+            length(
+                "radius of gyration about the upright axis",
+                Role::RadiusOfGyration,
+                properties.radius_of_gyration_upright,
+            ),
+        ]
+    }
+
+    fn principal_stresses_at_the_cut(&self) -> Vec<Value> {
+        let (slice, cut) = (self.problem().slice, &self.problem().cut);
+        let side = if slice.at < self.beam().length() { Side::Right } else { Side::Left };
+        let moment = self.beam().bending_moment(slice.at, side);
+        let shear = self.beam().shear(slice.at, side);
+        let stresses =
+            StressOverDepth::new(self.section(), moment, shear).principal_stresses(cut.height, cut.side);
+        let place = Place {
+            station: Some(slice.at),
+            side: Some(side),
+            height: Some(cut.height),
+            height_side: Some(cut.side),
+        };
+        let stress = |name: &str, role, value| self.further(name, role, place, value, Dimension::STRESS);
+        vec![
+            stress("largest principal stress at the cut", Role::BendingStress, stresses.largest),
+            stress("smallest principal stress at the cut", Role::BendingStress, stresses.smallest),
+            stress("largest shear stress in the plane at the cut", Role::ShearStress, stresses.largest_shear),
+        ]
+    }
+}
