@@ -12,6 +12,7 @@
 mod characters;
 mod equation;
 pub mod html;
+pub mod index;
 mod levels;
 pub mod markdown;
 pub mod notes;

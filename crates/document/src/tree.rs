@@ -258,10 +258,39 @@ pub enum Inline {
         /// Its words.
         text: Vec<Inline>,
     },
+    /// A file that is handed out beside this document; on paper its name only.
+    File {
+        /// Its name from the folder of this document, with `/` between folders.
+        name: FileName,
+        /// Its words.
+        text: Vec<Inline>,
+    },
     /// The number of an equation, in brackets, leading to it.
     EquationNumber(String),
     /// The end of a line.
     LineBreak,
+}
+
+/// The name of a file in the folder of a document or below it.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct FileName(String);
+
+impl FileName {
+    /// A name of plain words, digits, hyphens and dots with `/` between folders; `None` for anything else, such as a
+    /// name that leads out of the folder or to an address.
+    pub fn new(name: &str) -> Option<Self> {
+        let plain = |part: &str| {
+            !part.is_empty()
+                && !part.starts_with('.')
+                && part.chars().all(|c| c.is_ascii_alphanumeric() || matches!(c, '-' | '_' | '.'))
+        };
+        name.split('/').all(plain).then(|| Self(name.to_owned()))
+    }
+
+    /// The name.
+    pub fn as_str(&self) -> &str {
+        &self.0
+    }
 }
 
 impl Inline {
@@ -294,7 +323,10 @@ pub fn plain(line: &[Inline], style: &Style) -> String {
     for inline in line {
         match inline {
             Inline::Text(words) | Inline::Code(words) => out.push_str(words),
-            Inline::Strong(inner) | Inline::Emphasis(inner) | Inline::Link { text: inner, .. } => {
+            Inline::Strong(inner)
+            | Inline::Emphasis(inner)
+            | Inline::Link { text: inner, .. }
+            | Inline::File { text: inner, .. } => {
                 out.push_str(&plain(inner, style));
             }
             Inline::Math(expression) => out.push_str(&workings::print::plain(expression, style)),

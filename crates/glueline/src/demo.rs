@@ -14,7 +14,7 @@ use std::path::Path;
 pub fn run(job: &Demo) -> Result<(), Failure> {
     let existing = if job.replace { Existing::Replace } else { Existing::Keep };
     let mut made = Made { folder: &job.folder, existing, fresh: 0, unchanged: 0 };
-    let all = lesson::builtin::all();
+    let all = lesson::builtin::ALL;
     let mut contents = Vec::new();
     for (place, builtin) in all.iter().enumerate() {
         anstream::eprintln!("[{}/{}] {}", place + 1, all.len(), builtin.name);

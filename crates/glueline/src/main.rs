@@ -2,7 +2,7 @@
 
 mod arguments;
 mod check;
-//mod demo;
+mod demo;
 mod failure;
 mod figures;
 mod output;
@@ -26,7 +26,7 @@ fn main() -> ExitCode {
         Job::Notes(job) => written::notes(&job),
         Job::Slides(job) => written::slides(&job),
         Job::Schema(job) => written::schema(&job),
-        Job::Demo(_) => Ok(()),
+        Job::Demo(job) => demo::run(&job),
     };
     match done {
         Ok(()) => ExitCode::SUCCESS,

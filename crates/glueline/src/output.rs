@@ -32,7 +32,7 @@ impl std::fmt::Display for Refusal {
         match self {
             Self::Exists(path) => write!(
                 f,
-                "{} is already there and was left as it is\n  to mend it: give another name with -o, or add --replace",
+                "{} is already there and was left as it is\n  to mend it: give another name, or say --replace where that is offered",
                 path.display()
             ),
             Self::System { path, error } => write!(f, "{} could not be written: {error}", path.display()),

@@ -2,7 +2,7 @@
 
 use crate::arguments::Start;
 use crate::failure::Failure;
-use crate::output::{Existing, write};
+use crate::output::{Existing, Refusal, write};
 use std::path::PathBuf;
 
 /// Writes the starting lesson under the name asked for.
@@ -17,6 +17,9 @@ pub fn run(job: &Start) -> Result<(), Failure> {
         .filter(|stem| !stem.is_empty() && !stem.starts_with('.'))
         .ok_or_else(|| Failure::Asked(format!("{:?} is no name for a file", job.name)))?;
     let path = PathBuf::from(format!("{name}.toml"));
+    if path.exists() {
+        return Err(Refusal::Exists(path).into());
+    }
     write(&path, lesson::template(&stem).as_bytes(), Existing::Keep)?;
     anstream::println!(
         "wrote {path}\n\nnext:  edit {path} in any text editor\n       glueline check {path}\n       glueline notes {path}",

@@ -83,6 +83,14 @@ fn put(path: &Path, content: &[u8], replace: bool) -> Result<(), Failure> {
 #[cfg(feature = "pdf")]
 pub fn pdf(document: &Document) -> Result<Vec<u8>, Failure> {
     let made = document::pdf::pdf(document).map_err(|error| Failure::Ours(error.to_string()))?;
+    if !made.replaced.is_empty() {
+        let characters: Vec<String> =
+            made.replaced.iter().map(|c| format!("{c} (U+{:04X})", u32::from(*c))).collect();
+        anstream::eprintln!(
+            "no typeface of ours has {}: a replacement character stands for each in the PDF",
+            characters.join(", ")
+        );
+    }
     Ok(made.bytes)
 }
 

@@ -177,6 +177,13 @@ fn push_inline(out: &mut String, inline: &Inline, context: &Context<'_>) {
             }
             None => push_line(out, text, context),
         },
+        Inline::File { name, text } => {
+            out.push_str("<a href=\"");
+            push_escaped(out, name.as_str());
+            out.push_str("\">");
+            push_line(out, text, context);
+            out.push_str("</a>");
+        }
         Inline::EquationNumber(number) if !context.equations.contains(number.as_str()) => {
             push_escaped(out, &format!("({number})"));
         }

@@ -185,6 +185,7 @@ impl Writer<'_> {
                 Some(to) => json!({ "k": "link", "to": to, "c": self.line(text) }),
                 None => json!({ "k": "span", "c": self.line(text) }),
             },
+            Inline::File { text, .. } => json!({ "k": "span", "c": self.line(text) }),
             Inline::EquationNumber(number) => json!({ "k": "equation-number", "n": number }),
             Inline::LineBreak => json!({ "k": "break" }),
         }
