@@ -4,9 +4,10 @@ use crate::notes::{Drawings, document, line};
 use crate::tree::{Block, Document, Equation, Figure, Inline, Paper, Slide};
 use figure::drawing::Drawing;
 use lesson::Lesson;
+use workings::derivation::derivation;
 use workings::expression::Expression;
 use workings::solved::Solved;
-use workings::working::Chapter;
+use workings::working::{Chapter, Id};
 
 /// A drawing higher than this share of its width stands beside the words.
 const TALL: f64 = 0.5;
@@ -37,8 +38,8 @@ impl Show<'_> {
     }
 
     /// A drawing with what is said to it; the drawing alone comes first.
-    fn shown(&mut self, title: &str, drawing: Option<Drawing>, steps: Vec<Vec<Block>>) {
-        let Some(drawing) = drawing else { return };
+    fn shown(&mut self, title: &str, drawing: &str, steps: Vec<Vec<Block>>) {
+        let Some(drawing) = self.drawings.get(drawing) else { return };
         // A tall drawing would leave no room for words below it, or become too small to be read from the last row.
         if drawing.height > TALL * drawing.width {
             let mut all = vec![Vec::new()];
@@ -52,87 +53,74 @@ impl Show<'_> {
     }
 
     /// The line of a working: formula, numbers, result.
-    fn line_of(&self, name: &str) -> Option<Vec<Block>> {
-        let workings = self.solved.workings();
-        let id = workings.id(name)?;
-        Some(vec![Block::Equation(Equation::of(&workings.equation(id), self.solved.style()))])
+    fn line_of(&self, id: Id) -> Vec<Block> {
+        vec![Block::Equation(Equation::of(&self.solved.workings().equation(id), self.solved.style()))]
     }
 
-    fn result(&self, name: &str) -> Option<Inline> {
-        let working = self.solved.workings().get(name)?;
+    fn result(&self, id: Id) -> Inline {
+        let working = self.solved.workings().working(id);
         let symbol = Expression::Symbol(working.symbol.clone());
         let value = Expression::Quantity(working.value, working.symbol.role);
-        Some(Inline::Math(Expression::Equal(vec![symbol, value])))
+        Inline::Math(Expression::Equal(vec![symbol, value]))
     }
 
     /// Results in one line, for which there is room.
-    fn results(&self, names: &[&str]) -> Option<Vec<Block>> {
+    fn results(&self, ids: &[Id]) -> Vec<Block> {
         let mut line = Vec::new();
-        for name in names {
-            if let Some(result) = self.result(name) {
-                if !line.is_empty() {
-                    line.push("  \u{2003}".into());
-                }
-                line.push(result);
+        for &id in ids {
+            if !line.is_empty() {
+                line.push("\u{2003} ".into());
             }
+            line.push(self.result(id));
         }
-        (!line.is_empty()).then(|| vec![Block::Paragraph(line)])
+        vec![Block::Paragraph(line)]
     }
 
     fn all(mut self) -> Vec<Block> {
-        let drawings = std::mem::take(&mut self.drawings);
-        self.shown("The beam", drawings.given, vec![words("What force along the beam acts on the cut?")]);
-        let reactions: Vec<String> = self
+        self.shown("The beam", "beam-given", vec![words("What force along the beam acts on the cut?")]);
+        let reactions: Vec<Id> = self
             .solved
             .workings()
             .chapter(Chapter::Reactions)
-            .map(|(_, working)| working.name.clone())
-            .filter(|name| name.starts_with("reaction at") || name.starts_with("couple at"))
+            .filter(|(_, working)| {
+                working.name.starts_with("reaction at") || working.name.starts_with("couple at")
+            })
+            .map(|(id, _)| id)
             .collect();
-        let names: Vec<&str> = reactions.iter().map(String::as_str).collect();
-        let steps = self.results(&names).into_iter().collect();
-        self.shown("The reactions", drawings.free_body, steps);
-        let at_slice = self.results(&["shear force at the slice", "bending moment at the slice"]);
-        self.shown("Shear force and bending moment", drawings.diagrams, at_slice.into_iter().collect());
+        let steps = vec![self.results(&reactions)];
+        self.shown("The reactions", "free-body", steps);
+        let key = self.solved.key();
+        let steps = vec![self.results(&[key.shear, key.moment])];
+        self.shown("Shear force and bending moment", "diagrams", steps);
         self.shown(
             "Loose planks, glued planks",
-            drawings.planks,
+            "planks",
             vec![words("Loose planks slide on one another."), words("What stops them when they are glued?")],
         );
         self.shown(
             "A slice of the beam",
-            drawings.slice,
+            "slice",
             vec![words("The bending moment changes from face to face.")],
         );
         self.shown(
             "Bending stress on its two faces",
-            drawings.faces,
+            "faces",
             vec![words("Each whole face balances itself."), words("A part of it need not.")],
         );
-        let section = self.results(&["centroid height", "second moment"]);
-        self.shown(
-            "The section, and the part beyond the cut",
-            drawings.section,
-            section.into_iter().collect(),
-        );
-        self.shown("The piece beyond the cut", drawings.pictorial, vec![words("What holds it?")]);
+        let steps = vec![self.results(&[key.centroid, key.second_moment])];
+        self.shown("The section, and the part beyond the cut", "section", steps);
+        self.shown("The piece beyond the cut", "pictorial", vec![words("What holds it?")]);
         self.shown(
             "The force on the cut",
-            drawings.piece,
+            "piece",
             vec![words("It makes up for the difference of the two resultants.")],
         );
         self.derivation();
-        let steps: Vec<Vec<Block>> =
-            ["first moment at the cut", "width at the cut", "shear stress on the cut"]
-                .iter()
-                .filter_map(|name| self.line_of(name))
-                .collect();
-        if !steps.is_empty() {
-            self.slide("With this beam's numbers", Vec::new(), steps);
-        }
+        let steps = [key.first_moment, key.width, key.stress_on_cut].map(|id| self.line_of(id)).to_vec();
+        self.slide("With this beam's numbers", Vec::new(), steps);
         self.shown(
             "Shear stress over the depth",
-            drawings.depth,
+            "depth",
             vec![words("Where is it largest, and why there?")],
         );
         self.slide(
@@ -151,5 +139,18 @@ impl Show<'_> {
         self.slides
     }
 
-    fn derivation(&mut self) {}
+    /// Each step of the derivation in symbols, then in numbers; the sentences are the lecturer's.
+    fn derivation(&mut self) {
+        let style = self.solved.style();
+        for step in derivation(self.solved) {
+            if !step.symbols.is_empty() {
+                let symbols = Block::Equation(Equation::aligned(&step.symbols, style));
+                let numbers = (!step.numbers.is_empty())
+                    .then(|| vec![Block::Equation(Equation::aligned(&step.numbers, style))]);
+                let mut steps = vec![vec![symbols]];
+                steps.extend(numbers);
+                self.slide(step.title, Vec::new(), steps);
+            }
+        }
+    }
 }

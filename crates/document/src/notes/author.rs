@@ -15,7 +15,7 @@ pub(crate) struct Author<'a> {
     pub(crate) lesson: &'a Lesson,
     pub(crate) solved: &'a Solved,
     pub(crate) style: &'a Style,
-    pub(crate) drawings: Drawings,
+    drawings: Drawings,
     pub(crate) blocks: Vec<Block>,
     figures: u32,
     tables: u32,
@@ -32,29 +32,28 @@ impl<'a> Author<'a> {
         self.solved.workings()
     }
 
-    // ---- what is found by name ----
+    // ---- what is found ----
 
-    pub(crate) fn working(&self, name: &str) -> Option<&'a Working> {
-        self.workings().get(name)
+    pub(crate) fn working(&self, id: Id) -> &'a Working {
+        self.workings().working(id)
     }
 
     /// The value of a working, with its unit.
-    pub(crate) fn value(&self, name: &str) -> Option<Inline> {
-        self.working(name).map(value_of)
-    }
-
-    /// The symbol of a working.
-    pub(crate) fn symbol(&self, name: &str) -> Option<Inline> {
-        self.working(name).map(symbol_of)
+    pub(crate) fn value(&self, id: Id) -> Inline {
+        value_of(self.working(id))
     }
 
     /// `V = 7.00 kN`
-    pub(crate) fn symbol_and_value(&self, name: &str) -> Option<Inline> {
-        self.working(name).map(|working| {
-            let symbol = Expression::Symbol(working.symbol.clone());
-            let value = Expression::Quantity(working.value, working.symbol.role);
-            Inline::Math(Expression::Equal(vec![symbol, value]))
-        })
+    pub(crate) fn symbol_and_value(&self, id: Id) -> Inline {
+        let working = self.working(id);
+        let symbol = Expression::Symbol(working.symbol.clone());
+        let value = Expression::Quantity(working.value, working.symbol.role);
+        Inline::Math(Expression::Equal(vec![symbol, value]))
+    }
+
+    /// The drawing of a name, where it applies to the lesson.
+    pub(crate) fn drawing(&self, name: &str) -> Option<Drawing> {
+        self.drawings.get(name)
     }
 
     // ---- what is written ----
@@ -71,13 +70,6 @@ impl<'a> Author<'a> {
         self.blocks.push(Block::Paragraph(words));
     }
 
-    /// Says it where all values that it needs are there.
-    pub(crate) fn say_if(&mut self, words: Option<Vec<Inline>>) {
-        if let Some(words) = words {
-            self.say(words);
-        }
-    }
-
     /// The lecturer's own words before or after a scene.
     pub(crate) fn own_words(&mut self, scene: Scene, when: When) {
         if let Some(text) = self.lesson.texts.get(scene, when) {
@@ -85,9 +77,9 @@ impl<'a> Author<'a> {
         }
     }
 
-    /// A drawing with its caption; gives its number.
-    pub(crate) fn figure(&mut self, drawing: Option<Drawing>, caption: Vec<Inline>) {
-        let Some(drawing) = drawing else { return };
+    /// The drawing of a name, with its caption.
+    pub(crate) fn figure(&mut self, name: &str, caption: Vec<Inline>) {
+        let Some(drawing) = self.drawing(name) else { return };
         self.figures += 1;
         let figure = Figure { drawing, number: Some(self.figures), caption };
         self.blocks.push(Block::Figure(Box::new(figure)));
@@ -100,17 +92,15 @@ impl<'a> Author<'a> {
 
     /// A displayed equation with its number, which is given back.
     pub(crate) fn equation(&mut self, expression: &Expression) -> String {
-        let (block, number) = self.numbered_equation(expression);
+        let block = self.numbered(Equation::of(expression, self.style));
         self.blocks.push(block);
-        number
+        self.equations.to_string()
     }
 
-    /// As [`Author::equation`], to be put somewhere else than at the end.
-    pub(crate) fn numbered_equation(&mut self, expression: &Expression) -> (Block, String) {
+    /// An equation with the next number.
+    pub(crate) fn numbered(&mut self, equation: Equation) -> Block {
         self.equations += 1;
-        let number = self.equations.to_string();
-        let equation = Equation::of(expression, self.style).numbered(number.clone());
-        (Block::Equation(equation), number)
+        Block::Equation(equation.numbered(self.equations.to_string()))
     }
 
     pub(crate) fn table(

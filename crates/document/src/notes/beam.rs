@@ -26,7 +26,7 @@ impl Author<'_> {
         self.say(words);
         let number = self.next_figure();
         self.figure(
-            self.drawings.given.clone(),
+            "beam-given",
             line!["The beam with its supports and its loads. The slice that we shall look at is marked."],
         );
         let joint = problem.cut.joint.as_deref().filter(|name| !name.is_empty());
@@ -87,7 +87,7 @@ impl Author<'_> {
              balance."
         )]);
         self.figure(
-            self.drawings.free_body.clone(),
+            "free-body",
             line!["The beam as a free body. Reactions are drawn as they act; a negative one acts downwards."],
         );
         let rows: Vec<Vec<Vec<Inline>>> = self
@@ -157,14 +157,17 @@ impl Author<'_> {
             shear.clone(),
             " and a bending moment ",
             moment.clone(),
-            ". A shear force is positive here when the left piece pushes up on the right one, a bending moment when it \
-             makes the beam sag. Two slopes tie them to the load: "
+            ". Which way counts as positive is shown below."
         ]);
+        self.figure("left-piece", line!["The piece to the left of the slice as a free body."]);
+        self.figure("signs", line!["The signs of the shear force and of the bending moment in this course."]);
         let slope = |of: Expression| {
             let d = |inner: Expression| Expression::Differential(Box::new(inner));
             Expression::Quotient(Box::new(d(of)), Box::new(d(Expression::Symbol(Symbol::plain(Role::Along)))))
         };
         let plain = |role: Role| Expression::Symbol(Symbol::plain(role));
+        self.figure("element", line!["A short element of the beam, with all that acts on it."]);
+        self.say(line!["The balance of a short element gives the slopes of both curves:"]);
         let habits = self.style.notation.habits;
         let signed =
             |minus: bool, of: Expression| if minus { Expression::Negative(Box::new(of)) } else { of };
@@ -183,7 +186,7 @@ impl Author<'_> {
              that follows comes from this change."
         ]);
         self.figure(
-            self.drawings.diagrams.clone(),
+            "diagrams",
             line![
                 "Load, shear force ",
                 shear,
@@ -194,9 +197,9 @@ impl Author<'_> {
             ],
         );
         self.extremes();
-        self.say_if(self.at_the_slice());
+        self.at_the_slice();
         self.figure(
-            self.drawings.deflected.clone(),
+            "deflected",
             line!["The shape that the beam takes, much enlarged upwards and downwards."],
         );
         self.own_words(Scene::Diagrams, When::After);
@@ -230,16 +233,17 @@ impl Author<'_> {
         );
     }
 
-    fn at_the_slice(&self) -> Option<Vec<Inline>> {
-        Some(line![
+    fn at_the_slice(&mut self) {
+        let (slice, key) = (self.solved.slice(), self.solved.key());
+        self.say(line![
             "At the slice, ",
-            self.symbol_and_value("station of the slice")?,
+            self.symbol_and_value(slice.left_station),
             ", they are ",
-            self.symbol_and_value("shear force at the slice")?,
+            self.symbol_and_value(key.shear),
             " and ",
-            self.symbol_and_value("bending moment at the slice")?,
-            ".",
-        ])
+            self.symbol_and_value(key.moment),
+            "."
+        ]);
     }
 }
 

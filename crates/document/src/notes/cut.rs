@@ -1,8 +1,8 @@
 //! The slice, the bending stress on its faces, the cut, and the piece beyond it.
 
-use super::author::{Author, share, symbol_of};
+use super::author::Author;
 use super::line;
-use crate::tree::{Alignment, Block, Callout, CalloutKind, Inline};
+use crate::tree::{Block, Callout, CalloutKind, Inline};
 use lesson::{Scene, When};
 use workings::expression::Expression;
 use workings::notation::DepthAxis;
@@ -21,14 +21,14 @@ impl Author<'_> {
         self.chapter("A slice of the beam");
         self.own_words(Scene::Slice, When::Before);
         let number = self.next_figure();
-        let length = self.symbol_and_value("length of the slice");
-        let mut words = line!["Take a slice out of the beam"];
-        if let Some(station) = self.symbol_and_value("station of the slice") {
-            words.extend(line![" at ", station]);
-        }
-        if let Some(length) = length {
-            words.extend(line![", ", length, " long"]);
-        }
+        let slice = self.solved.slice();
+        let mut words = line![
+            "Take a slice out of the beam at ",
+            self.symbol_and_value(slice.left_station),
+            ", ",
+            self.symbol_and_value(slice.length),
+            " long"
+        ];
         words.extend(line![
             format!(" (figure {number}). On its left face act "),
             Inline::Math(plain(Role::ShearForce)),
@@ -45,7 +45,7 @@ impl Author<'_> {
             "."
         ]);
         self.say(words);
-        self.figure(self.drawings.slice.clone(), line!["The slice as a free body."]);
+        self.figure("slice", line!["The slice as a free body."]);
         self.own_words(Scene::Slice, When::After);
     }
 
@@ -64,7 +64,7 @@ impl Author<'_> {
         };
         self.equation(&Expression::Equal(vec![plain(Role::BendingStress), signed]));
         self.figure(
-            self.drawings.faces.clone(),
+            "faces",
             line![
                 "Bending stress on the left and on the right face of the slice, to one scale. Tension and compression \
                  differ in line and colour."
@@ -91,20 +91,18 @@ impl Author<'_> {
                      face to another. ")
         ]);
         self.say(words);
+        self.figure("pictorial", line!["The slice in the round, the piece beyond the cut lifted off."]);
         self.figure(
-            self.drawings.pictorial.clone(),
-            line!["The slice in the round, the piece beyond the cut lifted off."],
-        );
-        self.figure(
-            self.drawings.piece.clone(),
+            "piece",
             line!["The piece beyond the cut as a free body: the two resultants, and the force on the cut that makes up for \
                    their difference."],
         );
-        let names = self.slice_workings();
-        if !names.is_empty() {
-            self.table_of_workings(line!["The forces on the piece beyond the cut."], &names);
-        }
-        self.slice_balances();
+        let slice = self.solved.slice();
+        let forces = [slice.resultant_left, slice.resultant_right, slice.force_on_cut];
+        self.table_of_workings(
+            line!["The forces on the piece beyond the cut: tension positive, the force on the cut positive to the right."],
+            &forces,
+        );
         self.blocks.push(Block::Callout(Callout {
             kind: CalloutKind::Key,
             title: "The point".into(),
@@ -118,34 +116,5 @@ impl Author<'_> {
             ])],
         }));
         self.own_words(Scene::Cut, When::After);
-    }
-
-    fn slice_workings(&self) -> Vec<workings::working::Id> {
-        self.workings()
-            .iter()
-            .filter(|(_, working)| matches!(working.symbol.role, Role::StressResultant | Role::ForceOnCut))
-            .map(|(id, _)| id)
-            .collect()
-    }
-
-    fn slice_balances(&mut self) {
-        let rows: Vec<Vec<Vec<Inline>>> = self
-            .workings()
-            .iter()
-            .filter(|(_, working)| working.symbol.role == Role::Residual)
-            .map(|(_, working)| {
-                vec![
-                    line![working.name.as_str()],
-                    vec![symbol_of(working)],
-                    line![share(working.value.value.abs())],
-                ]
-            })
-            .collect();
-        self.table(
-            line!["The balances of the slice and its pieces: what is left over."],
-            vec![line!["Balance"], line!["Symbol"], line!["Left over"]],
-            vec![Alignment::Left, Alignment::Left, Alignment::Right],
-            rows,
-        );
     }
 }

@@ -2,15 +2,44 @@
 
 use super::author::Author;
 use super::line;
+use crate::tree::{Block, Equation, Inline};
 use lesson::{Scene, When};
+use workings::derivation::{Closure, derivation};
 
 impl Author<'_> {
     pub(crate) fn derivation(&mut self) {
         self.chapter("From the balance to the formula");
         self.own_words(Scene::Derivation, When::Before);
         self.say(line![
-            "Each step stands first in symbols, for any beam, then with the numbers of this one."
+            "Each step stands first in symbols, for any beam, and then with the numbers of this one. Where two ways lead to \
+             one number, what is left between them is told beside what it may be."
         ]);
+        let mut steps = Vec::new();
+        for step in derivation(self.solved) {
+            let mut blocks = vec![Block::Paragraph(line![
+                Inline::Strong(line![format!("{}. ", step.title)]),
+                step.sentence.as_str()
+            ])];
+            if !step.symbols.is_empty() {
+                blocks.push(self.numbered(Equation::aligned(&step.symbols, self.style)));
+            }
+            if !step.numbers.is_empty() {
+                blocks.push(Block::Equation(Equation::aligned(&step.numbers, self.style)));
+            }
+            blocks.extend(step.residual.map(left_over));
+            steps.push(blocks);
+        }
+        self.blocks.push(Block::Steps(steps));
         self.own_words(Scene::Derivation, When::After);
     }
+}
+
+fn left_over(closure: Closure) -> Block {
+    Block::Paragraph(line![
+        Inline::Emphasis(line!["Left over: "]),
+        Inline::Quantity(closure.residual, closure.role),
+        "; it may be ",
+        Inline::Quantity(closure.bound, closure.role),
+        "."
+    ])
 }

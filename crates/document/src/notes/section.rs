@@ -4,34 +4,28 @@ use super::author::{Author, share};
 use super::line;
 use crate::tree::{Alignment, Inline};
 use lesson::{Scene, When};
-use mechanics::stress::{StressCheck, StressOverDepth};
+use mechanics::stress::StressCheck;
 
 impl Author<'_> {
     pub(crate) fn section(&mut self) {
         self.chapter("The section");
         self.own_words(Scene::Section, When::Before);
         let number = self.next_figure();
-        let mut words =
-            line![format!("Figure {number} shows the section with the neutral axis through its centroid. ")];
-        if let (Some(height), Some(second)) =
-            (self.symbol_and_value("centroid height"), self.symbol_and_value("second moment"))
-        {
-            let name = if self.solved.problem().parts.len() > 1 {
-                "For the whole section, the parts taken together, "
-            } else {
-                "Measured from the lowest fibre, "
-            };
-            words.extend(line![
-                name,
-                height,
-                " and ",
-                second,
-                ". How they come about stands in the worked solution."
-            ]);
-        }
+        let key = self.solved.key();
+        let all = if self.solved.problem().parts.len() > 1 { ", for all parts together" } else { "" };
+        let words = line![
+            format!(
+                "Figure {number} shows the section with the neutral axis through its centroid. Measured from the lowest \
+                 fibre{all}, "
+            ),
+            self.symbol_and_value(key.centroid),
+            " and ",
+            self.symbol_and_value(key.second_moment),
+            ". How they come about stands in the worked solution."
+        ];
         self.say(words);
         self.figure(
-            self.drawings.section.clone(),
+            "section",
             line!["The section. The part beyond the cut is hatched; NA is the neutral axis."],
         );
         self.own_words(Scene::Section, When::After);
@@ -47,10 +41,7 @@ impl Author<'_> {
                  of the next, a long fibre lies on a short one. The planks slide, and their ends form steps."
             ),
         ]);
-        self.figure(
-            self.drawings.planks.clone(),
-            line!["The same planks under the same load, loose and glued."],
-        );
+        self.figure("planks", line!["The same planks under the same load, loose and glued."]);
         self.say(line![
             "Glue them, and they bend as one piece. What the glue line must hold back is just this sliding: a force \
              along the beam, on a level plane, under a load that pushes straight down. In a beam of one piece the same \
@@ -61,15 +52,9 @@ impl Author<'_> {
 
     /// What the stresses add up to, against what they ought to.
     pub(crate) fn stress_balances(&mut self) {
-        let beam = self.solved.beam();
-        let station = self.solved.problem().slice.at;
-        let side = mechanics::beam::Side::Right;
-        let stress = StressOverDepth::new(
-            self.solved.section(),
-            beam.bending_moment(station, side),
-            beam.shear(station, side),
-        );
-        let rows: Vec<Vec<Vec<Inline>>> = stress
+        let rows: Vec<Vec<Vec<Inline>>> = self
+            .solved
+            .stress()
             .checks()
             .iter()
             .map(|(check, residual)| {

@@ -2,10 +2,9 @@
 
 use super::author::Author;
 use super::line;
-use crate::tree::Inline;
+use crate::tree::{Alignment, Inline};
 use lesson::{Scene, When};
-use mechanics::beam::Side;
-use mechanics::stress::{PlaceSide, Reason, StressOverDepth};
+use mechanics::stress::{PlaceSide, Reason};
 use workings::dimension::Dimension;
 use workings::quantity::Quantity;
 use workings::role::Role;
@@ -25,21 +24,18 @@ impl Author<'_> {
              bending stress is largest."
         )]);
         self.figure(
-            self.drawings.depth.clone(),
+            "depth",
             line!["Bending stress and shear stress over the depth at the slice, beside the section."],
         );
         self.largest();
         self.stress_balances();
+        self.approach();
         self.own_words(Scene::Shear, When::After);
     }
 
     /// Where the shear stress is largest, and why there.
     fn largest(&mut self) {
-        let station = self.solved.problem().slice.at;
-        let (beam, side) = (self.solved.beam(), Side::Right);
-        let moment = beam.bending_moment(station, side);
-        let stress = StressOverDepth::new(self.solved.section(), moment, beam.shear(station, side));
-        let largest = stress.largest_shear_stress();
+        let largest = self.solved.stress().largest_shear_stress();
         let value = Inline::Quantity(Quantity::new(largest.value, Dimension::STRESS), Role::ShearStress);
         let mean = Inline::Quantity(Quantity::new(largest.mean, Dimension::STRESS), Role::MeanShearStress);
         let mut words = line!["It is largest, ", Inline::Strong(vec![value]), ", "];
@@ -85,5 +81,43 @@ impl Author<'_> {
         });
         words.extend(line![" Spread evenly over the section the shear force would give ", mean, "."]);
         self.say(words);
+    }
+
+    /// How the mean stress on the cut of a finite slice tends to the formula.
+    fn approach(&mut self) {
+        let approach = &self.solved.slice().approach;
+        let stress = self.solved.key().stress_on_cut;
+        if approach.len() < 2 {
+            return;
+        }
+        self.part("The finite slice and the formula");
+        self.say(line![
+            "The formula holds for a slice of no length. On the cut of our finite slice it is a mean. Make the slice shorter, \
+             and the mean tends to what the formula gives, ",
+            self.symbol_and_value(stress),
+            "; under an evenly spread load half the length leaves half the difference."
+        ]);
+        let rows = approach
+            .iter()
+            .map(|row| {
+                vec![
+                    vec![self.value(row.length)],
+                    vec![self.value(row.mean_stress)],
+                    vec![self.value(row.difference)],
+                    row.ratio.map(|ratio| vec![self.value(ratio)]).unwrap_or_else(|| line!["–"]),
+                ]
+            })
+            .collect();
+        self.table(
+            line!["The mean shear stress on the cut as the slice is halved again and again."],
+            vec![
+                line!["Length of the slice"],
+                line!["Mean stress"],
+                line!["Difference from the formula"],
+                line!["Ratio to the one before"],
+            ],
+            vec![Alignment::Right; 4],
+            rows,
+        );
     }
 }

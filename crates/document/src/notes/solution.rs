@@ -31,7 +31,10 @@ impl Author<'_> {
              are shown rounded and carried in full."
         ]);
         for chapter in Chapter::ALL {
-            let ids: Vec<Id> = self.workings().chapter(chapter).map(|(id, _)| id).collect();
+            // How the slice tends to the formula stands as a table in its own place.
+            let told = |name: &str| name.contains("slice halved");
+            let workings = self.workings().chapter(chapter).filter(|(_, working)| !told(&working.name));
+            let ids: Vec<Id> = workings.map(|(id, _)| id).collect();
             // The joints have a chapter of their own.
             if ids.is_empty() || chapter == Chapter::Joints {
                 continue;
