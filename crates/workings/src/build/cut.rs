@@ -143,11 +143,11 @@ impl Builder<'_> {
                 let value = call.evaluate(&[cut.height], self.workings.values());
                 self.engine(entry, how, (vec![cut.height], call), value, dimension)
             };
-            let centroid = entry(Role::CentroidHeight, "centroid height", centroid_says);
-            let centroid = asked(BeyondWanted::CentroidHeight, centroid, Dimension::LENGTH)?.into();
             let plain = piece.placed.is_plain();
             let (role, what) = if plain { (Role::AreaBeyond, "area") } else { (Role::Area, "plain area") };
             let area = asked(BeyondWanted::Area, entry(role, what, area_says.clone()), Dimension::AREA)?;
+            let centroid = entry(Role::CentroidHeight, "centroid height", centroid_says);
+            let centroid = asked(BeyondWanted::CentroidHeight, centroid, Dimension::LENGTH)?.into();
             let area = match plain {
                 true => area,
                 false => {

@@ -271,7 +271,9 @@ impl Builder<'_> {
                 moment.push(-(Expression::from(first) * squared / 2.0.into()));
             }
             Some((first, last)) => {
-                shear.push(-((Expression::from(first) + last.into()) * length / 2.0.into()));
+                let ends = [first, last].into_iter().filter(|&end| self.value(end) != 0.0);
+                let sum = Expression::sum(ends.map(Expression::from).collect());
+                shear.push(-(sum * length / 2.0.into()));
                 // Two triangles: w1 l² / 3 of the falling one, w2 l² / 6 of the rising one.
                 if self.value(first) != 0.0 {
                     moment.push(-(Expression::from(first) * squared.clone() / 3.0.into()));
@@ -381,11 +383,15 @@ impl Builder<'_> {
         } else {
             // V - w1 s - k s²/2 = 0 with k = (w2 - w1) / l. Written as 2 V / (w1 + root) the root inside the stretch
             // loses no figures: the load does not change its direction in a stretch.
-            let growth = (Expression::from(last) - first.into()) / length;
-            let discriminant =
-                Expression::from(first).power(2) + Expression::from(2.0) * growth * shear.clone();
-            let root = if start > 0.0 { discriminant.root() } else { -discriminant.root() };
-            Expression::from(2.0) * shear / (Expression::from(first) + root)
+            let twice = Expression::from(2.0) * shear.clone();
+            if self.value(first) == 0.0 {
+                (twice * length / last.into()).root()
+            } else {
+                let growth = Expression::from(2.0) * (Expression::from(last) - first.into()) * shear / length;
+                let root = (Expression::from(first).power(2) + growth).root();
+                let root = if start > 0.0 { root } else { -root };
+                twice / (Expression::from(first) + root)
+            }
         };
         let station = if self.value(from) == 0.0 { offset } else { Expression::from(from) + offset };
         let x = self.workings.evaluate(&station)?.value;
@@ -400,11 +406,18 @@ impl Builder<'_> {
             true => Expression::from(reach.shear) * s.clone(),
             false => Expression::from(reach.moment) + Expression::from(reach.shear) * s.clone(),
         };
-        let mut moment = before - Expression::from(first) * s.clone().power(2) / 2.0.into();
+        let starts_at_nothing = first != last && self.value(first) == 0.0;
+        let mut moment = match starts_at_nothing {
+            true => before,
+            false => before - Expression::from(first) * s.clone().power(2) / 2.0.into(),
+        };
         if first != last {
             let whole = self.difference(reach.to.station, from);
-            let growth = (Expression::from(last) - first.into()) / whole;
-            moment = moment - growth * s.power(3) / 6.0.into();
+            let growth = match starts_at_nothing {
+                true => last.into(),
+                false => Expression::from(last) - first.into(),
+            };
+            moment = moment - growth * s.power(3) / (Expression::from(6.0) * whole);
         }
         let name =
             format!("bending moment at zero shear force between {} and {}", reach.from.words, reach.to.words);

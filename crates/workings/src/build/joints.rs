@@ -78,7 +78,7 @@ impl Builder<'_> {
         let entry = Entry::new(CHAPTER, Role::FirstMoment, number, format!("first moment at {name}"))
             .says("The first moment of what the joint holds, about the neutral axis of the whole section.");
         let first_moment = self.formula(entry, Expression::from(area) * distance.into())?;
-        let along = [(shear, "", ""), (largest_shear, ", largest along the beam", ", max")];
+        let along = [(shear, "", ""), (largest_shear, ", where V is largest", ", V max")];
         for (shear, words, mark) in along {
             let place = self.workings.working(shear).place;
             let mark = format!("{number}{mark}");
@@ -148,7 +148,7 @@ impl Builder<'_> {
         if let Some(capacity) = capacity
             && self.value(flow) != 0.0
         {
-            let index = if mark == number { format!("{number}, max") } else { format!("{mark}, max") };
+            let index = format!("{mark}, allow");
             let entry = Entry::new(
                 CHAPTER,
                 Role::Spacing,

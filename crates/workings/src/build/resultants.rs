@@ -62,13 +62,14 @@ impl Builder<'_> {
         if first == last {
             return first.into();
         }
-        let part = self.difference(station, from) / self.difference(to, from);
+        let length = self.difference(to, from);
         if self.value(first) == 0.0 {
-            Expression::from(last) * part
+            Expression::from(last) * self.difference(station, from) / length
         } else if self.value(last) == 0.0 {
-            Expression::from(first) * (self.difference(to, station) / self.difference(to, from))
+            Expression::from(first) * self.difference(to, station) / length
         } else {
-            Expression::from(first) + (Expression::from(last) - first.into()) * part
+            let growth = Expression::from(last) - first.into();
+            Expression::from(first) + growth * self.difference(station, from) / length
         }
     }
 

@@ -72,7 +72,7 @@ impl Builder<'_> {
         let flow = Expression::from(shear) * cut.first_moment.into() / section.second_moment.into();
         self.formula(entry, flow)?;
         self.other_side(section, engine, shear, &cut, &main)?;
-        let axis = self.at_axis(section, engine, shear, beyond)?;
+        let axis = self.at_axis(section, engine, shear, (&main, &cut, stress_on_cut))?;
         let axis_stress = axis.1;
         let profile = StressOverDepth::new(engine, 0.0, 1.0).largest_shear_stress();
         let mut largest = (axis.0, axis_stress);
@@ -190,19 +190,51 @@ impl Builder<'_> {
         section: &SectionWorkings,
         engine: &Section,
         shear: Id,
-        beyond: HeightSide,
+        (main, main_cut, main_stress): (&Cut<'_>, &CutWorkings, Id),
     ) -> Result<(CutWorkings, Id), EvaluationError> {
         let axis = engine.neutral_axis();
+        let near = 1e-9 * engine.properties().height();
         // Where the width jumps at the axis itself, the narrower side has the larger stress.
         let (below, above) = (engine.width(axis, HeightSide::Below), engine.width(axis, HeightSide::Above));
-        let side = if above < below { HeightSide::Above } else { HeightSide::Below };
-        let at = Cut { height: section.centroid, side, beyond, words: "the neutral axis", index: "NA" };
-        let cut = self.cut(section, engine, &at)?;
+        let side = if above < below - near { HeightSide::Above } else { HeightSide::Below };
+        let at = Cut {
+            height: section.centroid,
+            side,
+            beyond: main.beyond,
+            words: "the neutral axis",
+            index: "NA",
+        };
         let says =
             "At the neutral axis, where sigma is zero, the part beyond is pushed hardest, for Q is largest.";
+        let jumps = (above - below).abs() > near;
+        if (self.value(main.height) - axis).abs() <= near && (!jumps || main.side == side) {
+            return self.cut_is_at_axis(&at, main_cut, main_stress, says);
+        }
+        let cut = self.cut(section, engine, &at)?;
         let stress =
             self.shear_stress(section, shear, &cut, &at, "shear stress at the neutral axis", says)?;
         Ok((cut, stress))
+    }
+
+    /// Where the lesson cuts at the neutral axis, what was found there is taken over.
+    fn cut_is_at_axis(
+        &mut self,
+        at: &Cut<'_>,
+        cut: &CutWorkings,
+        stress: Id,
+        says: &str,
+    ) -> Result<(CutWorkings, Id), EvaluationError> {
+        let height = self.value(at.height);
+        let mut same = |role: Role, what: &str, id: Id| {
+            let entry = Entry::new(CHAPTER, role, at.index, format!("{what} at the neutral axis"))
+                .height(height, Some(at.side))
+                .says(format!("The cut lies at the neutral axis. {says}"));
+            self.formula(entry, id.into())
+        };
+        let first_moment = same(Role::FirstMoment, "first moment", cut.first_moment)?;
+        let width = same(Role::WidthAtCut, "width", cut.width)?;
+        let stress = same(Role::ShearStress, "shear stress", stress)?;
+        Ok((CutWorkings { first_moment, width, ..*cut }, stress))
     }
 
     fn at_largest(

@@ -140,6 +140,9 @@ impl Layout<'_> {
     }
 
     fn number(&self, number: f64) -> Item {
+        if number == std::f64::consts::PI {
+            return Item::Symbol(pi());
+        }
         let digits = number.abs().to_string();
         let text = Item::Number { text: grouped(&digits, self.style.decimal_mark), spoken: digits };
         if number < 0.0 { Item::Row(vec![Item::Negative, text]) } else { text }
@@ -244,6 +247,19 @@ fn letters(item: &Item) -> Option<Vec<Letter>> {
         }
         _ => None,
     }
+}
+
+/// The number pi, upright as a constant is (ISO 80000-1).
+fn pi() -> SymbolText {
+    let letter = Letter {
+        difference: false,
+        base: "π".into(),
+        italic: false,
+        bar: false,
+        mark: Mark::None,
+        below: Vec::new(),
+    };
+    SymbolText { letters: vec![letter], words: "pi".into(), spoken: "pi".into() }
 }
 
 /// How tightly an expression holds together, as it is written.

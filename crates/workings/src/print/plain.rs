@@ -32,12 +32,13 @@ fn push(item: &Item, out: &mut String) {
         Item::Bracket(inner) => wrapped("(", inner, ")", out),
         Item::Absolute(inner) => wrapped("|", inner, "|", out),
         Item::Fraction(above, below) => {
-            held(above, is_open(above), out);
+            // In one line `-−0.5/2` would be read as a slip of the pen.
+            held(above, is_open(above) || is_negative(above), out);
             out.push('/');
             let one = matches!(
                 **below,
                 Item::Number { .. } | Item::Value(_) | Item::Symbol(_) | Item::Differential(_)
-            );
+            ) && !is_negative(below);
             let single = one && !matches!(&**below, Item::Symbol(symbol) if symbol.letters.len() > 1);
             held(below, !single && !matches!(**below, Item::Raised(..) | Item::Bracket(_)), out);
         }
@@ -93,6 +94,11 @@ fn wrapped(open: &str, inner: &Item, close: &str, out: &mut String) {
 
 fn held(item: &Item, bracket: bool, out: &mut String) {
     if bracket { wrapped("(", item, ")", out) } else { push(item, out) }
+}
+
+/// Whether it is a value with a minus before it.
+fn is_negative(item: &Item) -> bool {
+    matches!(item, Item::Value(shown) if shown.negative)
 }
 
 /// Whether a slash after it would belong to its last part only.

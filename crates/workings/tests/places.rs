@@ -1,0 +1,127 @@
+//! Stations and cuts at awkward places, and lessons that cannot be solved.
+
+mod common;
+
+use common::{Maker, assert_close, assert_within, rectangle, reference, value};
+use mechanics::section::HeightSide::{Above, Below};
+use workings::solved::{SolveFault, Solved};
+use workings::style::Style;
+use workings::value::values;
+
+/// Closed form: V = R_A - P - w (x - 2 m).
+#[test]
+fn the_same_lesson_at_another_place() {
+    let solved = reference().solved();
+    let other = solved.at(3.0, 0.105, Below).expect("on the beam and on the section");
+    assert_close("V", value(&other, "shear force at the slice"), -15e3);
+    assert_close("tau", value(&other, "shear stress on the cut"), -15e3 * 110.25e-6 / (11.25e-6 * 0.020));
+}
+
+/// At a force V jumps: the value right of it counts, and that left of it is told too.
+#[test]
+fn a_slice_at_a_force() {
+    let solved = reference().slice(1.0, 0.050).solved();
+    assert_close("right", value(&solved, "shear force at the slice"), 5e3);
+    assert_close("left", value(&solved, "shear force just left of the slice"), 25e3);
+}
+
+/// At the right end the values just left of it count, and the slice lies left of it.
+#[test]
+fn at_the_right_end() {
+    let solved = reference().solved();
+    let end = solved.at(4.0, 0.120, Below).expect("the end belongs to the beam");
+    assert_close("V", value(&end, "shear force at the slice"), -35e3);
+    assert_within("M", value(&end, "bending moment at the slice"), 0.0, 1e-9);
+    assert_close("left face", value(&end, "station of the left face"), 3.95);
+    assert_within("M on the right", value(&end, "bending moment on the right face"), 0.0, 1e-9);
+    let near = solved.at(3.99, 0.120, Below).expect("the slice is shortened");
+    assert_within("slice", value(&near, "length of the slice"), 0.01, 1e-12);
+}
+
+/// Nothing lies beyond the outer fibre: no first moment, no stress.
+#[test]
+fn a_cut_at_the_outer_fibre() {
+    let solved = reference().solved();
+    for (height, side, beyond) in [(0.150, Below, Above), (0.0, Above, Below)] {
+        let mut problem = solved.problem().clone();
+        problem.cut.beyond = beyond;
+        problem.cut.height = height;
+        problem.cut.side = side;
+        let outer = Solved::new(problem, Style::default()).expect("the outer fibre can be asked for");
+        assert_eq!(value(&outer, "first moment at the cut"), 0.0);
+        assert_eq!(value(&outer, "shear stress on the cut"), 0.0);
+        assert_eq!(value(&outer, "force on the cut"), 0.0);
+    }
+}
+
+/// The whole section lies beyond: Q of the whole section about its own centroid is zero.
+#[test]
+fn a_cut_that_leaves_nothing_behind() {
+    let solved = reference().cut(0.0, Above, Above).solved();
+    assert_within("Q", value(&solved, "first moment at the cut"), 0.0, 1e-18);
+}
+
+/// All that is wrong is told at once.
+#[test]
+fn faults_of_beam_section_and_cut_together() {
+    let mut problem = reference().problem;
+    problem.beam.supports.pop();
+    problem.supports.pop();
+    problem.cut.height = 0.2;
+    problem.slice.at = 9.0;
+    let faults = Solved::new(problem, Style::default()).expect_err("a mechanism with a cut off the section");
+    assert!(faults.iter().any(|fault| matches!(fault, SolveFault::Beam(_))), "{faults:?}");
+    assert!(faults.iter().any(|fault| matches!(fault, SolveFault::CutMisses { .. })), "{faults:?}");
+    assert!(faults.iter().any(|fault| matches!(fault, SolveFault::SliceOffBeam { .. })), "{faults:?}");
+    assert!(faults.iter().all(|fault| !fault.is_ours()));
+}
+
+/// Under a uniform load the mean over the slice differs from the formula by w dx Q / (2 I t): half the slice, half the
+/// difference.
+#[test]
+fn the_slice_tends_to_the_formula() {
+    let solved = Maker::new(4.0, vec![("plank", rectangle(0.0, 0.0, 0.1, 0.2))])
+        .pin("A", 0.0)
+        .pin("B", 4.0)
+        .spread("w", 0.0, 4.0, 10e3)
+        .slice(1.0, 0.4)
+        .solved();
+    let approach = &solved.slice().approach;
+    assert_eq!(approach.len(), 6);
+    let first = -10e3 * 0.4 / 2.0 * 1.5 / 0.02;
+    assert_within("first", solved.value(approach[0].difference), first, 1e-3);
+    for line in &approach[1..] {
+        let ratio = line.ratio.expect("there is a difference to halve");
+        assert_within("ratio", solved.value(ratio), 2.0, 1e-6);
+    }
+}
+
+/// Two loads, a support and a load of one name, planks of one name: the names and symbols stay apart.
+#[test]
+fn names_that_meet() {
+    let planks = vec![("plank", rectangle(0.0, 0.0, 0.1, 0.05)), ("plank", rectangle(0.0, 0.05, 0.1, 0.05))];
+    let solved = Maker::new(4.0, planks)
+        .pin("A", 0.0)
+        .pin("B", 4.0)
+        .force("A", 1.0, 1e3)
+        .force("P", 2.0, 1e3)
+        .force("P", 3.0, 1e3)
+        .solved();
+    assert_close("area", value(&solved, "area of plank (2)"), 0.005);
+    assert_close("force", value(&solved, "force P (2)"), 1e3);
+}
+
+/// The rows of the table hold what the graph holds, in SI with its unit.
+#[test]
+fn the_table_of_values() {
+    let rows = values(&reference().solved());
+    let row =
+        |name: &str| rows.iter().find(|row| row.name == name).unwrap_or_else(|| panic!("no row {name}"));
+    let tau = row("shear stress on the cut");
+    assert_eq!((tau.symbol.as_str(), tau.unit.as_str(), tau.shown.as_str()), ("τ", "Pa", "12.0\u{a0}MPa"));
+    assert_close("tau", tau.value, 12e6);
+    assert_eq!(tau.formula.as_deref(), Some("V Q/(I t)"));
+    assert_eq!((tau.station, tau.height, tau.height_side), (Some(0.75), Some(0.120), Some("below")));
+    let load = row("force P");
+    assert_eq!((load.shown.as_str(), &load.formula), ("20\u{a0}kN", &None));
+}
