@@ -39,6 +39,17 @@ pub enum Multiplication {
 }
 
 /// Everything that a course decides about how values and formulas are written.
+///
+/// ```
+/// use workings::{dimension::Dimension, quantity::Quantity, role::Role, style::Style};
+///
+/// let style = Style::default();                                        // kN, m, mm, MPa; three figures
+/// let second_moment = Quantity::new(5.12e-6, Dimension::LENGTH_4);     // m⁴
+/// let shown = style.show(second_moment, Role::SecondMoment);
+/// assert_eq!((shown.number().as_str(), shown.power), ("5.12", 6));
+/// assert_eq!(shown.text(), "5.12×10⁶\u{a0}mm⁴");
+/// assert_eq!(shown.speech(), "5.12 million millimetres to the fourth");
+/// ```
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Style {
     /// Symbols and sign habits.

@@ -132,49 +132,55 @@ impl Notation {
     /// The symbol of a role where it stands under a d and means no one thing: `dA`, where the whole area is `A_tot`.
     pub(crate) fn element(&self, role: Role) -> SymbolText {
         let mut text = self.symbol(&Symbol::plain(role));
-        let profile = table::of(role).symbol(self.profile);
-        if let (Some((_, indexed)), false) = (profile.split_once('|'), self.changed.contains_key(&role)) {
-            text.letters = symbol_text::read(indexed).unwrap_or(text.letters);
+        if !self.changed.contains_key(&role) {
+            text.letters = table::letters(self.profile, role)[1].clone();
             text.spoken = spoken::letters(&text.letters, |base| self.has_capital_of(base));
         }
         text
     }
 
+    /// The letters of a role, alone or as they take an index.
+    fn base_letters(&self, role: Role, indexed: bool) -> &[Letter] {
+        match self.changed.get(&role) {
+            Some(letters) => letters,
+            None => &table::letters(self.profile, role)[usize::from(indexed)],
+        }
+    }
+
     fn letters(&self, role: Role, index: &str) -> Vec<Letter> {
-        let of_profile = || {
-            let text = table::of(role).symbol(self.profile);
-            let (alone, indexed) = text.split_once('|').unwrap_or((text, text));
-            symbol_text::read(if index.is_empty() { alone } else { indexed }).unwrap_or_default()
-        };
-        let mut letters = self.changed.get(&role).cloned().unwrap_or_else(of_profile);
+        let mut letters = self.base_letters(role, !index.is_empty()).to_vec();
         if !index.is_empty() {
             letters.iter_mut().for_each(|letter| letter.below.push(Below::of(index)));
         }
         letters
     }
 
-    /// The symbol of a load by the lecturer's own name for it.
+    /// The symbol of a load by the lecturer's own name for it, unless another role is written so.
     fn named(&self, symbol: &Symbol) -> Option<Vec<Letter>> {
         let load = matches!(symbol.role, Role::PointForce | Role::Couple | Role::SpreadLoad);
         if !load || !symbol.index.starts_with(char::is_alphabetic) {
             return None;
         }
         let letters = symbol_text::read_name(&symbol.index)?;
-        let text = plain(&letters);
-        let taken = table::ROWS.iter().filter(|row| row.role != symbol.role).any(|row| {
-            ["", "1", "2", "A", "B"].iter().any(|index| plain(&self.letters(row.role, index)) == text)
+        let index = letters.first().map(Letter::below_text).unwrap_or_default();
+        let taken = table::ROWS.iter().map(|row| row.role).filter(|role| *role != symbol.role).any(|role| {
+            // `A3` would be the area of part 3, `Vz` the shear force along z.
+            let same_base = |of: &[Letter]| of.len() == 1 && of[0].base == letters[0].base;
+            (same_base(self.base_letters(role, false)) && self.letters(role, "") == letters)
+                || (same_base(self.base_letters(role, true)) && self.letters(role, &index) == letters)
         });
         (!taken).then_some(letters)
     }
 
     /// Whether the course uses the capital of a small letter.
     fn has_capital_of(&self, base: &str) -> bool {
-        let capital = base.to_uppercase();
-        let small = base.is_ascii() && capital != base;
-        small
-            && table::ROWS
-                .iter()
-                .any(|row| self.letters(row.role, "").iter().any(|letter| letter.base == capital))
+        let mut characters = base.chars();
+        let (Some(small), None) = (characters.next().filter(char::is_ascii_lowercase), characters.next())
+        else {
+            return false;
+        };
+        let is_capital = |letter: &Letter| letter.base.chars().eq([small.to_ascii_uppercase()]);
+        table::ROWS.iter().any(|row| self.base_letters(row.role, false).iter().any(is_capital))
     }
 
     /// What a role is called: `shear force`, `second moment of area` (or `moment of inertia`).

@@ -9,7 +9,9 @@
 //! beyond V, M, S, I and b, are from memory and common practice, no source.
 
 use super::Profile;
+use super::symbol_text::{self, Letter};
 use crate::role::Role;
+use std::sync::OnceLock;
 
 /// One role: what it is called, and its symbol in each profile.
 pub(super) struct Row {
@@ -19,12 +21,6 @@ pub(super) struct Row {
     symbols: [&'static str; 6],
 }
 
-impl Row {
-    pub(super) fn symbol(&self, profile: Profile) -> &'static str {
-        self.symbols[profile as usize]
-    }
-}
-
 const fn row(role: Role, words: &'static str, symbols: [&'static str; 6]) -> Row {
     Row { role, words, symbols }
 }
@@ -32,6 +28,21 @@ const fn row(role: Role, words: &'static str, symbols: [&'static str; 6]) -> Row
 /// The same letter in every profile.
 const fn all(role: Role, words: &'static str, symbol: &'static str) -> Row {
     row(role, words, [symbol; 6])
+}
+
+/// The symbol of a role in a profile, read: alone, and as it takes an index.
+pub(super) fn letters(profile: Profile, role: Role) -> &'static [Vec<Letter>; 2] {
+    static READ: OnceLock<Vec<[Vec<Letter>; 2]>> = OnceLock::new();
+    let read = READ.get_or_init(|| {
+        let of = |row: &Row, profile: Profile| {
+            let text = row.symbols[profile as usize];
+            let (alone, indexed) = text.split_once('|').unwrap_or((text, text));
+            // A test reads every symbol of the table.
+            [alone, indexed].map(|text| symbol_text::read(text).unwrap_or_default())
+        };
+        Profile::ALL.iter().flat_map(|profile| ROWS.iter().map(|row| of(row, *profile))).collect()
+    });
+    &read[profile as usize * ROWS.len() + role as usize]
 }
 
 /// The row of a role.

@@ -75,7 +75,8 @@ fn a_load_goes_by_the_name_that_the_lecturer_gave_it() {
     assert_eq!(symbol(Role::SpreadLoad, "w_0"), "w_0");
     assert_eq!(symbol(Role::PointForce, "crane"), "crane");
     assert_eq!(symbol(Role::PointForce, "1"), "P_1");
-    // Q is the first moment here.
+    // The area of part 3, and Q the first moment, are written so here.
+    assert_eq!(symbol(Role::PointForce, "A3"), "P_A3");
     assert_eq!(symbol(Role::PointForce, "Q"), "P_Q");
 }
 

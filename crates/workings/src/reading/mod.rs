@@ -137,6 +137,17 @@ impl Parsed {
 
 /// [`parse`] and [`Parsed::evaluate_as`] in one.
 ///
+/// ```
+/// use workings::{dimension::Dimension, quantity::Quantity, reading::{Names, read}};
+///
+/// let names = Names::from([("L".to_owned(), Quantity::new(4.0, Dimension::LENGTH))]);
+/// let half = read("L/2 - 10 mm", Dimension::LENGTH, "1 m", &names);
+/// assert_eq!(half, Ok(Quantity::new(1.99, Dimension::LENGTH)));
+///
+/// let faults = read("12 kn", Dimension::FORCE, "3 kN", &names).unwrap_err();
+/// assert_eq!((faults[0].range.clone(), faults[0].mend.as_str()), (3..5, "did you mean kN?"));
+/// ```
+///
 /// # Errors
 /// All faults; never an empty list.
 pub fn read(text: &str, wanted: Dimension, example: &str, names: &Names) -> Result<Quantity, Vec<Fault>> {
