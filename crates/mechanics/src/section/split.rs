@@ -135,13 +135,11 @@ pub(crate) fn split(rings: &[LocalRing], parts: usize, line: &CutLine) -> Split 
 
 fn split_part(part: usize, rings: &[&LocalRing], line: &CutLine, all: &mut Split) {
     let mut sides = sides_of(rings, line);
-    let mut places: Vec<f64> = sides
-        .iter()
-        .filter(|side| line.holds(side.stretch.from))
-        .map(|side| line.place(side.stretch.from))
-        .collect();
-    places.sort_unstable_by(f64::total_cmp);
-    places.dedup_by(|next, kept| *next - *kept <= line.tolerance);
+    // The corners on the line. A chord takes its ends from them bit by bit: a gap of one bit would let a ray through.
+    let corners = sides.iter().map(|side| side.stretch.from).filter(|corner| line.holds(*corner));
+    let mut places: Vec<(f64, Point)> = corners.map(|corner| (line.place(corner), corner)).collect();
+    places.sort_unstable_by(|a, b| a.0.total_cmp(&b.0));
+    places.dedup_by(|next, kept| next.0 - kept.0 <= line.tolerance);
     let boundary = sides.len();
     let inside = |point: Point| {
         rings.iter().filter(|ring| ring.encloses(point)).count() == 1
@@ -153,7 +151,7 @@ fn split_part(part: usize, rings: &[&LocalRing], line: &CutLine, all: &mut Split
     // The chord that begins at each place: the index of its side that runs along the line; the one back comes next.
     let mut ahead: Vec<Option<usize>> = vec![None; places.len()];
     for (index, pair) in places.windows(2).enumerate() {
-        let (from, to) = (pair[0], pair[1]);
+        let ((from, begin), (to, end)) = (pair[0], pair[1]);
         if !inside(line.point(0.5 * (from + to))) {
             continue;
         }
@@ -168,8 +166,7 @@ fn split_part(part: usize, rings: &[&LocalRing], line: &CutLine, all: &mut Split
         } else {
             all.chords.push(CutChord { part, from, to });
             ahead[index] = Some(sides.len());
-            let (a, b) = (line.point(from), line.point(to));
-            let stretch = Stretch { from: a, to: b, curve: Curve::Straight, side: 0 };
+            let stretch = Stretch { from: begin, to: end, curve: Curve::Straight, side: 0 };
             sides.push(Side { stretch, next: 0 });
             sides.push(Side { stretch: stretch.reversed(), next: 0 });
         }
@@ -180,7 +177,7 @@ fn split_part(part: usize, rings: &[&LocalRing], line: &CutLine, all: &mut Split
             continue;
         }
         let place = line.place(corner);
-        let Some(node) = places.iter().position(|other| (other - place).abs() <= line.tolerance) else {
+        let Some(node) = places.iter().position(|other| (other.0 - place).abs() <= line.tolerance) else {
             continue;
         };
         let outgoing = sides[incoming].next;
