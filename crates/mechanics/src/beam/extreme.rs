@@ -1,10 +1,16 @@
 //! The largest and smallest values of a curve, and everywhere they are reached.
 
+use super::roots::Roots;
+use super::segment::Segment;
 use super::{Curve, Extreme, Extremes, Place, Reached, SAME_STATION, Side, Solution};
 
 // Marks nearer than this share of the beam's length count as one place: about a flat peak a value differs by rounding
 // only over about the root of the rounding.
 const SAME_PLACE: f64 = 1e-6;
+
+// A peak nearer to a breakpoint than this share of the beam's length is told as the breakpoint: V that should be zero
+// there and is rounding has its zero a little beside it.
+const AT_BREAKPOINT: f64 = 1e-9;
 
 impl Solution {
     /// The extremes of a curve over the whole beam, found from the roots of its derivative.
@@ -35,8 +41,24 @@ impl Solution {
     /// The stations strictly between breakpoints at which a curve turns (its derivative is zero), m, from left
     /// to right: where its peaks are to be labelled, besides the breakpoints.
     pub fn turning_points(&self, curve: Curve) -> Vec<f64> {
-        let inside = |mark: &&Mark| mark.kind == Kind::Inside;
-        self.marks(curve).iter().filter(inside).map(|mark| mark.station).collect()
+        let nothing = match curve {
+            Curve::Shear => 0.0,
+            Curve::BendingMoment => self.nothing(Curve::Shear),
+            Curve::Slope => self.nothing(Curve::BendingMoment),
+            Curve::Deflection => self.nothing(Curve::Slope),
+        };
+        let mut stations = Vec::new();
+        for segment in self.segments.iter().filter(|segment| !segment.is_flat(curve, self.nothing(curve))) {
+            let turns = segment.turns(curve, nothing);
+            stations.extend(self.clear_of_ends(segment, &turns).map(|s| segment.from + s));
+        }
+        stations
+    }
+
+    /// Those of the local coordinates that are not breakpoints but for rounding.
+    fn clear_of_ends(&self, segment: &Segment, turns: &Roots) -> impl Iterator<Item = f64> {
+        let (near, length) = (SAME_STATION * self.length, segment.length());
+        turns.into_iter().filter(move |&s| s > near && length - s > near)
     }
 
     /// The values that may be extreme, from left to right.
@@ -48,12 +70,9 @@ impl Solution {
                 Mark { segment: index, station, kind, value }
             };
             marks.push(at(0.0, segment.from, Kind::Start));
-            // A turning point at a breakpoint is that breakpoint.
-            let near = SAME_STATION * self.length;
-            let inside = |s: &&f64| **s > near && segment.length() - **s > near;
-            for &s in segment.turns(curve, &self.nothing).as_slice().iter().filter(inside) {
-                marks.push(at(s, segment.from + s, Kind::Inside));
-            }
+            // However small the derivative is, its integral may be more than rounding.
+            let turns = segment.turns(curve, 0.0);
+            marks.extend(self.clear_of_ends(segment, &turns).map(|s| at(s, segment.from + s, Kind::Inside)));
             marks.push(at(segment.length(), segment.to, Kind::End));
         }
         marks
@@ -68,7 +87,7 @@ impl Solution {
         for (index, mark) in marks.iter().enumerate().filter(|(_, mark)| hit(mark.value)) {
             let segment = &self.segments[mark.segment];
             let long = segment.length() > near;
-            if long && segment.is_flat(curve, &self.nothing) {
+            if long && segment.is_flat(curve, self.nothing(curve)) {
                 let (from, to) = (segment.from, segment.to);
                 match (reached.last_mut(), last) {
                     (Some(Reached::Over { to: end, .. }), _) if *end >= from => *end = end.max(to),
@@ -88,9 +107,12 @@ impl Solution {
             match (last, reached.last_mut()) {
                 (Some(before), Some(Reached::At(known))) if mark.station - before.station <= near => {
                     // The two limits at a breakpoint, or a turning point beside one.
+                    let inside = mark.kind == Kind::Inside;
+                    let beside = inside != (before.kind == Kind::Inside);
+                    let near = mark.station - before.station <= AT_BREAKPOINT * self.length;
                     if known.station == mark.station {
                         known.side = None;
-                    } else if mark.kind == Kind::Inside {
+                    } else if beside && inside != near {
                         *known = place;
                     }
                 }

@@ -17,6 +17,10 @@ impl Roots {
         &self.values[..self.count]
     }
 
+    pub(super) fn into_iter(self) -> impl Iterator<Item = f64> {
+        self.values.into_iter().take(self.count)
+    }
+
     fn push(&mut self, value: f64) {
         // A polynomial of degree n has no more than n zeros; rounding may pretend one more.
         if let Some(free) = self.values.get_mut(self.count) {
@@ -27,65 +31,60 @@ impl Roots {
 }
 
 impl Segment {
-    /// The local coordinates strictly inside the segment at which a curve crosses or touches zero. `nothing` are the
-    /// sizes, by `Curve as usize`, below which a value is only rounding.
-    pub(super) fn roots(&self, curve: Curve, nothing: &[f64; 4]) -> Roots {
+    /// The local coordinates strictly inside the segment at which a curve crosses or touches zero; a value no larger than
+    /// `nothing` counts as zero.
+    pub(super) fn roots(&self, curve: Curve, nothing: f64) -> Roots {
         match curve {
             Curve::Shear => {
                 let derivative = self.load_intensity().map(|c| -c);
-                let turns = self.turns(curve, nothing);
-                between(&self.shear(), &derivative, self.length(), &turns, nothing[curve as usize])
+                between(&self.shear(), &derivative, self.length(), &self.turn_of_shear(), nothing)
             }
-            Curve::BendingMoment => {
-                self.climb(curve, &self.bending_moment(), &self.shear(), Curve::Shear, nothing)
-            }
+            Curve::BendingMoment => self.climb(&self.bending_moment(), &self.shear(), Curve::Shear, nothing),
             Curve::Slope => {
                 let curvature = self.bending_moment().map(|c| c / self.flexural_rigidity);
-                self.climb(curve, &self.slope(), &curvature, Curve::BendingMoment, nothing)
+                self.climb(&self.slope(), &curvature, Curve::BendingMoment, nothing)
             }
-            Curve::Deflection => self.climb(curve, &self.deflection(), &self.slope(), Curve::Slope, nothing),
+            Curve::Deflection => self.climb(&self.deflection(), &self.slope(), Curve::Slope, nothing),
         }
     }
 
-    /// The zeros of `curve` from those of its derivative, the curve `below`.
-    fn climb(
-        &self,
-        curve: Curve,
-        coefficients: &[f64],
-        derivative: &[f64],
-        below: Curve,
-        nothing: &[f64; 4],
-    ) -> Roots {
+    /// The zeros of a curve from those of its derivative, the curve `below`.
+    fn climb(&self, coefficients: &[f64], derivative: &[f64], below: Curve, nothing: f64) -> Roots {
         // What it could change by is less than what it begins with: no zero, and no need to look below.
         let length = self.length();
         let change = coefficients[1..].iter().rev().fold(0.0, |sum, c| (sum + c.abs()) * length);
         if coefficients[0].abs() > change {
             return Roots::default();
         }
-        let turns = self.roots(below, nothing);
-        between(coefficients, derivative, length, &turns, nothing[curve as usize])
+        // Where the curve turns is wanted however small its derivative is beside that of other stretches.
+        let turns = self.roots(below, 0.0);
+        between(coefficients, derivative, length, &turns, nothing)
     }
 
-    /// The local coordinates strictly inside the segment at which a curve turns.
-    pub(super) fn turns(&self, curve: Curve, nothing: &[f64; 4]) -> Roots {
+    /// The local coordinates strictly inside the segment at which a curve turns; a derivative no larger than `nothing`
+    /// counts as zero.
+    pub(super) fn turns(&self, curve: Curve, nothing: f64) -> Roots {
         match curve {
-            Curve::Shear => {
-                let mut turns = Roots::default();
-                let at = -self.intensity_at_start / self.intensity_growth;
-                if at > 0.0 && at < self.length() {
-                    turns.push(at);
-                }
-                turns
-            }
+            Curve::Shear => self.turn_of_shear(),
             Curve::BendingMoment => self.roots(Curve::Shear, nothing),
             Curve::Slope => self.roots(Curve::BendingMoment, nothing),
             Curve::Deflection => self.roots(Curve::Slope, nothing),
         }
     }
 
+    /// Where the load intensity is zero.
+    fn turn_of_shear(&self) -> Roots {
+        let mut turns = Roots::default();
+        let at = -self.intensity_at_start / self.intensity_growth;
+        if at > 0.0 && at < self.length() {
+            turns.push(at);
+        }
+        turns
+    }
+
     /// Whether a curve stays the same all over the segment, up to rounding.
-    pub(super) fn is_flat(&self, curve: Curve, nothing: &[f64; 4]) -> bool {
-        self.end_and_change(curve).1 <= nothing[curve as usize]
+    pub(super) fn is_flat(&self, curve: Curve, nothing: f64) -> bool {
+        self.end_and_change(curve).1 <= nothing
     }
 }
 

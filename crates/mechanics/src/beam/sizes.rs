@@ -56,12 +56,20 @@ impl Sizes {
         self.element.bending_moment += couple.abs();
     }
 
-    /// A node with what holds it, the force on it from loads and reaction, and the stretch up to the next one.
-    pub(super) fn node(&mut self, support: Option<&Support>, force: f64, shear: f64, length: f64) {
+    /// A node with what holds it, the force on it from loads and reaction, and the element that begins there: its length,
+    /// V at its beginning, and the larger moment of its two ends.
+    pub(super) fn node(&mut self, support: Option<&Support>, force: f64, next: [f64; 3]) {
         let (transverse, rotation) =
             support.map_or((Hold::Free, Hold::Free), |support| (support.transverse, support.rotation));
-        // Where the node may move, the forces on it enter the equations even if a spring takes all of them.
-        let force = if matches!(transverse, Hold::Rigid { .. }) { 0.0 } else { force.abs() };
+        let [length, shear, moment] = next;
+        // Where the node may move, the forces on it enter the equations even if a spring takes all of them, and so do the
+        // moments of a short element beside it that balance each other.
+        let force = if matches!(transverse, Hold::Rigid { .. }) {
+            0.0
+        } else {
+            let steep = |moment: f64, length: f64| if length > 0.0 { moment / length } else { 0.0 };
+            force + steep(self.element.bending_moment, self.element.length) + steep(moment, length)
+        };
         self.element.forces += force;
         self.end_element();
         self.element = ElementSizes { length, forces: shear.abs() + force, bending_moment: 0.0 };

@@ -93,9 +93,12 @@ impl Beam {
                     }
                     sizes.act(down, ccw);
                     next_node += 1;
-                    let next = layout.nodes.get(next_node).map(|next| breakpoints[next.breakpoint].station);
-                    let length = next.map_or(0.0, |next| next - station);
-                    sizes.node(support, down.abs() + jump.force_up.abs(), at.shears[1], length);
+                    let next = layout.nodes.get(next_node).zip(nodes.get(next_node));
+                    let next = next.map_or([0.0; 3], |(next, then)| {
+                        let moment = at.moments[1].abs().max(then.moments[0].abs());
+                        [breakpoints[next.breakpoint].station - station, at.shears[1], moment]
+                    });
+                    sizes.node(support, down.abs() + jump.force_up.abs(), next);
                     values = [at.shears[1], at.moments[1], at.slope_right, at.deflection];
                 }
                 None => {

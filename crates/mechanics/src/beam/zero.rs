@@ -67,7 +67,7 @@ impl Solution {
             let value = |s: f64| self.cleaned(curve, segment.value(curve, s));
             let length = segment.length();
             let at_start = value(0.0);
-            if at_start == 0.0 && segment.is_flat(curve, &self.nothing) {
+            if at_start == 0.0 && segment.is_flat(curve, self.nothing(curve)) {
                 match spans.last_mut().filter(|last| last.sign == 0) {
                     Some(last) => last.to = segment.to,
                     None => spans.push(Span {
@@ -80,7 +80,7 @@ impl Solution {
                 }
                 continue;
             }
-            let roots = segment.roots(curve, &self.nothing);
+            let roots = segment.roots(curve, self.nothing(curve));
             let mut from = 0.0;
             let mut at_from = at_start;
             for &to in roots.as_slice().iter().chain(&[length]) {
