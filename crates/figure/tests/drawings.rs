@@ -7,6 +7,9 @@ use beams::Case;
 use figure::drawing::Drawing;
 use std::collections::HashSet;
 use std::sync::LazyLock;
+use workings::notation::{Notation, Profile};
+use workings::style::DecimalMark;
+use workings::unit_system::UnitSystem;
 
 /// The random beams that can be solved, two hundred of them.
 fn random_cases() -> Vec<Case> {
@@ -124,6 +127,26 @@ fn hostile_names_are_only_text() {
             assert!(document.descendants().all(|node| node.tag_name().name() != "script"));
             assert!(drawing.overlaps().is_empty(), "{name:?} {}", drawing.name);
             assert!(drawing.is_whole());
+        }
+    }
+}
+
+/// Every notation, in metric and in US units, with a decimal comma too.
+#[test]
+fn drawings_hold_in_every_notation() {
+    for (number, profile) in Profile::ALL.into_iter().enumerate() {
+        for mut case in beams::by_hand() {
+            case.style.notation = Notation::of(profile);
+            case.style.decimal_mark = if number % 2 == 0 { DecimalMark::Point } else { DecimalMark::Comma };
+            case.style.units = UnitSystem::ALL[number % UnitSystem::ALL.len()];
+            for drawing in figure::beam_drawings(&case.view()) {
+                let name = format!("{} {}", case.name, profile.name());
+                checks::labels_are_apart(&name, &drawing);
+                checks::arrowheads_are_free(&name, &drawing);
+                checks::sheet_holds_all(&name, &drawing);
+                checks::numbers_are_told(&name, &drawing);
+                checks::is_described(&name, &drawing);
+            }
         }
     }
 }
