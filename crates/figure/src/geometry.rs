@@ -124,6 +124,9 @@ impl Rect {
 
     /// Whether a straight stretch runs through the inside of the box.
     pub fn is_crossed(self, from: Point, to: Point) -> bool {
+        if !Rect::between(from, to).grown(1e-9).overlaps(self) {
+            return false;
+        }
         // the stretch is clipped by the four edges in turn (Liang and Barsky)
         let (dx, dy) = (to.x - from.x, to.y - from.y);
         let (mut enter, mut leave) = (0.0_f64, 1.0_f64);

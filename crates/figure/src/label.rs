@@ -10,6 +10,7 @@ use crate::geometry::{Point, Rect};
 use crate::metrics;
 use crate::palette::{Ink, Stroke};
 use crate::text::{Align, Label, SIZE};
+use std::sync::LazyLock;
 
 /// Free room kept around a label, px.
 const ROOM: f64 = 1.5;
@@ -272,46 +273,52 @@ impl Placer {
                 return (at, align, None);
             }
         }
-        // outwards from the first seat, nearest first; sideways costs less than up and down, since rows read well
+        // outwards from the first seat, nearest first
         let (point, seat) = wish.spots.first().copied().unwrap_or((wish.at, Seat::Above));
         let (home, align) = seat.place(point, wish.gap, wish.size);
-        let mut shifts = Vec::new();
-        for down in -REACH..=REACH {
-            let wrong_way = match wish.escape {
-                Escape::Up => down > 0,
-                Escape::Down => down < 0,
-                Escape::Any => false,
-            };
-            if wrong_way {
-                continue;
-            }
-            for across in -REACH..=REACH {
-                shifts.push((10 * down * down + 7 * across * across, down, across));
-            }
-        }
-        shifts.sort_unstable();
+        let home_rect = wish.label.rect(home, align, wish.size);
+        let nearby = self.within(home_rect.grown(f64::from(REACH + 1) * STEP));
         for strict in [true, false] {
-            for &(_, down, across) in &shifts {
-                let at = home.moved(f64::from(across) * STEP, f64::from(down) * STEP);
-                let rect = wish.label.rect(at, align, wish.size);
-                if !self.is_clear_of_boxes(rect) || (strict && !self.is_clear_of_lines(rect)) {
+            for &(_, down, across) in shifts() {
+                let wrong_way = match wish.escape {
+                    Escape::Up => down > 0,
+                    Escape::Down => down < 0,
+                    Escape::Any => false,
+                };
+                if wrong_way {
+                    continue;
+                }
+                let (dx, dy) = (f64::from(across) * STEP, f64::from(down) * STEP);
+                let rect = home_rect.moved(dx, dy);
+                if !nearby.is_clear_of_boxes(rect) || (strict && !nearby.is_clear_of_lines(rect)) {
                     continue;
                 }
                 let leader = leader(rect, wish.at);
-                let leader_is_clear = leader.is_none_or(|(from, to)| self.leaves_free(wish.at, from, to));
-                if leader_is_clear {
-                    return (at, align, leader);
+                if leader.is_none_or(|(from, to)| self.leaves_free(wish.at, from, to)) {
+                    return (home.moved(dx, dy), align, leader);
                 }
             }
         }
         // beyond everything there is room
         let all = self.boxes.iter().chain(&self.labels).fold(Rect::NOTHING, |all, &rect| all.joined(rect));
-        let height = wish.label.rect(home, align, wish.size).height() + 2.0 * ROOM + 1.0;
+        let height = home_rect.height() + 2.0 * ROOM + 1.0;
         let at = match wish.escape {
             Escape::Down => Point::new(home.x, all.bottom + height),
             Escape::Up | Escape::Any => Point::new(home.x, all.top - height),
         };
         (at, align, leader(wish.label.rect(at, align, wish.size), wish.at))
+    }
+
+    /// What stands in a part of the sheet, without its marks.
+    fn within(&self, part: Rect) -> Placer {
+        let inside = |rects: &[Rect]| rects.iter().copied().filter(|rect| rect.overlaps(part)).collect();
+        let lines = self.lines.iter().copied().filter(|&(from, to)| part.is_crossed(from, to));
+        Placer {
+            boxes: inside(&self.boxes),
+            labels: inside(&self.labels),
+            lines: lines.collect(),
+            marks: Vec::new(),
+        }
     }
 
     /// Whether nothing stands in the way of a leader to `at`; what the leader points at does not.
@@ -330,6 +337,22 @@ impl Placer {
     pub fn take_marks(&mut self) -> Vec<Mark> {
         core::mem::take(&mut self.marks)
     }
+}
+
+/// The steps of the search (cost, down, across), nearest first: sideways costs less than up and down, since
+/// rows read well.
+fn shifts() -> &'static [(i32, i32, i32)] {
+    static SHIFTS: LazyLock<Vec<(i32, i32, i32)>> = LazyLock::new(|| {
+        let mut shifts = Vec::new();
+        for down in -REACH..=REACH {
+            for across in -REACH..=REACH {
+                shifts.push((10 * down * down + 7 * across * across, down, across));
+            }
+        }
+        shifts.sort_unstable();
+        shifts
+    });
+    &SHIFTS
 }
 
 /// The leader from a label's box to its place, or none where the label stands near enough.
