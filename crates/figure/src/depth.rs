@@ -7,10 +7,11 @@ use crate::geometry::Point;
 use crate::hatch;
 use crate::label::{Escape, Placer, Seat, Wish};
 use crate::legend::{Sample, legend};
-use crate::palette::{Ink, MEDIUM, Stroke, THIN};
+use crate::levels::{Tag, column, head, height_axis, level_lines};
+use crate::palette::{Ink, MEDIUM, Stroke};
 use crate::scene::Scene;
 use crate::stress_block::{BlockScale, bands};
-use crate::text::{Align, Label, SIZE, SMALL};
+use crate::text::{Label, SMALL};
 use mechanics::section::HeightSide;
 use mechanics::stress::PlaceSide;
 use workings::dimension::Dimension;
@@ -52,7 +53,10 @@ pub(crate) fn depth(scene: &Scene) -> Drawing {
             .gap(4.0)
             .ink(Ink::Cut),
     );
-    let heads = heads(scene, &frame, [sigma_axis, tau_axis + 0.5 * PANELS.1]);
+    let heads = [
+        head(scene, &frame, sigma_axis, "bending stress", w.symbol(Role::BendingStress)),
+        head(scene, &frame, tau_axis + 0.5 * PANELS.1, "shear stress", w.symbol(Role::ShearStress)),
+    ];
     placer.avoid_marks(&heads);
     for wish in &wishes {
         placer.put(wish);
@@ -83,40 +87,6 @@ pub(crate) fn depth(scene: &Scene) -> Drawing {
     let (short, long) = depth_words::describe(scene);
     Drawing::fitted("depth", "Bending stress and shear stress over the depth", 12.0, 640.0, marks)
         .described(short, long)
-}
-
-/// What stands over each panel.
-fn heads(scene: &Scene, frame: &Frame, middles: [f64; 2]) -> Vec<Mark> {
-    let w = &scene.writer;
-    let top = frame.y(scene.extent.top) - 34.0;
-    [(Role::BendingStress, "bending stress\u{a0}"), (Role::ShearStress, "shear stress\u{a0}")]
-        .into_iter()
-        .zip(middles)
-        .map(|((role, words), x)| {
-            let label = Label::words(words).followed_by(w.symbol(role));
-            Mark::Text { at: Point::new(x, top), label, align: Align::Middle, size: SMALL, ink: Ink::Quiet }
-        })
-        .collect()
-}
-
-/// Neutral axis, cut, top and bottom carried across to the diagrams.
-fn level_lines(scene: &Scene, frame: &Frame, end: f64) -> Vec<Mark> {
-    let line = |height: f64, stroke: Stroke| Mark::Line {
-        from: Point::new(-14.0, frame.y(height)),
-        to: Point::new(end, frame.y(height)),
-        stroke,
-    };
-    let mut marks: Vec<Mark> = [scene.extent.bottom, scene.extent.top]
-        .into_iter()
-        .map(|height| Mark::Line {
-            from: Point::new(frame.right() + 6.0, frame.y(height)),
-            to: Point::new(end, frame.y(height)),
-            stroke: Stroke::solid(Ink::Faint, THIN),
-        })
-        .collect();
-    marks.push(line(scene.values.neutral_axis, Stroke::dash_dot(Ink::Line, THIN)));
-    marks.push(line(scene.cut, Stroke::dash_dot(Ink::Cut, MEDIUM)));
-    marks
 }
 
 /// The bending stress on the left face, tension to the right.
@@ -179,15 +149,6 @@ fn sigma(scene: &Scene, frame: &Frame, axis: f64, wishes: &mut Vec<Wish>) -> Vec
     }
     marks.push(height_axis(scene, frame, axis));
     marks
-}
-
-/// The axis of a diagram.
-fn height_axis(scene: &Scene, frame: &Frame, x: f64) -> Mark {
-    Mark::Line {
-        from: Point::new(x, frame.y(scene.extent.bottom)),
-        to: Point::new(x, frame.y(scene.extent.top)),
-        stroke: Stroke::solid(Ink::Line, MEDIUM),
-    }
 }
 
 /// The shear stress on the left face.
@@ -281,39 +242,5 @@ fn tau(scene: &Scene, frame: &Frame, axis: f64, wishes: &mut Vec<Wish>) -> Vec<M
     }
     marks.push(height_axis(scene, frame, axis));
     marks.extend(column(tags, axis + PANELS.1 + 28.0));
-    marks
-}
-
-/// A value of the curve that is written beside it.
-struct Tag {
-    at: Point,
-    label: Label,
-    ink: Ink,
-}
-
-/// The values in a column at `x`, each tied to its point, pushed apart where they would touch.
-fn column(mut tags: Vec<Tag>, x: f64) -> Vec<Mark> {
-    const PITCH: f64 = 17.0;
-    // Of two values at one height, the two sides of a jump, that just below was added first and stands lower.
-    tags.reverse();
-    tags.sort_by(|a, b| a.at.y.total_cmp(&b.at.y));
-    let mut ys: Vec<f64> = tags.iter().map(|tag| tag.at.y).collect();
-    // A few hundred rounds of pushing neighbours apart by equal amounts keep each near its own height.
-    for _ in 0..400 {
-        for k in 1..ys.len() {
-            let lack = PITCH - (ys[k] - ys[k - 1]);
-            if lack > 0.0 {
-                ys[k - 1] -= 0.5 * lack;
-                ys[k] += 0.5 * lack;
-            }
-        }
-    }
-    let mut marks = Vec::new();
-    for (tag, y) in tags.into_iter().zip(ys) {
-        let end = Point::new(x - 4.0, y);
-        marks.push(Mark::Line { from: tag.at.moved(4.0, 0.0), to: end, stroke: Stroke::LEADER });
-        let at = Point::new(x, y + 0.5 * crate::metrics::CAP_HEIGHT * SIZE);
-        marks.push(Mark::Text { at, label: tag.label, align: Align::Start, size: SIZE, ink: tag.ink });
-    }
     marks
 }

@@ -21,12 +21,14 @@ pub mod dimension;
 pub mod drawing;
 pub mod element;
 mod faces;
+mod first_moment;
 pub mod geometry;
 pub mod hatch;
 mod keyvalues;
 pub mod label;
 pub mod left_piece;
 mod legend;
+mod levels;
 mod loads;
 pub mod metrics;
 mod outline;
@@ -44,6 +46,7 @@ mod scene;
 pub mod scribe;
 mod section;
 mod section_words;
+mod shear_element;
 mod sketch;
 mod slice;
 mod stress_block;
@@ -86,6 +89,8 @@ fn scene_drawings(scene: &Scene<'_>) -> Vec<Drawing> {
         section::section(scene),
         piece::piece(scene),
         pictorial::pictorial(scene),
+        shear_element::shear_element(scene),
+        first_moment::first_moment(scene),
         depth::depth(scene),
         planks::planks(scene),
     ]

@@ -6,7 +6,7 @@ use crate::geometry::Point as Spot;
 use crate::label::{Escape, Placer, Seat, Wish};
 use crate::legend::{Sample, legend};
 use crate::outline::{self, Chord, Region};
-use crate::palette::{Dash, HEAVY, Ink, MEDIUM, Stroke, THIN};
+use crate::palette::{HEAVY, Ink, MEDIUM, Stroke, THIN};
 use crate::pictorial_words;
 use crate::prism::View;
 use crate::prism_marks::{self, Paint, Piece, filled};
@@ -25,7 +25,7 @@ const ROOM: (f64, f64) = (400.0, 460.0);
 /// Longest stress arrow, px.
 const LONGEST: f64 = 52.0;
 /// Room between the face laid bare and the piece lifted off it, px: a half-arrow and its label stand in it.
-const LIFT: f64 = 30.0;
+const LIFT: f64 = 36.0;
 /// Stress arrows shorter than this say nothing, px.
 const SHORTEST: f64 = 5.0;
 
@@ -219,15 +219,11 @@ fn bare_face(scene: &Scene, view: &View, regions: &[Region], length: f64) -> Vec
 fn guides(scene: &Scene, layout: &Layout) -> Mark {
     let mut marks = Vec::new();
     let both = ![&scene.beyond, &scene.rest].iter().any(|regions| regions.iter().all(Region::is_empty));
-    for chord in scene.cut_chords.iter().filter(|_| both) {
-        for (station, x) in [(layout.length, chord.left), (layout.length, chord.right), (0.0, chord.left)] {
+    if let (Some(first), Some(last), true) = (scene.cut_chords.first(), scene.cut_chords.last(), both) {
+        for (station, x) in [(layout.length, first.left), (layout.length, last.right), (0.0, first.left)] {
             let p = Point { x, y: scene.cut };
             let (from, to) = (layout.rest.at(station, p), layout.beyond.at(station, p));
-            marks.push(Mark::Line {
-                from,
-                to,
-                stroke: Stroke { ink: Ink::Cut, width: THIN, dash: Dash::Dotted },
-            });
+            marks.push(Mark::Line { from, to, stroke: Stroke::dotted(Ink::Cut, THIN) });
         }
     }
     Mark::group("lift", "Where the part beyond was lifted from", marks)
@@ -365,12 +361,15 @@ fn names(scene: &Scene, layout: &Layout) -> Vec<Wish> {
         let label = w.named(Role::ForceOnCut, force.abs(), Dimension::FORCE);
         let label = if scene.cut_chords.len() > 1 { label.and_words("\u{a0}in all") } else { label };
         let seen = face_is_seen(scene, true);
+        let (left, right) = if to.x < from.x { (to, from) } else { (from, to) };
         let wish = if seen {
-            Wish::new(label, if to.x < from.x { to } else { from })
-                .seats(&[Seat::Left, Seat::BelowLeft, Seat::AboveLeft], Escape::Any)
+            Wish::new(label, left).seats(&[Seat::Left, Seat::BelowLeft, Seat::AboveLeft], Escape::Any)
         } else {
-            Wish::new(label, from.towards(to, 0.5))
-                .seats(&[Seat::Below, Seat::BelowRight, Seat::BelowLeft, Seat::Right], Escape::Any)
+            Wish::new(label, left)
+                .seats(&[Seat::Left], Escape::Any)
+                .or(left.towards(right, 0.5), Seat::Below)
+                .or(right, Seat::Right)
+                .or(left.towards(right, 0.5), Seat::BelowRight)
         };
         wishes.push(wish.ink(Ink::Cut).gap(if seen { 8.0 } else { 13.0 }));
         let (from, to, _) = force_arrow(scene, layout, chord, false);

@@ -179,17 +179,21 @@ fn width_at_cut(scene: &Scene, frame: &Frame, wishes: &mut Vec<Wish>) -> Vec<Mar
         let value = w.value(chord.length(), Dimension::LENGTH, Role::WidthAtCut);
         let label = if several { value } else { w.symbol(Role::WidthAtCut).equals(value) };
         let inside = right - left > label.width(SIZE) + 8.0;
+        // Beside the arrows, towards the middle of the section: outside it stand the heights.
+        let leftwards = several && chord.middle() > scene.values.centroid_across;
+        let out = if right - left > 34.0 { 0.0 } else { 18.0 };
         let at = if inside {
             Spot::new(0.5 * (left + right), y)
-        } else if right - left > 34.0 {
-            b
+        } else if leftwards {
+            a.moved(-out, 0.0)
         } else {
-            b.moved(18.0, 0.0)
+            b.moved(out, 0.0)
         };
-        let beside: &[Seat] = if inside {
-            if scene.is_above() { &[Seat::Below, Seat::Above] } else { &[Seat::Above, Seat::Below] }
-        } else {
-            &[Seat::Right, Seat::BelowRight, Seat::AboveRight]
+        let beside: &[Seat] = match (inside, leftwards, scene.is_above()) {
+            (true, _, true) => &[Seat::Below, Seat::Above],
+            (true, _, false) => &[Seat::Above, Seat::Below],
+            (false, true, _) => &[Seat::Left, Seat::BelowLeft, Seat::AboveLeft],
+            (false, false, _) => &[Seat::Right, Seat::BelowRight, Seat::AboveRight],
         };
         wishes.push(Wish::new(label, at).seats(beside, Escape::Any).ink(Ink::Cut).gap(3.0));
     }
@@ -276,7 +280,7 @@ fn size_label(w: &Writer, unit: &str, value: f64, role: Role) -> Label {
 }
 
 /// The heights (or places across) of the corners and extreme points of the outlines, rising.
-fn corners(regions: &[Region], heights: bool, size: f64) -> Vec<f64> {
+pub(crate) fn corners(regions: &[Region], heights: bool, size: f64) -> Vec<f64> {
     let pick = |p: mechanics::section::Point| if heights { p.y } else { p.x };
     let mut all = Vec::new();
     for ring in regions.iter().flat_map(|r| &r.rings) {
@@ -406,9 +410,10 @@ fn part_names(scene: &Scene, frame: &Frame, centroids: &[Mark], wishes: &mut Vec
         let middle = frame.at(properties.centroid);
         let region = Region::of(part, f64::INFINITY);
         let room = Rect::around(&frame.loops(&region).concat()).grown(-3.0);
-        let place = [-14.0, 22.0, 4.0]
+        let beside = 0.5 * label.width(SMALL) + 12.0;
+        let place = [(0.0, -14.0), (0.0, 22.0), (0.0, 4.0), (-beside, 4.0), (beside, 4.0)]
             .into_iter()
-            .map(|drop| label.rect(middle.moved(0.0, drop), Align::Middle, SMALL))
+            .map(|(aside, drop)| label.rect(middle.moved(aside, drop), Align::Middle, SMALL))
             .find(|rect| {
                 let clear = rect.grown(2.0);
                 room.holds(clear)
@@ -435,20 +440,20 @@ fn part_names(scene: &Scene, frame: &Frame, centroids: &[Mark], wishes: &mut Vec
                 let at = Spot::new(rect.middle().x, rect.bottom - crate::metrics::DESCENT * SMALL);
                 marks.push(Mark::Text { at, label, align: Align::Middle, size: SMALL, ink: Ink::Line });
             }
-            None => wishes.push(
-                // Towards the middle of the section: outside it stand the dimensions.
-                Wish::new(label, middle)
-                    .seats(
-                        if properties.centroid.x > scene.values.centroid_across {
-                            &[Seat::Left, Seat::Right, Seat::Above, Seat::Below]
-                        } else {
-                            &[Seat::Right, Seat::Left, Seat::Above, Seat::Below]
-                        },
-                        Escape::Any,
-                    )
-                    .gap(14.0)
-                    .size(SMALL),
-            ),
+            None => {
+                // Towards the middle of the section: outside it stand the dimensions. Off the neutral axis.
+                let (seat, other, x) = if properties.centroid.x > scene.values.centroid_across {
+                    (Seat::Left, Seat::Right, room.left - 3.0)
+                } else {
+                    (Seat::Right, Seat::Left, room.right + 3.0)
+                };
+                let at = Spot::new(x, middle.y + 0.2 * room.height());
+                wishes.push(
+                    Wish::new(label, at)
+                        .seats(&[seat, other, Seat::Above, Seat::Below], Escape::Any)
+                        .size(SMALL),
+                );
+            }
         }
     }
     marks

@@ -2,6 +2,7 @@
 
 use crate::drawing::Description;
 use crate::scene::Scene;
+use crate::section::corners;
 use workings::dimension::Dimension;
 use workings::role::Role;
 
@@ -35,6 +36,25 @@ pub(crate) fn describe(scene: &Scene) -> (String, Description) {
         w.given_text(scene.extent.breadth(), Dimension::LENGTH, Role::Breadth),
         w.given_text(scene.extent.height(), Dimension::LENGTH, Role::Height)
     ));
+    let regions = scene.regions();
+    let chain = |heights: bool, size: f64| {
+        let places = corners(&regions, heights, size);
+        let role = if heights { Role::Height } else { Role::Breadth };
+        let pieces: Vec<String> =
+            places.windows(2).map(|p| w.given_text(p[1] - p[0], Dimension::LENGTH, role)).collect();
+        (pieces.len() > 1).then(|| pieces.join(", "))
+    };
+    long.list(
+        [
+            chain(true, scene.extent.height())
+                .map(|text| format!("heights between its corners, from below: {text}")),
+            chain(false, scene.extent.breadth())
+                .map(|text| format!("widths between its corners, from the left: {text}")),
+        ]
+        .into_iter()
+        .flatten()
+        .collect(),
+    );
     let parts = scene.section.parts();
     if parts.len() > 1 {
         let rows = (0..parts.len())

@@ -42,7 +42,17 @@ fn drawings_hold_together_on_many_sections_cuts_and_loads() {
                 let names: Vec<&str> = drawings.iter().map(|d| d.name.as_str()).collect();
                 assert_eq!(
                     names,
-                    ["slice", "faces", "section", "piece", "pictorial", "depth", "planks"],
+                    [
+                        "slice",
+                        "faces",
+                        "section",
+                        "piece",
+                        "pictorial",
+                        "shear-element",
+                        "first-moment",
+                        "depth",
+                        "planks"
+                    ],
                     "{about}"
                 );
                 drawings.iter().for_each(|drawing| check(drawing, &about));
