@@ -58,10 +58,18 @@ pub(crate) fn marks(view: &View, piece: Piece, paint: Paint) -> Vec<Mark> {
 fn push_wall(marks: &mut Vec<Mark>, wall: &Wall, paint: Paint) {
     let step = (wall.light * 3.0).floor().clamp(0.0, 2.0);
     let ink = paint.walls[2 - step as usize];
-    // The thin outline in the wall's own tint closes the seams between the facets of an arc.
-    let seam = Stroke::solid(ink, 0.5);
-    marks.push(Mark::Polygon { points: wall.corners.to_vec(), stroke: Some(seam), fill: Some(ink) });
+    marks.push(Mark::Polygon { points: wall.corners.to_vec(), stroke: None, fill: Some(ink) });
     let [near_a, near_b, far_b, far_a] = wall.corners;
+    // Where an outline runs smoothly on, a thin line in the wall's own tint closes the seam between two facets; it
+    // ends short of the far edge, which it would else cover.
+    let seam = Stroke::solid(ink, 0.7);
+    for (near, far, line) in [(near_a, far_a, wall.lines.0), (near_b, far_b, wall.lines.1)] {
+        let length = near.distance(far);
+        if !line && length > 2.0 {
+            let to = near.towards(far, 1.0 - 1.2 / length);
+            marks.push(Mark::Line { from: near, to, stroke: seam });
+        }
+    }
     let edge = Stroke::solid(Ink::Line, THIN);
     marks.push(Mark::Line { from: far_a, to: far_b, stroke: edge });
     if wall.lines.0 {

@@ -481,7 +481,7 @@ fn legend_entries(scene: &Scene) -> Vec<(Sample, Label)> {
         entries
             .push((Sample::Part(slant), Label::words("material of modular ratio\u{a0}").followed_by(value)));
     }
-    entries.push((Sample::None, Label::words(format!("sizes in {}", unit_of_sizes(scene)))));
+    entries.push((Sample::None, Label::words(format!("unit of the sizes: {}", unit_of_sizes(scene)))));
     if scene.cut_chords.len() > 1 {
         let width = w.named(Role::WidthAtCut, scene.values.width, Dimension::LENGTH);
         entries.push((Sample::None, width.and_words(" in all")));
