@@ -7,7 +7,10 @@ use figure::drawing::{Drawing, Mark};
 use figure::geometry::Point;
 use mechanics::section::HeightSide;
 use sections::{Bending, cases, solved};
+use workings::notation::{Notation, Profile};
 use workings::solved::Solved;
+use workings::style::Style;
+use workings::unit_system::UnitSystem;
 
 /// What any drawing must satisfy: labels apart and on the sheet, words, well-formed SVG no wider than a page.
 fn check(drawing: &Drawing, about: &str) {
@@ -67,6 +70,25 @@ fn drawings_hold_together_in_every_lesson_of_ours() {
         let read = lesson::read(lesson.text, lesson.name).lesson.unwrap();
         let solved = Solved::new(read.problem, read.style).unwrap();
         figure::section_drawings(&solved).iter().for_each(|drawing| check(drawing, lesson.name));
+    }
+}
+
+#[test]
+fn drawings_hold_together_in_every_notation_and_every_system_of_units() {
+    for (place, lesson) in lesson::builtin::ALL.iter().enumerate() {
+        let read = lesson::read(lesson.text, lesson.name).lesson.unwrap();
+        for (rank, profile) in Profile::ALL.into_iter().enumerate() {
+            for (turn, units) in UnitSystem::ALL.into_iter().enumerate() {
+                // Each lesson with a third of the pairs, so that every pair comes up.
+                if (place + rank + turn) % 3 != 0 {
+                    continue;
+                }
+                let style = Style { notation: Notation::of(profile), units, ..read.style.clone() };
+                let solved = Solved::new(read.problem.clone(), style).unwrap();
+                let about = format!("{} {profile:?} {units:?}", lesson.name);
+                figure::section_drawings(&solved).iter().for_each(|drawing| check(drawing, &about));
+            }
+        }
     }
 }
 
