@@ -2,7 +2,7 @@
 
 use annotate_snippets::{AnnotationKind, Level, Origin, Renderer, Snippet};
 use serde::Serialize;
-use std::collections::HashSet;
+use std::collections::{HashMap, HashSet};
 use std::ops::Range;
 use std::sync::Arc;
 
@@ -85,6 +85,9 @@ pub struct Finding {
     /// Whether it holds whatever the rest of the file says.
     #[serde(skip)]
     by_itself: bool,
+    /// What is wrong where it shows in several places: of findings with the same cause the first is kept.
+    #[serde(skip)]
+    cause: Option<String>,
 }
 
 impl Finding {
@@ -100,6 +103,7 @@ impl Finding {
             mend: None,
             source: Arc::clone(source),
             by_itself: false,
+            cause: None,
         }
     }
 
@@ -190,11 +194,29 @@ impl Report {
         self.findings.extend(second.findings.into_iter().filter(sound));
     }
 
-    /// The findings in the order of the file; of two with the same words at the same place one is kept.
+    /// The findings in the order of the file; of two with the same words at the same place, or with the same cause, the
+    /// first is kept.
     pub(crate) fn into_findings(mut self) -> Vec<Finding> {
         self.findings.sort_by_key(|finding| (finding.span.start, finding.span.end));
         self.findings
             .dedup_by(|later, earlier| later.span == earlier.span && later.headline == earlier.headline);
+        let mut shows: HashMap<String, usize> = HashMap::new();
+        for cause in self.findings.iter().filter_map(|finding| finding.cause.clone()) {
+            *shows.entry(cause).or_default() += 1;
+        }
+        // The first of a cause takes its count away; the others find none left.
+        self.findings.retain_mut(|finding| {
+            let Some(times) = finding.cause.as_ref().and_then(|cause| shows.get_mut(cause)) else {
+                return true;
+            };
+            let (first, others) = (*times > 0, times.saturating_sub(1));
+            *times = 0;
+            if others > 0 {
+                let places = if others == 1 { "place" } else { "places" };
+                finding.detail = Some(format!("the same in {others} other {places}"));
+            }
+            first
+        });
         self.findings
     }
 }
@@ -209,6 +231,12 @@ impl Finding {
     /// Says that it holds whatever the rest of the file says.
     pub(crate) fn by_itself(&mut self) -> &mut Self {
         self.by_itself = true;
+        self
+    }
+
+    /// Says what is wrong where the same slip shows in several places.
+    pub(crate) fn because(&mut self, cause: String) -> &mut Self {
+        self.cause = Some(cause);
         self
     }
 

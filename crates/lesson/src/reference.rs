@@ -2,6 +2,7 @@
 
 use crate::key::{self, Form, Key, Need, SHAPES};
 use std::fmt::Write;
+use workings::notation::Notation;
 use workings::unit::UNITS;
 
 /// What stands before the tables of keys.
@@ -38,8 +39,10 @@ pub fn reference_page() -> String {
             let _ = write!(page, "{says}\n\n");
         }
         rows(&mut page, keys);
-        if parent == "section" {
-            shapes(&mut page);
+        match parent {
+            "section" => shapes(&mut page),
+            "notation.symbols" => quantities(&mut page),
+            _ => {}
         }
         told.extend(alike);
     }
@@ -87,7 +90,6 @@ fn rows(page: &mut String, keys: &[&Key]) {
             Need::Required => "yes".to_owned(),
             Need::Optional("") => "no".to_owned(),
             Need::Optional(without) => format!("no; without it: {without}"),
-            Need::Depends("") => "depends".to_owned(),
             Need::Depends(on) => on.to_owned(),
         };
         let example = if key.example.is_empty() { String::new() } else { format!("`{}`", key.example) };
@@ -111,6 +113,12 @@ fn shapes(page: &mut String) {
         let _ =
             writeln!(page, "| `\"{}\"` | {} | {} |", shape.name, words(shape.needs), words(shape.may_take));
     }
+}
+
+fn quantities(page: &mut String) {
+    let names: Vec<String> =
+        Notation::role_names().map(|(_, words)| format!("`{}`", words.replace(' ', "-"))).collect();
+    let _ = write!(page, "\nThe quantities: {}.\n", names.join(", "));
 }
 
 fn units(page: &mut String) {

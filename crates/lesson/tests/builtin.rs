@@ -83,6 +83,17 @@ fn the_reference_page_names_every_key() {
     }
 }
 
+/// The page in the repository is the one that the program makes; with `REWRITE_REFERENCE` set it is written anew.
+#[test]
+fn the_reference_page_of_the_repository_is_up_to_date() {
+    let path = concat!(env!("CARGO_MANIFEST_DIR"), "/../../docs/lesson-file.md");
+    if std::env::var_os("REWRITE_REFERENCE").is_some() {
+        std::fs::write(path, lesson::reference_page()).expect("the folder of documents can be written to");
+    }
+    let kept = std::fs::read_to_string(path).expect("the page is part of the repository");
+    assert!(kept == lesson::reference_page(), "docs/lesson-file.md is out of date");
+}
+
 #[test]
 fn the_examples_of_the_table_are_toml_of_the_right_form() {
     for key in lesson::key::all().iter().filter(|key| !key.example.is_empty()) {

@@ -6,6 +6,11 @@ use workings::dimension::Dimension;
 
 const ONE_KIND_OF_SECTION: Need =
     Need::Depends("the section has exactly one of `shape`, `profile`, `outline`, `parts`");
+const ONE_KIND_OF_PIECE: Need = Need::Depends(
+    "a section or a part is one of `shape`, `profile`, `outline`; a part that is none is a rectangle",
+);
+const ONE_KIND_OF_HOLE: Need =
+    Need::Depends("a hole is one of `outline`, `diameter`, or `width` with `height`");
 const DIMENSION: Need = Need::Depends("of the shapes that have it");
 
 const SECTION: &[Key] = &[
@@ -31,21 +36,21 @@ const EITHER: &[Key] = &[
     Key::new(
         "#.shape",
         Form::Choice(SHAPE_NAMES),
-        Need::Depends(""),
+        ONE_KIND_OF_PIECE,
         "Its shape, with dimensions of its own.",
         r#""T""#,
     ),
     Key::new(
         "#.profile",
         Form::Text,
-        Need::Depends(""),
+        ONE_KIND_OF_PIECE,
         "A rolled profile of the catalogue.",
         r#""IPE 300""#,
     ),
     Key::new(
         "#.outline",
         Form::List,
-        Need::Depends(""),
+        ONE_KIND_OF_PIECE,
         "Its outline as a list of corners and arcs in order; the last closes to the first.",
         r#"[{ corner = ["0 mm", "0 mm"] }, { corner = ["90 mm", "0 mm"] }, { corner = ["0 mm", "60 mm"] }]"#,
     ),
@@ -154,10 +159,10 @@ const ON: Key = Key::new(
 );
 
 const HOLE: &[Key] = &[
-    Key::new("#.outline", Form::List, Need::Depends(""), "Its outline as corners and arcs in order.", ""),
-    Key::new("#.diameter", Form::SIZE, Need::Depends(""), "The diameter of a round hole.", r#""40 mm""#),
-    Key::new("#.width", Form::SIZE, Need::Depends(""), "The width of a rectangular hole.", r#""60 mm""#),
-    Key::new("#.height", Form::SIZE, Need::Depends(""), "The height of a rectangular hole.", r#""20 mm""#),
+    Key::new("#.outline", Form::List, ONE_KIND_OF_HOLE, "Its outline as corners and arcs in order.", ""),
+    Key::new("#.diameter", Form::SIZE, ONE_KIND_OF_HOLE, "The diameter of a round hole.", r#""40 mm""#),
+    Key::new("#.width", Form::SIZE, ONE_KIND_OF_HOLE, "The width of a rectangular hole.", r#""60 mm""#),
+    Key::new("#.height", Form::SIZE, ONE_KIND_OF_HOLE, "The height of a rectangular hole.", r#""20 mm""#),
 ];
 
 const CORNER: &[Key] = &[

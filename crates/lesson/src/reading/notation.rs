@@ -7,6 +7,7 @@ use workings::notation::{
     DepthAxis, MomentSide, MomentSlope, Notation, NotationFault, PositiveMoment, PositiveShear, Profile,
     SecondMomentWords, ShearSide, ShearSlope, SignMarks,
 };
+use workings::reading::nearest;
 use workings::role::Role;
 use workings::rounding::{Figures, RoundingRule};
 use workings::style::{DecimalMark, Multiplication, Style};
@@ -131,7 +132,7 @@ fn symbols(table: &Table, style: &mut Style, report: &mut Report) {
             (None, _) => {
                 report
                     .add(node.key.clone(), format!("{} is the name of no quantity", in_quotes(word)))
-                    .mend("name one such as first-moment, shear-force, width-at-cut or shear-stress")
+                    .mend(near_name(word))
                     .by_itself();
             }
         }
@@ -163,7 +164,20 @@ fn symbols(table: &Table, style: &mut Style, report: &mut Report) {
     }
 }
 
-/// The role of a name, written with spaces or with hyphens.
+/// The role of a name, written with spaces or with hyphens; `second moment` will do for `second moment of area`.
 fn role_named(word: &str) -> Option<Role> {
-    Notation::role_named(word).or_else(|| Notation::role_named(&word.replace('-', " ")))
+    let name = word.trim().replace('-', " ");
+    let longer = format!("{name} of ");
+    Notation::role_named(word).or_else(|| Notation::role_named(&name)).or_else(|| {
+        Notation::role_names().find(|(_, words)| words.starts_with(&longer)).map(|(role, _)| role)
+    })
+}
+
+/// What would be right for a name that no quantity has.
+fn near_name(word: &str) -> String {
+    let name = word.replace('-', " ");
+    match nearest(&name, Notation::role_names().map(|(_, words)| words)) {
+        Some(near) => format!("did you mean `{}`?", near.replace(' ', "-")),
+        None => "name one such as first-moment, shear-force, width-at-cut or shear-stress".to_owned(),
+    }
 }

@@ -82,9 +82,10 @@ fn tell(fault: &Fault, written: &Written<'_>, example: &str, report: &mut Report
     let finding = report.add(written.place(&fault.range), fault.what.clone());
     let mend = if fault.mend.is_empty() { in_quotes(example) } else { fault.mend.clone() };
     finding.mend(mend);
-    if fault.kind != FaultKind::UnknownName {
-        finding.by_itself();
-    }
+    match fault.kind {
+        FaultKind::UnknownName => finding.because(fault.what.clone()),
+        _ => finding.by_itself(),
+    };
 }
 
 /// The value of a text that must be of the form of its key; `Bad` where it was refused.
@@ -106,7 +107,12 @@ pub(super) fn of_form(key: &Key, written: &Written<'_>, known: &Known, report: &
             quantity.dimension = wanted;
         }
         if quantity.dimension != wanted {
-            unlike(key, written, quantity.dimension, wanted, report).by_itself();
+            // A name that stands for another kind of value than it is used for is one slip, wherever it is used.
+            let is_name = known.names.contains_key(written.text.trim());
+            let finding = unlike(key, written, quantity.dimension, wanted, report).by_itself();
+            if is_name {
+                finding.because(format!("{} used as {wanted}", written.text.trim()));
+            }
             return What::Bad;
         }
     }
