@@ -25,8 +25,9 @@ fn main() -> Result<(), Box<dyn Error>> {
         }
         let reading = lesson::read(builtin.text, name);
         let lesson = reading.lesson.ok_or_else(|| format!("{name} cannot be read"))?;
-        let solved = Solved::new(lesson.problem.clone(), lesson.style.clone())
-            .map_err(|faults| format!("{name}: {}", faults.iter().map(ToString::to_string).collect::<String>()))?;
+        let solved = Solved::new(lesson.problem.clone(), lesson.style.clone()).map_err(|faults| {
+            format!("{name}: {}", faults.iter().map(ToString::to_string).collect::<String>())
+        })?;
         let start = Instant::now();
         for (suffix, paper) in [("notes", Paper::A4), ("notes-letter", Paper::UsLetter)] {
             let made = pdf(&notes(&lesson, &solved, paper))?;

@@ -89,7 +89,6 @@ fn average(solved: &Solved) -> Reservation {
     let section = solved.section();
     let widest = section
         .levels()
-        .into_iter()
         .flat_map(|y| [section.width(y, HeightSide::Below), section.width(y, HeightSide::Above)])
         .fold(0.0, f64::max);
     let here = widest >= WIDE * section.properties().height();

@@ -119,11 +119,7 @@ pub fn lesson() -> impl Strategy<Value = Maker> {
             let side = |above| if above { HeightSide::Above } else { HeightSide::Below };
             let height = properties.bottom + share * properties.height();
             // Every third cut lies on a level of the section.
-<<<<<<< Updated upstream
             let levels: Vec<f64> = section.levels().collect();
-=======
-            let levels: Vec<f64> = section.levels().into_iter().collect();
->>>>>>> Stashed changes
             let height = if at % 3 == 0 && levels.len() > 2 { levels[levels.len() / 2] } else { height };
             maker.slice(f64::from(at) * 0.25, f64::from(long) * 0.0125).cut(height, side(above), side(beyond))
         },
