@@ -199,7 +199,8 @@ def main():
                 s = share * (right - left)
                 value = sum(c * float(s) ** power for power, c in enumerate(got[name]))
                 if differ(value, segment[2 + k].eval(left + s), 10 * scales[name]):
-                    faults.append(f"{name} at {float(left + s)}: {value}, exactly {float(segment[2 + k].eval(left + s))}")
+                    exactly = float(segment[2 + k].eval(left + s))
+                    faults.append(f"{name} at {float(left + s)}: {value}, exactly {exactly}")
     for name, size in sizes.items():
         if differ(ours["largest"][name], size, size):
             faults.append(f"largest {name}: {ours['largest'][name]}, exactly {size}")

@@ -1,4 +1,5 @@
-//! What is refused, and with which facts. The cases of `reference/errors.json` that concern a beam's mechanics, and more.
+//! What is refused, and with which facts. The cases of `reference/errors.json` that concern a beam's mechanics,
+//! and more.
 
 #[path = "reference/beam.rs"]
 mod given;

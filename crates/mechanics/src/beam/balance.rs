@@ -54,7 +54,8 @@ impl Balance {
         Self { law, residual: 0.0, scale: 0.0 }
     }
 
-    /// Takes in one more equation of the same law: the worst one counts. A residual that is no number is the worst of all.
+    /// Takes in one more equation of the same law: the worst one counts. A residual that is no number is the
+    /// worst of all.
     fn meet(&mut self, residual: f64, scale: f64) {
         let (residual, scale) = (residual.abs(), scale.abs());
         let worse = residual * self.scale > self.residual * scale;

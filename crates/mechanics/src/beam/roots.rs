@@ -31,8 +31,8 @@ impl Roots {
 }
 
 impl Segment {
-    /// The local coordinates strictly inside the segment at which a curve crosses or touches zero; a value no larger than
-    /// `nothing` counts as zero.
+    /// The local coordinates strictly inside the segment at which a curve crosses or touches zero; a value no
+    /// larger than `nothing` counts as zero.
     pub(super) fn roots(&self, curve: Curve, nothing: f64) -> Roots {
         match curve {
             Curve::Shear => {

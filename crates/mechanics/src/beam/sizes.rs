@@ -56,14 +56,14 @@ impl Sizes {
         self.element.bending_moment += couple.abs();
     }
 
-    /// A node with what holds it, the force on it from loads and reaction, and the element that begins there: its length,
-    /// V at its beginning, and the larger moment of its two ends.
+    /// A node with what holds it, the force on it from loads and reaction, and the element that begins there:
+    /// its length, V at its beginning, and the larger moment of its two ends.
     pub(super) fn node(&mut self, support: Option<&Support>, force: f64, next: [f64; 3]) {
         let (transverse, rotation) =
             support.map_or((Hold::Free, Hold::Free), |support| (support.transverse, support.rotation));
         let [length, shear, moment] = next;
-        // Where the node may move, the forces on it enter the equations even if a spring takes all of them, and so do the
-        // moments of a short element beside it that balance each other.
+        // Where the node may move, the forces on it enter the equations even if a spring takes all of them, and
+        // so do the moments of a short element beside it that balance each other.
         let force = if matches!(transverse, Hold::Rigid { .. }) {
             0.0
         } else {
