@@ -29,7 +29,7 @@ const LOAD_KINDS: [&str; 3] = ["force", "couple", "spread"];
 
 pub(super) fn read(table: &Table, file: &str, style: &Style, report: &mut Report) -> BeamRead {
     let length = table.value("length");
-    let mut whole = table.has("supports") || !table.has_stranger;
+    let mut whole = table.lists_tables("supports");
     let mut places =
         Places { length: table.place("length"), supports_list: table.place("supports"), ..Places::default() };
 

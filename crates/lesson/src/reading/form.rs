@@ -194,12 +194,9 @@ impl Reader<'_> {
             let what = match entry.get_ref() {
                 DeValue::Table(table) => What::Table(self.table(table, &path, span.clone())),
                 _ => {
-                    let first = key::within(&path).first();
-                    let example =
-                        first.map_or(String::new(), |key| format!("{} = {}", key.word(), key.example));
                     self.report
                         .add(span.clone(), format!("each entry of `{}` stands in braces", key.word()))
-                        .mend(format!("write it as {{ {example} }}"))
+                        .mend(format!("write it as in {} = {}", key.word(), key.example))
                         .by_itself();
                     What::Bad
                 }

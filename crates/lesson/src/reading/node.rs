@@ -91,6 +91,14 @@ impl Table {
         nodes.iter().filter_map(Node::as_table)
     }
 
+    /// Whether a list of tables was understood entry by entry.
+    pub(crate) fn lists_tables(&self, word: &str) -> bool {
+        match self.get(word).map(|node| &node.what) {
+            Some(What::List(nodes)) => nodes.iter().all(|node| node.as_table().is_some()),
+            _ => false,
+        }
+    }
+
     pub(crate) fn text(&self, word: &str) -> Option<Given<&str>> {
         let node = self.get(word)?;
         match &node.what {
