@@ -17,6 +17,8 @@ use workings::role::Role;
 const ROW: f64 = 22.0;
 /// Distance between rows of values that found no room in the chain, px.
 const LOWER_ROW: f64 = 14.0;
+/// A chain of more stations than these keeps its ticks only: its values cannot be read.
+const MOST_STATIONS: usize = 50;
 /// An extension line.
 const EXTENSION: Stroke = Stroke { ink: Ink::Quiet, width: 0.5, dash: Dash::Solid };
 
@@ -63,7 +65,8 @@ pub fn chain(view: &BeamView<'_>, shows: Shows, bottom: f64, placer: &mut Placer
     let chain_row = row;
     let mut lowest = row;
     let mut crowded = Vec::new();
-    for pair in stations.windows(2).filter(|_| with_chain) {
+    let with_values = with_chain && stations.len() <= MOST_STATIONS;
+    for pair in stations.windows(2).filter(|_| with_values) {
         let label = Label::words(view.scribe.station_text(pair[1] - pair[0]));
         let (from, to) = (along.px(pair[0]), along.px(pair[1]));
         if !put_on_line(&label, from, to, row, placer) {

@@ -17,7 +17,7 @@ use workings::dimension::Dimension;
 use workings::role::Role;
 
 /// The largest deflection is drawn no larger than this, px.
-const LARGEST: f64 = 52.0;
+const LARGEST: f64 = 56.0;
 /// Pieces of a curve for each segment of the beam: a quintic drawn by cubics that share its slopes.
 const PIECES: u32 = 4;
 
@@ -164,8 +164,7 @@ pub fn deflected(view: &BeamView<'_>) -> Drawing {
         .described(short, long)
 }
 
-/// How many times too large deflections are drawn: 1, 2 or 5 times a power of ten, as large as the sheet allows;
-/// 0 where the beam stays straight.
+/// How many times too large deflections are drawn: one figure and noughts, as large as the sheet allows; 0 where the beam stays straight.
 fn exaggeration(along: Along, largest: f64) -> f64 {
     let to_scale = largest * (BEAM_RIGHT - BEAM_LEFT) / along.length;
     let most = LARGEST / to_scale;
@@ -173,7 +172,7 @@ fn exaggeration(along: Along, largest: f64) -> f64 {
         return 0.0;
     }
     let power = real::pow(10.0, real::log10(most).floor());
-    let steps = [5.0, 2.0, 1.0];
+    let steps = [8.0, 6.0, 5.0, 4.0, 3.0, 2.0, 1.0];
     power * steps.into_iter().find(|step| step * power <= most * (1.0 + 1e-9)).unwrap_or(1.0)
 }
 
@@ -181,7 +180,7 @@ fn remark(factor: f64) -> String {
     format!("deflections drawn {} times too large", plain(factor))
 }
 
-/// A factor of the form 1, 2, 5 times a power of ten, in digits.
+/// A factor of one figure and noughts, in digits.
 fn plain(factor: f64) -> String {
     if factor >= 1.0 {
         format!("{factor:.0}")

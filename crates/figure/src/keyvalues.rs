@@ -30,6 +30,9 @@ pub struct KeyValues {
     pub crossings: Vec<f64>,
 }
 
+/// A curve with more labels than these cannot be read: the largest values keep theirs.
+const MOST_LABELS: usize = 60;
+
 /// Gathers the values of a curve that matter.
 pub fn gather(view: &BeamView<'_>, shown: Shown) -> KeyValues {
     let solution = view.solution;
@@ -130,6 +133,12 @@ pub fn gather(view: &BeamView<'_>, shown: Shown) -> KeyValues {
         let at_slice = (value.station - slice).abs() <= near && value.side != Some(Side::Left);
         value.labelled &= !at_slice;
     }
+    let mut sizes: Vec<f64> =
+        values.iter().filter(|value| value.labelled).map(|value| value.value.abs()).collect();
+    sizes.sort_by(|a, b| b.total_cmp(a));
+    if let Some(&least) = sizes.get(MOST_LABELS) {
+        values.iter_mut().for_each(|value| value.labelled &= value.value.abs() > least);
+    }
     let crossings = solution
         .zeros(curve)
         .into_iter()
@@ -137,6 +146,7 @@ pub fn gather(view: &BeamView<'_>, shown: Shown) -> KeyValues {
             Zero::At { place, changes_sign: true } if place.side.is_none() => Some(place.station),
             _ => None,
         })
+        .take(MOST_LABELS)
         .collect();
     KeyValues { values, crossings }
 }

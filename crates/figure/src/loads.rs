@@ -27,6 +27,12 @@ const COUPLE_RADIUS: f64 = 17.0;
 /// Two point forces nearer than this on the sheet stand one on the other, px.
 const NEIGHBOURS: f64 = 7.0;
 
+/// More labels than these on one beam cannot be read: the largest loads keep theirs, the others are told in the
+/// description alone.
+const MOST_LABELS: usize = 40;
+/// Loads stacked higher than this lie on one another, px.
+const HIGHEST_BASE: f64 = 400.0;
+
 /// The stroke of a point force.
 const FORCE: Stroke = Stroke::solid(Ink::Line, 1.6);
 /// The stroke of the arrows of a spread load.
@@ -80,8 +86,33 @@ struct Sketcher<'a> {
     /// The boxes of what stands below the beam (supports), px.
     below: &'a [Rect],
     skyline: Skyline,
+    /// The loads that get a label, by their place in the list.
+    told: Vec<bool>,
     wishes: Vec<Wish>,
     stretched: bool,
+}
+
+/// Which loads get a label: all, or the largest of each kind where they are too many.
+fn told(view: &BeamView<'_>) -> Vec<bool> {
+    let loads = &view.problem.beam.loads;
+    let size = |load: &Load| match *load {
+        Load::Force { down, .. } => (0, down.abs()),
+        Load::Couple { ccw, .. } => (1, ccw.abs()),
+        Load::Spread { down_from, down_to, .. } => (2, down_from.abs().max(down_to.abs())),
+    };
+    let mut largest = [0.0_f64; 3];
+    for (kind, size) in loads.iter().map(size) {
+        largest[kind] = largest[kind].max(size);
+    }
+    let share = |place: usize| {
+        let (kind, size) = size(&loads[place]);
+        if largest[kind] > 0.0 { size / largest[kind] } else { 0.0 }
+    };
+    let mut places: Vec<usize> = (0..loads.len()).collect();
+    places.sort_by(|&a, &b| share(b).total_cmp(&share(a)));
+    let mut told = vec![false; loads.len()];
+    places.into_iter().take(MOST_LABELS).for_each(|place| told[place] = true);
+    told
 }
 
 /// Lays out the loads of a beam. `forces` is the scale of the point forces, which the reactions share; `below`
@@ -93,6 +124,7 @@ pub fn sketch(view: &BeamView<'_>, forces: ArrowScale, below: &[Rect]) -> LoadSk
         forces,
         below,
         skyline: Skyline::default(),
+        told: told(view),
         wishes: Vec::new(),
         stretched: false,
     };
@@ -166,7 +198,7 @@ impl Sketcher<'_> {
     fn spread(&mut self, block: &SpreadBlock, scale: ArrowScale, marks: &mut Vec<Mark>) {
         let floor = -HALF_DEPTH - 1.0;
         let under = self.skyline.top(block.from, block.to, floor);
-        let base = if under < floor { under - LABEL_ROW } else { floor };
+        let base = if under < floor { (under - LABEL_ROW).max(-HIGHEST_BASE) } else { floor };
         let largest = block.down_from.abs().max(block.down_to.abs());
         self.stretched |= scale.is_stretched(largest);
         let per_unit = scale.px(largest) / largest;
@@ -205,7 +237,9 @@ impl Sketcher<'_> {
         for pair in edge.windows(2) {
             self.skyline.add(pair[0], pair[1]);
         }
-        self.spread_labels(block, &edge);
+        if self.told[block.load] {
+            self.spread_labels(block, &edge);
+        }
     }
 
     fn spread_labels(&mut self, block: &SpreadBlock, edge: &[Point]) {
@@ -273,13 +307,14 @@ impl Sketcher<'_> {
                 let top = under
                     .iter()
                     .filter(|tail| (tail.x - x).abs() < NEIGHBOURS)
-                    .fold(HALF_DEPTH + 1.0, |top, tail| top.max(tail.y + 2.0));
+                    .fold(HALF_DEPTH + 1.0, |top, tail| top.max(tail.y + 2.0))
+                    .min(HIGHEST_BASE);
                 (tip, tail) = (Point::new(x, top), Point::new(x, top + length));
                 under.push(tail);
             } else {
                 let floor = -HALF_DEPTH - 1.0;
                 let top = self.skyline.top(x - NEIGHBOURS / 2.0, x + NEIGHBOURS / 2.0, floor);
-                let top = if top < floor { top - 3.0 } else { floor };
+                let top = if top < floor { (top - 3.0).max(-HIGHEST_BASE - 60.0) } else { floor };
                 if top < floor {
                     marks.push(Mark::Line {
                         from: Point::new(x, top),
@@ -293,6 +328,9 @@ impl Sketcher<'_> {
                 self.skyline.add(high.moved(-half, 0.0), high.moved(half, 0.0));
             }
             marks.extend(arrow::straight(tail, tip, FORCE));
+            if !self.told[number] {
+                continue;
+            }
             let label = self.equation(number, Role::PointForce, down, Dimension::FORCE);
             let middle = tail.towards(tip, 0.4);
             let wish = if is_below {
@@ -320,7 +358,7 @@ impl Sketcher<'_> {
             let x = self.along.px(station);
             let neighbours = centres.iter().filter(|&&other| (other - x).abs() < 8.0).count();
             centres.push(x);
-            let radius = COUPLE_RADIUS + 6.5 * f64::from(u8::try_from(neighbours).unwrap_or(u8::MAX));
+            let radius = COUPLE_RADIUS + 6.5 * f64::from(u8::try_from(neighbours.min(12)).unwrap_or(12));
             let floor = -HALF_DEPTH - 1.0;
             let loaded_above = self.skyline.top(x - radius, x + radius, floor) < floor;
             let around = Rect { left: x - radius, top: HALF_DEPTH, right: x + radius, bottom: 2.0 * radius };
@@ -336,6 +374,9 @@ impl Sketcher<'_> {
             marks.push(Mark::Arc { centre, radius, from, turn, stroke: Stroke::solid(Ink::Paper, 4.0) });
             marks.extend(arrow::turning(centre, radius, from, turn, COUPLE));
             marks.push(Mark::Circle { centre, radius: 1.8, stroke: None, fill: Some(Ink::Line) });
+            if !self.told[number] {
+                continue;
+            }
             let label = self.equation(number, Role::Couple, ccw, Dimension::MOMENT);
             let (top, bottom) = (Point::new(x, -radius), Point::new(x, radius));
             let (at, seat, escape) =

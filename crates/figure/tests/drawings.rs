@@ -5,6 +5,7 @@ mod checks;
 
 use beams::Case;
 use figure::drawing::Drawing;
+use mechanics::beam::{Beam, Load, Support};
 use std::collections::HashSet;
 use std::sync::LazyLock;
 use workings::notation::{Notation, Profile};
@@ -40,7 +41,7 @@ fn for_every_drawing(check: fn(&str, &Drawing)) {
 
 #[test]
 fn beams_made_by_hand_are_all_drawn() {
-    assert_eq!(beams::by_hand().len(), 8);
+    assert_eq!(beams::by_hand().len(), 9);
 }
 
 #[test]
@@ -128,6 +129,34 @@ fn hostile_names_are_only_text() {
             assert!(drawing.overlaps().is_empty(), "{name:?} {}", drawing.name);
             assert!(drawing.is_whole());
         }
+    }
+}
+
+/// More loads than anybody can read: the sheet stays within bounds, and what is written can still be read.
+#[test]
+fn a_hundred_loads_stay_on_the_sheet() {
+    let loads = (0..100).map(|number| {
+        let station = 0.09 * f64::from(number);
+        match number % 3 {
+            0 => Load::Force { station, down: 1.0e3 + f64::from(number) },
+            1 => Load::Couple { station, ccw: 1.0e3 },
+            _ => Load::Spread { from: station, to: station + 0.7, down_from: 1.0e3, down_to: 2.0e3 },
+        }
+    });
+    let beam = Beam {
+        length: 10.0,
+        flexural_rigidity: 1.0e6,
+        supports: vec![Support::pin(0.0), Support::pin(10.0)],
+        hinges: Vec::new(),
+        loads: loads.collect(),
+    };
+    let case = beams::case("hundred", beams::problem(beam, 3.3)).expect("solved");
+    for drawing in figure::beam_drawings(&case.view()) {
+        checks::labels_are_apart("hundred", &drawing);
+        checks::arrowheads_are_free("hundred", &drawing);
+        checks::sheet_holds_all("hundred", &drawing);
+        checks::numbers_are_told("hundred", &drawing);
+        assert!(drawing.height < 4000.0, "{} px high", drawing.height);
     }
 }
 

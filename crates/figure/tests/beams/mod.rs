@@ -195,6 +195,7 @@ pub fn by_hand() -> Vec<Case> {
             2.0,
         ),
     ));
+    problems.push(("bare", problem(beam(5.0, vec![Support::pin(0.0), Support::pin(5.0)], Vec::new()), 0.0)));
     problems.into_iter().filter_map(|(name, problem)| case(name, problem)).collect()
 }
 
