@@ -17,12 +17,11 @@ pub(crate) struct Source {
 
 impl Source {
     pub(crate) fn new(name: &str, text: &str) -> Self {
+        // A mark of the encoding before the first line is no part of it.
+        let first = if text.starts_with('\u{feff}') { '\u{feff}'.len_utf8() } else { 0 };
         let after_breaks = text.bytes().enumerate().filter(|&(_, byte)| byte == b'\n').map(|(at, _)| at + 1);
-        Self {
-            name: name.to_owned(),
-            text: text.to_owned(),
-            lines: std::iter::once(0).chain(after_breaks).collect(),
-        }
+        let lines = std::iter::once(first).chain(after_breaks).collect();
+        Self { name: name.to_owned(), text: text.to_owned(), lines }
     }
 
     pub(crate) fn text(&self) -> &str {
@@ -31,7 +30,8 @@ impl Source {
 
     /// The first line that is not empty: where what is missing from the whole file is told.
     pub(crate) fn first_line(&self) -> Range<usize> {
-        let start = self.text.len() - self.text.trim_start().len();
+        let start = self.text.len()
+            - self.text.trim_start_matches(|c: char| c.is_whitespace() || c == '\u{feff}').len();
         let length = self.text[start..].find('\n').unwrap_or(self.text.len() - start);
         start..start + self.text[start..start + length].trim_end().len()
     }
@@ -126,6 +126,8 @@ impl Finding {
         let last = self.source.line(self.span.end).min(first + LINES_SHOWN - 1);
         let from = self.source.lines.get(first).copied().unwrap_or(0);
         let to = self.source.lines.get(last + 1).map_or(self.source.text.len(), |&next| next - 1);
+        // Where lines end with two characters the first of them is not shown either.
+        let to = if self.source.text[..to].ends_with('\r') { to - 1 } else { to };
         let shown = self.source.held(
             from.max(self.span.start.saturating_sub(BYTES_SHOWN))..to.min(self.span.start + BYTES_SHOWN),
         );

@@ -255,3 +255,23 @@ fn numbers_at_the_ends_of_the_range_are_told_in_words() {
         }
     }
 }
+
+/// Editors on other systems end lines with two characters and begin files with a mark of their encoding.
+#[test]
+fn other_line_ends_and_a_mark_of_the_encoding_change_nothing() {
+    for builtin in lesson::builtin::ALL {
+        let text = format!("\u{feff}{}", builtin.text.replace('\n', "\r\n"));
+        let reading = lesson::read(&text, "windows.toml");
+        let shown: Vec<String> = reading.findings.iter().map(|finding| finding.render(false)).collect();
+        assert!(reading.lesson.is_some(), "{}: {}", builtin.name, shown.join("\n"));
+        // One mistake on a line within, one on the first line.
+        let wrong = text.replacen("units = ", "unit = ", 1).replacen("# ", "z = 1 # ", 1);
+        let plain = builtin.text.replacen("units = ", "unit = ", 1).replacen("# ", "z = 1 # ", 1);
+        let (wrong, plain) = (lesson::read(&wrong, "x").findings, lesson::read(&plain, "x").findings);
+        assert_eq!((wrong.len(), plain.len()), (2, 2));
+        for (wrong, plain) in wrong.iter().zip(&plain) {
+            assert_eq!((wrong.start, wrong.text()), (plain.start, plain.text()));
+            assert_eq!(wrong.render(false), plain.render(false));
+        }
+    }
+}
