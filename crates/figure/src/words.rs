@@ -169,7 +169,8 @@ pub fn loads(view: &BeamView<'_>, long: &mut Description) {
                     (sizes, vertical(if down_from == 0.0 { down_to } else { down_from }).to_owned())
                 };
                 let stretch = format!("{} to {}", station(view, from), station(view, to));
-                vec![kind.to_owned(), symbol(Role::SpreadLoad), stretch, sizes, direction]
+                let symbol = if weight { String::new() } else { symbol(Role::SpreadLoad) };
+                vec![kind.to_owned(), symbol, stretch, sizes, direction]
             }
         });
     }
