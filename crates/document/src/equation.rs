@@ -6,7 +6,7 @@ use workings::style::Style;
 
 /// A chain that is not broader than this stands in one row. In characters of an 11 pt formula: 128 mm of measure
 /// holds about seventy, less the number at its end.
-const ONE_ROW: f64 = 46.0;
+const ONE_ROW: f64 = 54.0;
 
 /// A row broader than this does not stand beside its number within the measure of the text.
 const MEASURE: f64 = 56.0;
@@ -119,14 +119,20 @@ fn add_sum(
     }
 }
 
+/// Several in a row, with a sign between each two.
+fn joined(all: &[Expression], sign: f64, style: &Style) -> f64 {
+    let gaps = all.len().saturating_sub(1) as f64;
+    all.iter().map(|one| breadth(one, style)).sum::<f64>() + gaps * sign
+}
+
 /// About how broad a displayed formula is, in characters of its line.
 fn breadth(expression: &Expression, style: &Style) -> f64 {
     let of = |inner: &Expression| breadth(inner, style);
     match expression {
         Expression::Quotient(above, below) => of(above).max(of(below)) + 1.0,
         Expression::Negative(inner) => of(inner) + 1.5,
-        Expression::Sum(terms) => terms.iter().map(|term| of(term) + 3.0).sum(),
-        Expression::Product(factors) => factors.iter().map(|factor| of(factor) + 1.0).sum(),
+        Expression::Sum(terms) => joined(terms, 2.5, style),
+        Expression::Product(factors) => joined(factors, 1.0, style),
         Expression::Power(base, _) => of(base) + 1.0,
         Expression::Root(inner) | Expression::Absolute(inner) => of(inner) + 2.0,
         Expression::Differential(inner) => of(inner) + 1.0,
@@ -139,7 +145,9 @@ fn breadth(expression: &Expression, style: &Style) -> f64 {
         Expression::LimitToZero { variable, body } => {
             of(body) + 3.0_f64.max(0.6 * (of(variable) + 3.0)) + 1.0
         }
-        Expression::Equal(chain) | Expression::About(chain) => chain.iter().map(|link| of(link) + 3.0).sum(),
+        Expression::Equal(chain) | Expression::About(chain) => joined(chain, 2.5, style),
+        // What stands below is set smaller.
+        Expression::Symbol(symbol) => 1.0 + 0.7 * symbol.index.chars().count() as f64,
         leaf => {
             // Indices and exponents are set smaller, and thin spaces hardly count.
             let text = workings::print::plain(leaf, style);

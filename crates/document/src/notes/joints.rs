@@ -23,8 +23,16 @@ impl Author<'_> {
             ": the shear stress times the width over which it acts. Glue carries it as a stress; nails, screws and bolts \
              carry it in lumps, each the flow over its own spacing."
         ]);
-        let ids: Vec<Id> = self.workings().chapter(Chapter::Joints).map(|(id, _)| id).collect();
-        self.solution_of(&ids);
+        let results = |role: Role| {
+            matches!(role, Role::ShearFlow | Role::ShearStress | Role::FastenerForce | Role::Spacing)
+        };
+        let workings = self.workings().chapter(Chapter::Joints);
+        let ids: Vec<Id> =
+            workings.filter(|(_, working)| results(working.symbol.role)).map(|(id, _)| id).collect();
+        self.table_of_workings(
+            line!["What each joint carries; how it comes about stands in the worked solution."],
+            &ids,
+        );
         self.own_words(Scene::Joints, When::After);
     }
 }

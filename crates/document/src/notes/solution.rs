@@ -1,11 +1,11 @@
 //! The worked solution: the graph printed in its order.
 
-use super::author::{Author, value_of};
+use super::author::Author;
 use super::line;
 use crate::tree::{Alignment, Inline};
 use lesson::{Scene, When};
 use workings::expression::Expression;
-use workings::role::Role;
+use workings::role::{Role, Symbol};
 use workings::working::{Chapter, Formula, Id, Working};
 
 /// What each chapter of the solution is called.
@@ -35,8 +35,7 @@ impl Author<'_> {
             let told = |name: &str| name.contains("slice halved");
             let workings = self.workings().chapter(chapter).filter(|(_, working)| !told(&working.name));
             let ids: Vec<Id> = workings.map(|(id, _)| id).collect();
-            // The joints have a chapter of their own.
-            if ids.is_empty() || chapter == Chapter::Joints {
+            if ids.is_empty() {
                 continue;
             }
             self.part(title(chapter));
@@ -80,60 +79,63 @@ impl Author<'_> {
     }
 
     fn is_of_a_piece(&self, id: Id) -> bool {
-        let working = self.workings().working(id);
-        let role = working.symbol.role;
-        matches!(
-            role,
-            Role::Area | Role::CentroidHeight | Role::SecondMoment | Role::Distance | Role::AreaBeyond
-        ) && matches!(working.chapter, Chapter::Section | Chapter::Shear)
+        let working = self.working(id);
+        let of_pieces = matches!(
+            working.symbol.role,
+            Role::Area
+                | Role::CentroidHeight
+                | Role::SecondMoment
+                | Role::Depth
+                | Role::Distance
+                | Role::AreaBeyond
+                | Role::Height
+        );
+        of_pieces
+            && matches!(working.chapter, Chapter::Section | Chapter::Shear)
             && piece_of(working).is_some()
     }
 
-    /// A table with a row for each piece and a column for each role; whether there was enough for one.
+    /// A table with a row for each piece and a column for each quantity; whether there was enough for one.
     fn table_of_pieces(&mut self, ids: &[Id]) -> bool {
-        let workings = self.workings();
-        let mut roles: Vec<Role> = Vec::new();
-        let mut pieces: Vec<&str> = Vec::new();
-        for &id in ids {
-            let working = workings.working(id);
-            if !roles.contains(&working.symbol.role) {
-                roles.push(working.symbol.role);
+        let pieces_of = |id: Id| piece_of(self.working(id)).map(|piece| (id, piece));
+        let all: Vec<(Id, Piece<'_>)> = ids.iter().filter_map(|&id| pieces_of(id)).collect();
+        let mut columns: Vec<(Role, &str)> = Vec::new();
+        let mut pieces: Vec<Piece<'_>> = Vec::new();
+        for &(id, piece) in &all {
+            let column = (self.working(id).symbol.role, piece.mark);
+            if !columns.contains(&column) {
+                columns.push(column);
             }
-            let index = working.symbol.index.as_str();
-            if !pieces.contains(&index) {
-                pieces.push(index);
+            if !pieces.iter().any(|other| other.number == piece.number) {
+                pieces.push(piece);
             }
         }
-        let at = |piece: &str, role: Role| {
-            ids.iter()
-                .map(|&id| workings.working(id))
-                .find(|working| working.symbol.index == piece && working.symbol.role == role)
-        };
         if pieces.len() < 2 {
             return false;
         }
-        // The first piece of each role shows how it is done; a row for each shows what comes out.
-        let mut shown: Vec<Id> = Vec::new();
-        for &role in &roles {
-            shown.extend(ids.iter().find(|&&id| workings.working(id).symbol.role == role));
-        }
+        let found = |number: Option<&str>, (role, mark): (Role, &str)| {
+            all.iter().find(|(id, piece)| {
+                let matches = self.working(*id).symbol.role == role && piece.mark == mark;
+                matches && number.is_none_or(|number| piece.number == number)
+            })
+        };
+        // The first of each kind shows how it is done; a row for each piece shows what comes out.
+        let shown: Vec<Id> =
+            columns.iter().filter_map(|&column| found(None, column)).map(|&(id, _)| id).collect();
         let rows: Vec<Vec<Vec<Inline>>> = pieces
             .iter()
-            .map(|&piece| {
-                let name = ids.iter().find_map(|&id| {
-                    let working = workings.working(id);
-                    (working.symbol.index == piece).then(|| piece_of(working)).flatten()
-                });
-                let mut row = vec![line![format!("{piece}  {}", name.unwrap_or(""))]];
-                for &role in &roles {
-                    row.push(at(piece, role).map(|working| vec![value_of(working)]).unwrap_or_default());
+            .map(|piece| {
+                let mut row = vec![line![format!("{}\u{2002}{}", piece.number, piece.name)]];
+                for &column in &columns {
+                    let found = found(Some(piece.number), column);
+                    row.push(found.map(|&(id, _)| vec![self.value(id)]).unwrap_or_default());
                 }
                 row
             })
             .collect();
         let mut header = vec![line!["Piece"]];
-        for &role in &roles {
-            let symbol = workings::role::Symbol::indexed(role, "i");
+        for (role, mark) in &columns {
+            let symbol = Symbol::indexed(*role, format!("i{mark}"));
             header.push(vec![Inline::Math(Expression::Symbol(symbol))]);
         }
         let mut alignment = vec![Alignment::Right; header.len()];
@@ -143,16 +145,30 @@ impl Author<'_> {
         for id in shown {
             self.step(id);
         }
-        self.say(line!["The other pieces in the same way:"]);
+        self.say(line!["The others in the same way:"]);
         self.table(line!["Piece by piece."], header, alignment, rows);
         true
     }
 }
 
-/// The piece that a working belongs to, by its name: `area of top plank`; only for the numbered pieces.
-fn piece_of(working: &Working) -> Option<&str> {
-    let numbered = working.symbol.index.starts_with(|c: char| c.is_ascii_digit());
+/// The numbered piece of a section that a working belongs to.
+#[derive(Clone, Copy)]
+struct Piece<'a> {
+    /// Its number, the first index of the symbol.
+    number: &'a str,
+    /// What stands behind it in the index: `, NA`.
+    mark: &'a str,
+    /// What it is called.
+    name: &'a str,
+}
+
+/// The piece that a working belongs to; `None` where it belongs to the whole section.
+fn piece_of(working: &Working) -> Option<Piece<'_>> {
+    let index = working.symbol.index.as_str();
+    let end = index.find(|c: char| !c.is_ascii_digit()).unwrap_or(index.len());
+    let (number, mark) = index.split_at(end);
     let (_, name) = working.name.split_once(" of ")?;
+    let name = name.split_once(" beyond ").map_or(name, |(name, _)| name);
     let name = name.strip_suffix(" from the neutral axis").unwrap_or(name);
-    numbered.then_some(name)
+    (!number.is_empty()).then_some(Piece { number, mark, name })
 }

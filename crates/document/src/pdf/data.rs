@@ -261,6 +261,10 @@ impl Writer<'_> {
 
     fn figure(&mut self, figure: &Figure) -> Value {
         let drawing = &figure.drawing;
+        // On the wall every bit of room counts: the free margin at the sides goes.
+        let trimmed = (self.document.paper == Paper::Wide)
+            .then(|| Drawing::fitted(&drawing.name, &drawing.title, 4.0, 0.0, drawing.marks.clone()));
+        let sheet = trimmed.as_ref().unwrap_or(drawing);
         // On paper the long description stands at the end, as text and tables; on the wall there is no such place.
         let alt = match figure.number {
             Some(number) if !drawing.long.passages.is_empty() && self.document.paper != Paper::Wide => {
@@ -276,11 +280,11 @@ impl Writer<'_> {
         }
         json!({
             "k": "figure",
-            "svg": settable(&drawing.svg(), self.faces.drawings, &mut self.replaced),
+            "svg": settable(&sheet.svg(), self.faces.drawings, &mut self.replaced),
             "alt": alt.trim(),
             "short": if drawing.short.is_empty() { &drawing.title } else { &drawing.short },
-            "width": drawing.width,
-            "height": drawing.height,
+            "width": sheet.width,
+            "height": sheet.height,
             "n": figure.number.map(|number| number.to_string()),
             "caption": self.line(&figure.caption),
         })

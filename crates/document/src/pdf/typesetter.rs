@@ -11,7 +11,7 @@ use std::sync::LazyLock;
 use typst::diag::{FileError, FileResult, SourceDiagnostic};
 use typst::foundations::{Bytes, Datetime, Duration, Smart};
 use typst::syntax::{FileId, RootedPath, Source, VirtualPath, VirtualRoot};
-use typst::text::{Font, FontBook};
+use typst::text::{Font, FontBook, FontInfo, FontWeight};
 use typst::utils::LazyHash;
 use typst::{Library, LibraryExt, World, WorldExt};
 use typst_layout::PagedDocument;
@@ -71,7 +71,10 @@ pub fn has_characters(letter: &str) -> bool {
 /// Whether the face of the drawings has all these characters. There another face does not step in reliably: where
 /// letters are joined (Arabic, say) the typesetter's reading of SVG leaves them out.
 pub fn has_characters_in_drawings(letter: &str) -> bool {
-    let mut faces = SHOP.fonts.iter().filter(|font| font.info().family == "Libertinus Serif");
+    // Drawings are lettered in the regular and the italic face alone.
+    let of_drawings =
+        |info: &FontInfo| info.family == "Libertinus Serif" && info.variant.weight == FontWeight::REGULAR;
+    let mut faces = SHOP.fonts.iter().filter(|font| of_drawings(font.info()));
     faces.all(|font| covers(font, letter))
 }
 
