@@ -60,8 +60,7 @@ impl Show<'_> {
     fn result(&self, id: Id) -> Inline {
         let working = self.solved.workings().working(id);
         let symbol = Expression::Symbol(working.symbol.clone());
-        let value = Expression::Quantity(working.value, working.symbol.role);
-        Inline::Math(Expression::Equal(vec![symbol, value]))
+        Inline::Math(Expression::Equal(vec![symbol, self.solved.workings().result(id)]))
     }
 
     /// Results in one line, for which there is room.

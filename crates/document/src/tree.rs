@@ -249,6 +249,8 @@ pub enum Inline {
     Math(Expression),
     /// A value with its unit, as the given role is shown.
     Quantity(Quantity, Role),
+    /// A value that the lesson gives, with all its digits and none added.
+    Given(Quantity, Role),
     /// Words of a file or a command.
     Code(String),
     /// A link.
@@ -331,6 +333,7 @@ pub fn plain(line: &[Inline], style: &Style) -> String {
             }
             Inline::Math(expression) => out.push_str(&workings::print::plain(expression, style)),
             Inline::Quantity(quantity, role) => out.push_str(&style.text(*quantity, *role)),
+            Inline::Given(quantity, role) => out.push_str(&style.given_text(*quantity, *role)),
             Inline::EquationNumber(number) => {
                 out.push('(');
                 out.push_str(number);

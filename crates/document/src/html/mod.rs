@@ -162,6 +162,7 @@ fn push_inline(out: &mut String, inline: &Inline, context: &Context<'_>) {
             }
         }
         Inline::Quantity(quantity, role) => push_escaped(out, &style.text(*quantity, *role)),
+        Inline::Given(quantity, role) => push_escaped(out, &style.given_text(*quantity, *role)),
         Inline::Code(words) => {
             out.push_str("<code>");
             push_escaped(out, words);

@@ -9,7 +9,7 @@ use workings::expression::Expression;
 use workings::graph::Workings;
 use workings::solved::Solved;
 use workings::style::Style;
-use workings::working::{Id, Working};
+use workings::working::{Formula, Id, Working};
 
 pub(crate) struct Author<'a> {
     pub(crate) lesson: &'a Lesson,
@@ -47,8 +47,7 @@ impl<'a> Author<'a> {
     pub(crate) fn symbol_and_value(&self, id: Id) -> Inline {
         let working = self.working(id);
         let symbol = Expression::Symbol(working.symbol.clone());
-        let value = Expression::Quantity(working.value, working.symbol.role);
-        Inline::Math(Expression::Equal(vec![symbol, value]))
+        Inline::Math(Expression::Equal(vec![symbol, self.workings().result(id)]))
     }
 
     /// The drawing of a name, where it applies to the lesson.
@@ -146,7 +145,10 @@ pub(crate) fn symbol_of(working: &Working) -> Inline {
 }
 
 pub(crate) fn value_of(working: &Working) -> Inline {
-    Inline::Quantity(working.value, working.symbol.role)
+    match working.formula {
+        Formula::Given => Inline::Given(working.value, working.symbol.role),
+        _ => Inline::Quantity(working.value, working.symbol.role),
+    }
 }
 
 /// A list of things in a sentence: `A, B and C`.
@@ -186,5 +188,5 @@ pub(crate) fn share(relative: f64) -> String {
             other => other,
         })
         .collect();
-    if power == "⁰" { digits.to_owned() } else { format!("{digits} × 10{power}") }
+    if power == "⁰" { digits.to_owned() } else { format!("{digits}\u{a0}×\u{a0}10{power}") }
 }

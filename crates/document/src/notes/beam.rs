@@ -17,7 +17,7 @@ impl Author<'_> {
         self.chapter("The beam");
         self.own_words(Scene::Beam, When::Before);
         let problem = self.solved.problem();
-        let length = Inline::Quantity(Quantity::new(problem.beam.length, Dimension::LENGTH), Role::Length);
+        let length = Inline::Given(Quantity::new(problem.beam.length, Dimension::LENGTH), Role::Length);
         let mut words = line!["The beam is ", length, " long. "];
         words.extend(self.supports());
         words.push(
@@ -60,7 +60,7 @@ impl Author<'_> {
                     SupportKind::Spring => "the spring",
                 };
                 let at = Quantity::new(support.station, Dimension::LENGTH);
-                line![format!("{kind} {} at ", label.name), Inline::Quantity(at, Role::Station)]
+                line![format!("{kind} {} at ", label.name), Inline::Given(at, Role::Station)]
             })
             .collect();
         let mut words = line!["It is held by "];
@@ -68,7 +68,7 @@ impl Author<'_> {
         words.push(".".into());
         if !problem.beam.hinges.is_empty() {
             let hinges = problem.beam.hinges.iter().map(|&station| {
-                vec![Inline::Quantity(Quantity::new(station, Dimension::LENGTH), Role::Station)]
+                vec![Inline::Given(Quantity::new(station, Dimension::LENGTH), Role::Station)]
             });
             words.push(if problem.beam.hinges.len() == 1 { " A hinge at " } else { " Hinges at " }.into());
             words.extend(listed(hinges.collect()));

@@ -180,6 +180,9 @@ impl Writer<'_> {
             Inline::Quantity(quantity, role) => {
                 json!({ "k": "quantity", "t": self.text(&style.text(*quantity, *role)) })
             }
+            Inline::Given(quantity, role) => {
+                json!({ "k": "quantity", "t": self.text(&style.given_text(*quantity, *role)) })
+            }
             Inline::Code(words) => json!({ "k": "code", "t": self.text(words) }),
             Inline::Link { to, text } => match crate::markdown::followable(to) {
                 Some(to) => json!({ "k": "link", "to": to, "c": self.line(text) }),
