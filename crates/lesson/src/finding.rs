@@ -132,8 +132,8 @@ impl Finding {
             from.max(self.span.start.saturating_sub(BYTES_SHOWN))..to.min(self.span.start + BYTES_SHOWN),
         );
         let excerpt = self.source.text.get(shown.clone()).unwrap_or("");
-        let span =
-            self.span.start - shown.start..self.span.end.min(shown.end).max(self.span.start) - shown.start;
+        let within = |byte: usize| byte.clamp(shown.start, shown.end) - shown.start;
+        let span = within(self.span.start)..within(self.span.end);
 
         let annotation = AnnotationKind::Primary.span(span).label(self.detail.as_deref());
         let snippet = Snippet::source(excerpt).line_start(first + 1).annotation(annotation);

@@ -184,11 +184,14 @@ proptest! {
     #[test]
     fn any_text(text in any::<String>()) {
         check(&text);
+        check(&format!("\u{feff}{text}"));
+        check(&text.replace(char::is_whitespace, "\r\n"));
     }
 
     #[test]
     fn any_heap_of_pieces(pieces in prop::collection::vec(piece(), 0..60)) {
         check(&pieces.join(" "));
+        check(&format!("\u{feff}{}", pieces.join("\r\n")));
         check(&pieces.concat());
     }
 
