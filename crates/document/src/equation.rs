@@ -79,8 +79,18 @@ fn add_sum(
     style: &Style,
     rows: &mut Vec<Row>,
 ) {
+    let split;
     let terms = match right {
         Expression::Sum(terms) if breadth(right, style) > LONGEST_SUM && terms.len() > 2 => terms,
+        Expression::Quotient(above, below) if breadth(right, style) > LONGEST_SUM => {
+            // A bar cannot be broken, but each term can have a bar of its own.
+            let Expression::Sum(terms) = above.as_ref() else {
+                rows.push(Row { left, relation, right: right.clone() });
+                return;
+            };
+            split = terms.iter().map(|term| over(term, below)).collect();
+            &split
+        }
         _ => {
             rows.push(Row { left, relation, right: right.clone() });
             return;
@@ -116,6 +126,14 @@ fn add_sum(
             _ => Expression::Sum(line),
         };
         rows.push(Row { left: left.take(), relation, right });
+    }
+}
+
+/// A term over what the whole sum stood over.
+fn over(term: &Expression, below: &Expression) -> Expression {
+    match term {
+        Expression::Negative(inner) => Expression::Negative(Box::new(over(inner, below))),
+        term => Expression::Quotient(Box::new(term.clone()), Box::new(below.clone())),
     }
 }
 

@@ -77,8 +77,11 @@ def main():
             if shutil.which(command[0]) is None:
                 print(f"{command[0]} is not installed")
                 failed = True
-            elif paths and subprocess.run([*command, *paths], check=False).returncode != 0:
-                failed = True
+            elif paths:
+                done = subprocess.run([*command, *paths], check=False, capture_output=True, text=True)
+                if done.returncode != 0:
+                    print(done.stdout, done.stderr, sep="")
+                    failed = True
     print("PDF/UA-1: " + ("not passed" if failed else f"passed by {len(paths)} files"))
     return int(failed)
 
