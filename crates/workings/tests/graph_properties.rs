@@ -4,6 +4,7 @@ mod common;
 
 use common::random::lesson;
 use mechanics::beam::Load;
+use mechanics::section::{Edge, Figure, Point};
 use proptest::prelude::*;
 use std::collections::BTreeMap;
 use workings::derivation::derivation;
@@ -34,6 +35,63 @@ proptest! {
             for read in solved.workings().reads(id) {
                 prop_assert!(read < id, "{} reads a later working", working.name);
             }
+        }
+    }
+
+    /// From a balance of millimetres to a bridge, from a feather to a ship: no scale is preferred.
+    #[test]
+    fn workings_and_engine_agree_at_any_scale(
+        maker in lesson(),
+        (long, deep, heavy, stiff) in (-3_i32..3, -3_i32..3, -6_i32..6, -4_i32..4),
+    ) {
+        let power = |n: i32| 10.0_f64.powi(n);
+        let (long, deep, heavy, stiff) = (power(long) * 0.7, power(deep) * 1.3, power(heavy), power(stiff));
+        let mut problem = maker.problem;
+        let beam = &mut problem.beam;
+        beam.length *= long;
+        beam.flexural_rigidity *= stiff;
+        beam.hinges.iter_mut().for_each(|hinge| *hinge *= long);
+        beam.supports.iter_mut().for_each(|support| support.station *= long);
+        for load in &mut beam.loads {
+            match load {
+                Load::Force { station, down: size } | Load::Couple { station, ccw: size } => {
+                    *station *= long;
+                    *size *= heavy;
+                }
+                Load::Spread { from, to, down_from, down_to } => {
+                    [from, to].into_iter().for_each(|end| *end *= long);
+                    [down_from, down_to].into_iter().for_each(|size| *size *= heavy);
+                }
+            }
+        }
+        problem.slice.at *= long;
+        problem.slice.length *= long;
+        let scaled = |point: Point| Point::new(point.x * deep, point.y * deep);
+        for part in &mut problem.parts {
+            for ring in std::iter::once(&mut part.outline).chain(&mut part.holes) {
+                ring.start = scaled(ring.start);
+                for edge in &mut ring.path {
+                    match edge {
+                        Edge::Line { to } => *to = scaled(*to),
+                        Edge::Arc { to, centre, .. } => (*to, *centre) = (scaled(*to), scaled(*centre)),
+                    }
+                }
+            }
+            part.figure = match part.figure {
+                Figure::Rectangle { breadth, height } => {
+                    Figure::Rectangle { breadth: breadth * deep, height: height * deep }
+                }
+                // The graph knows rectangles and circles by their outlines too.
+                _ => Figure::Outline,
+            };
+        }
+        problem.cut.height *= deep;
+        let beam_is_sound = problem.beam.faults().is_empty();
+        if let Err(faults) = Solved::new(problem, Style::default()) {
+            let ours: Vec<String> =
+                faults.iter().filter(|fault| fault.is_ours()).map(ToString::to_string).collect();
+            prop_assert!(ours.is_empty(), "{}", ours.join("\n"));
+            prop_assert!(!beam_is_sound, "{faults:?}");
         }
     }
 

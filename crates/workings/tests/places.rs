@@ -4,6 +4,9 @@ mod common;
 
 use common::{Maker, assert_close, assert_within, rectangle, reference, value};
 use mechanics::section::HeightSide::{Above, Below};
+use workings::derivation::derivation;
+use workings::notation::{Notation, Profile};
+use workings::print;
 use workings::solved::{SolveFault, Solved};
 use workings::style::Style;
 use workings::value::values;
@@ -59,6 +62,22 @@ fn a_cut_at_the_outer_fibre() {
 fn a_cut_that_leaves_nothing_behind() {
     let solved = reference().cut(0.0, Above, Above).solved();
     assert_within("Q", value(&solved, "first moment at the cut"), 0.0, 1e-18);
+}
+
+/// With the depth axis down the cut above the neutral axis lies at a negative distance, and the stress is the same.
+#[test]
+fn with_the_depth_axis_down() {
+    let style = Style { notation: Notation::of(Profile::CodeAxes), ..Style::default() };
+    let solved = Solved::new(reference().problem, style).expect("the same lesson in another notation");
+    assert_close("z'", value(&solved, "distance of the cut from the neutral axis"), -0.015);
+    assert_close("sigma", value(&solved, "bending stress at the cut"), -25e6);
+    assert_close("tau", value(&solved, "shear stress on the cut"), 12e6);
+    for step in derivation(&solved) {
+        assert!(step.residual.is_none_or(|closure| closure.closes()), "{}", step.title);
+    }
+    let cut = solved.workings().id("bending stress at the cut").expect("a working");
+    let formula = solved.workings().formula(cut).expect("a formula");
+    assert_eq!(print::plain(&formula, solved.style()), "M_y z′/I_y");
 }
 
 /// All that is wrong is told at once.
