@@ -55,7 +55,7 @@ impl Builder<'_> {
             CHAPTER,
             Role::CentroidHeight,
             &format!("{number}, beyond"),
-            format!("centroid height of what {name} holds"),
+            format!("centroid height of the part held by {name}"),
         )
         .says("Its centroid above the base line.");
         let centroid = match beyond.as_slice() {
@@ -66,7 +66,7 @@ impl Builder<'_> {
             CHAPTER,
             Role::CentroidBeyond,
             number,
-            format!("centroid distance of what {name} holds"),
+            format!("centroid distance of the part held by {name}"),
         )
         .says("The distance of that centroid from the neutral axis of the whole section.");
         let above = self.value(centroid) >= self.value(section.centroid);
