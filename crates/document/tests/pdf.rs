@@ -3,101 +3,14 @@
 #![cfg(feature = "pdf")]
 
 mod common;
+#[path = "common/structure.rs"]
+mod structure;
 
 use common::{HOSTILE, drawing, sheet, slides};
 use document::pdf::{Conformance, drawing_pdf, drawing_png, pdf, pdf_as};
 use document::tree::{Document, Paper};
-use hayro_syntax::Pdf;
-use hayro_syntax::object::{Dict, Name, Object};
 use proptest::prelude::*;
-
-/// One element of the structure tree: its kind and its alternative text.
-#[derive(Debug)]
-struct Element {
-    kind: String,
-    alternative: Option<String>,
-}
-
-/// A text string: PDF 1.7 (ISO 32000-1), 7.9.2.2.
-fn words(string: &hayro_syntax::object::String<'_>) -> String {
-    let bytes = string.as_bytes();
-    match bytes.strip_prefix(&[0xfe, 0xff]) {
-        Some(wide) => {
-            let units: Vec<u16> =
-                wide.chunks_exact(2).map(|pair| u16::from_be_bytes([pair[0], pair[1]])).collect();
-            String::from_utf16(&units).expect("UTF-16")
-        }
-        None => bytes.iter().map(|&byte| char::from(byte)).collect(),
-    }
-}
-
-fn text(dictionary: &Dict<'_>, key: &str) -> Option<String> {
-    dictionary.get::<hayro_syntax::object::String<'_>>(key).map(|string| words(&string))
-}
-
-fn catalog(file: &Pdf) -> Dict<'_> {
-    file.xref().get(file.xref().root_id()).expect("a catalogue")
-}
-
-fn read(bytes: &[u8]) -> Pdf {
-    Pdf::new(bytes.to_vec()).expect("a PDF file")
-}
-
-fn elements(file: &Pdf) -> Vec<Element> {
-    let root: Dict<'_> = catalog(file).get("StructTreeRoot").expect("a structure tree");
-    let mut out = Vec::new();
-    gather(root.get("K"), &mut out);
-    out
-}
-
-fn gather(object: Option<Object<'_>>, out: &mut Vec<Element>) {
-    match object {
-        Some(Object::Array(kids)) => kids.iter::<Object<'_>>().for_each(|kid| gather(Some(kid), out)),
-        Some(Object::Dict(dictionary)) => {
-            if let Some(kind) = dictionary.get::<Name<'_>>("S") {
-                out.push(Element { kind: kind.as_str().to_owned(), alternative: text(&dictionary, "Alt") });
-                gather(dictionary.get("K"), out);
-            }
-        }
-        _ => {}
-    }
-}
-
-/// What ISO 14289-1 asks of the file beside what the typesetter enforces.
-fn checked(document: &Document) -> Vec<Element> {
-    let made = pdf(document).unwrap_or_else(|fault| panic!("{fault}"));
-    let file = read(&made.bytes);
-    let catalog = catalog(&file);
-    // 7.2: the natural language of the whole.
-    assert_eq!(text(&catalog, "Lang").as_deref(), Some("en-GB"));
-    // 7.1: the title is shown in the window.
-    let yes =
-        |group: &str, key: &str| catalog.get::<Dict<'_>>(group).and_then(|group| group.get::<bool>(key));
-    assert_eq!(yes("ViewerPreferences", "DisplayDocTitle"), Some(true));
-    assert_eq!(yes("MarkInfo", "Marked"), Some(true));
-
-    let elements = elements(&file);
-    for element in &elements {
-        // 7.3 and 7.7: figures and formulas carry a text in their place.
-        if element.kind == "Figure" || element.kind == "Formula" {
-            let alternative = element.alternative.as_deref().unwrap_or("");
-            assert!(!alternative.trim().is_empty(), "{element:?}");
-        }
-    }
-    // 7.4.2: headings without a gap.
-    let mut last = 0;
-    for element in &elements {
-        if let Some(level) = element.kind.strip_prefix('H').and_then(|level| level.parse::<u8>().ok()) {
-            assert!(level <= last + 1, "H{level} after H{last}");
-            last = level;
-        }
-    }
-    elements
-}
-
-fn count(elements: &[Element], kind: &str) -> usize {
-    elements.iter().filter(|element| element.kind == kind).count()
-}
+use structure::{Element, catalog, checked, count, elements, read};
 
 #[test]
 fn a_document_with_every_block_has_its_structure() {

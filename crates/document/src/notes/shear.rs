@@ -17,6 +17,14 @@ impl Author<'_> {
     pub(crate) fn shear(&mut self) {
         self.chapter("Shear stress over the depth");
         self.own_words(Scene::Shear, When::Before);
+        self.say(line![
+            "Where a shear stress acts on the cut, an equal one acts on the upright face beside it, or the small element \
+             between them would spin. So the same formula gives the upright shear stress in the section."
+        ]);
+        self.figure(
+            "shear-element",
+            line!["A small element at the cut: equal shear stresses on its level and its upright faces."],
+        );
         let number = self.next_figure();
         self.say(line![format!(
             "Move the cut from the lowest fibre to the highest, and the formula gives the shear stress at every height \
@@ -26,6 +34,10 @@ impl Author<'_> {
         self.figure(
             "depth",
             line!["Bending stress and shear stress over the depth at the slice, beside the section."],
+        );
+        self.figure(
+            "first-moment",
+            line!["The first moment of the part beyond a cut, for every height of the cut: largest at the neutral axis."],
         );
         self.largest();
         self.stress_balances();

@@ -349,7 +349,7 @@ impl Writer<'_> {
             vec![json!({ "k": "heading", "level": self.levels.next(1), "c": ["The figures in words"] })];
         for (number, title, words) in figures {
             let title = self.text(&format!("Figure {number}: {title}"));
-            out.push(json!({ "k": "heading", "level": self.levels.next(3), "c": [title] }));
+            out.push(json!({ "k": "heading", "level": self.levels.next(3), "c": [title], "plain": true }));
             out.push(json!({ "k": "small", "c": self.blocks(&words) }));
         }
         out

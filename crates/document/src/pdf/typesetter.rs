@@ -68,14 +68,17 @@ pub fn has_characters(letter: &str) -> bool {
     SHOP.fonts.iter().any(|font| covers(font, letter))
 }
 
-/// Whether the face of the drawings has all these characters. There another face does not step in reliably: where
-/// letters are joined (Arabic, say) the typesetter's reading of SVG leaves them out.
+/// Whether drawings can show these characters: the face of the drawings has them, or they are one sign that is no letter
+/// and that some other face has. For letters another face does not step in reliably: where they are joined (Arabic,
+/// say) the typesetter's reading of SVG leaves them out.
 pub fn has_characters_in_drawings(letter: &str) -> bool {
     // Drawings are lettered in the regular and the italic face alone.
     let of_drawings =
         |info: &FontInfo| info.family == "Libertinus Serif" && info.variant.weight == FontWeight::REGULAR;
     let mut faces = SHOP.fonts.iter().filter(|font| of_drawings(font.info()));
-    faces.all(|font| covers(font, letter))
+    let mut signs = letter.chars();
+    let lone_sign = signs.next().is_some_and(|c| !c.is_alphanumeric()) && signs.next().is_none();
+    faces.all(|font| covers(font, letter)) || lone_sign && has_characters(letter)
 }
 
 fn covers(font: &Font, letter: &str) -> bool {

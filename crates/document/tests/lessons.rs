@@ -1,0 +1,161 @@
+//! Notes and slides of the lessons that come with the project, on both sheets and as pages.
+
+#[path = "common/page.rs"]
+mod page;
+#[cfg(feature = "pdf")]
+#[path = "common/structure.rs"]
+mod structure;
+
+use document::notes::notes;
+use document::slides::slides;
+use document::tree::{Block, Document, Figure, Inline, Paper, plain};
+use lesson::Lesson;
+use workings::solved::Solved;
+
+fn lessons() -> impl Iterator<Item = (&'static str, Lesson, Solved)> {
+    lesson::builtin::ALL.iter().map(|builtin| {
+        let lesson = lesson::read(builtin.text, builtin.name).lesson.expect("our own lessons can be read");
+        let solved =
+            Solved::new(lesson.problem.clone(), lesson.style.clone()).expect("our own lessons can be solved");
+        (builtin.name, lesson, solved)
+    })
+}
+
+fn blocks(document: &Document) -> Vec<&Block> {
+    let mut all = Vec::new();
+    document.body.iter().for_each(|block| block.each(&mut |block| all.push(block)));
+    all
+}
+
+fn words(document: &Document) -> String {
+    let mut out = String::new();
+    for block in blocks(document) {
+        let mut add = |line: &[Inline]| {
+            out.push_str(&plain(line, &document.style));
+            out.push('\n');
+        };
+        match block {
+            Block::Heading { text, .. } | Block::Paragraph(text) => add(text),
+            Block::Figure(figure) => add(&figure.caption),
+            Block::Table(table) => {
+                add(&table.caption);
+                table.rows.iter().flatten().for_each(|cell| add(cell));
+            }
+            Block::Callout(callout) => add(&[Inline::text(&callout.title)]),
+            _ => {}
+        }
+    }
+    out
+}
+
+#[test]
+fn pages_of_every_lesson_are_sound() {
+    for (name, lesson, solved) in lessons() {
+        let page = page::checked(&notes(&lesson, &solved, Paper::A4));
+        assert!(page.contains("<svg"), "{name}");
+        page::checked(&slides(&lesson, &solved));
+    }
+}
+
+#[test]
+fn numbers_of_figures_tables_and_equations_run_on() {
+    for (name, lesson, solved) in lessons() {
+        let document = notes(&lesson, &solved, Paper::A4);
+        let blocks = blocks(&document);
+        let in_order = |numbers: Vec<u32>| {
+            assert!(!numbers.is_empty(), "{name}");
+            assert!(numbers.iter().copied().eq(1..=numbers.len() as u32), "{name}: {numbers:?}");
+        };
+        in_order(
+            blocks
+                .iter()
+                .filter_map(|block| if let Block::Figure(figure) = block { figure.number } else { None })
+                .collect(),
+        );
+        in_order(
+            blocks
+                .iter()
+                .filter_map(|block| if let Block::Table(table) = block { table.number } else { None })
+                .collect(),
+        );
+        let equations = blocks.iter().filter_map(|block| match block {
+            Block::Equation(equation) => equation.number.as_ref().and_then(|number| number.parse().ok()),
+            _ => None,
+        });
+        in_order(equations.collect());
+    }
+}
+
+#[test]
+fn every_working_and_every_word_of_the_lecturer_is_in_the_notes() {
+    for (name, lesson, solved) in lessons() {
+        let document = notes(&lesson, &solved, Paper::A4);
+        let words = words(&document);
+        for (_, _, text) in lesson.texts.iter() {
+            for own in document::markdown::blocks(text) {
+                if let Block::Paragraph(line) = own {
+                    let line = plain(&line, &document.style);
+                    assert!(words.contains(&line), "{name}: {line}");
+                }
+            }
+        }
+        // The shear stress on the cut, as the workings show it.
+        let key = solved.key().stress_on_cut;
+        let shown = solved
+            .style()
+            .text(solved.workings().working(key).value, solved.workings().working(key).symbol.role);
+        let alone = blocks(&document).into_iter().any(|block| match block {
+            Block::Equation(equation) => {
+                equation.spoken(solved.style()).contains(shown.split(['\u{a0}', ' ']).next().unwrap_or(""))
+            }
+            _ => false,
+        });
+        assert!(alone, "{name}: {shown}");
+        assert!(words.contains("licensed engineer"), "{name}");
+        assert!(!words.contains("NaN") && !words.contains("inf "), "{name}");
+    }
+}
+
+#[test]
+fn every_drawing_of_the_lesson_has_its_place_in_the_notes() {
+    for (name, lesson, solved) in lessons() {
+        let document = notes(&lesson, &solved, Paper::A4);
+        let blocks = blocks(&document);
+        let shown: Vec<&Figure> = blocks
+            .iter()
+            .filter_map(|block| if let Block::Figure(figure) = block { Some(&**figure) } else { None })
+            .collect();
+        for drawing in figure::all(&solved) {
+            // The beam with its reactions drawn at the supports says the same as its free body.
+            let there = shown.iter().any(|figure| figure.drawing.name == drawing.name);
+            assert!(there || drawing.name == "beam", "{name}: {}", drawing.name);
+        }
+        for figure in shown {
+            assert!(!figure.caption.is_empty(), "{name}: {}", figure.drawing.name);
+            assert!(
+                !figure.drawing.short.is_empty() && !figure.drawing.long.passages.is_empty(),
+                "{name}: {}",
+                figure.drawing.name
+            );
+        }
+    }
+}
+
+#[cfg(feature = "pdf")]
+#[test]
+fn pdfs_of_every_lesson_are_accessible() {
+    for (name, lesson, solved) in lessons() {
+        for paper in [Paper::A4, Paper::UsLetter] {
+            let elements = structure::checked(&notes(&lesson, &solved, paper));
+            assert!(structure::count(&elements, "Figure") > 8, "{name}");
+        }
+        let document = slides(&lesson, &solved);
+        structure::checked(&document);
+        // One page for the title, and one for each step.
+        let steps = |block: &Block| if let Block::Slide(slide) = block { slide.steps.len() } else { 0 };
+        let expected = 1 + document.body.iter().map(steps).sum::<usize>();
+        let made = document::pdf::pdf(&document).expect("a PDF");
+        assert_eq!(structure::read(&made.bytes).pages().len(), expected, "{name}");
+        assert!(made.replaced.is_empty(), "{name}: {:?}", made.replaced);
+    }
+}
