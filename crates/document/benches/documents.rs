@@ -8,8 +8,10 @@ mod common;
 use std::time::Instant;
 
 use document::html::html;
+use document::notes::notes;
 use document::pdf::{Conformance, pdf_as};
 use document::tree::{Document, Paper};
+use workings::solved::Solved;
 
 /// Three pages with numbers of their own.
 fn paper(number: usize) -> Document {
@@ -43,6 +45,21 @@ fn timed(count: usize, mut one: impl FnMut(usize)) -> f64 {
     start.elapsed().as_secs_f64() * 1e3 / count as f64
 }
 
+/// The complete notes of a lesson of ours, from its text to the file.
+fn whole_notes() {
+    let Some(builtin) = lesson::builtin::find("box-girder") else { return };
+    let mut pages = 0;
+    let each = timed(20, |_| {
+        let Some(lesson) = lesson::read(builtin.text, builtin.name).lesson else { return };
+        let Ok(solved) = Solved::new(lesson.problem.clone(), lesson.style.clone()) else { return };
+        match pdf_as(&notes(&lesson, &solved, Paper::A4), Conformance::Accessible) {
+            Ok(made) => pages = hayro_syntax::Pdf::new(made.bytes).map_or(0, |file| file.pages().len()),
+            Err(fault) => panic!("{fault}"),
+        }
+    });
+    println!("warm, all notes of a lesson           {each:7.1} ms   {pages} pages, {:.1} ms a page", each / pages as f64);
+}
+
 fn main() {
     let papers = std::env::args().skip_while(|word| word != "--papers").nth(1);
     let papers: usize = papers.and_then(|word| word.parse().ok()).unwrap_or(1000);
@@ -65,6 +82,7 @@ fn main() {
             html(&paper(number));
         });
         println!("warm, as HTML                         {pages:7.2} ms   ratio {:.3}", pages / warm);
+        whole_notes();
         let mut seen = Vec::new();
         let start = Instant::now();
         for number in 1..=papers {

@@ -40,10 +40,15 @@ impl Equation {
 
     /// Whether some row is too broad for the measure of the text beside its number.
     pub fn is_broad(&self, style: &Style) -> bool {
+        self.breadth(style) > MEASURE
+    }
+
+    /// About how broad it is, in characters of its line.
+    pub fn breadth(&self, style: &Style) -> f64 {
         // Aligned rows share the broadest left side.
         let left = self.rows.iter().filter_map(|row| row.left.as_ref());
         let left = left.map(|left| breadth(left, style)).fold(0.0, f64::max);
-        self.rows.iter().any(|row| left + breadth(&row.right, style) > MEASURE)
+        self.rows.iter().map(|row| left + breadth(&row.right, style)).fold(0.0, f64::max)
     }
 }
 

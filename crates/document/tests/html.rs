@@ -57,6 +57,50 @@ fn the_policy_names_the_one_style_sheet() {
     assert!(page.contains("default-src 'none'"));
 }
 
+/// WCAG 2.2: relative luminance and contrast ratio, by their definitions.
+fn contrast(one: &str, other: &str) -> f64 {
+    let luminance = |colour: &str| {
+        let part = |from: usize| {
+            let value = u8::from_str_radix(&colour[from..from + 2], 16).expect("a colour of six digits");
+            let share = f64::from(value) / 255.0;
+            if share <= 0.040_45 { share / 12.92 } else { mechanics::real::pow((share + 0.055) / 1.055, 2.4) }
+        };
+        0.2126 * part(1) + 0.7152 * part(3) + 0.0722 * part(5)
+    };
+    let (one, other) = (luminance(one), luminance(other));
+    (one.max(other) + 0.05) / (one.min(other) + 0.05)
+}
+
+#[test]
+fn every_colour_of_words_stands_out_from_what_is_behind_it() {
+    let sheet = include_str!("../src/html/page.css");
+    let schemes: Vec<&str> = sheet.split(":root {").skip(1).filter_map(|rest| rest.split('}').next()).collect();
+    assert_eq!(schemes.len(), 3, "light, dark, print");
+    for scheme in schemes {
+        let colour = |name: &str| {
+            let rest = scheme.split(&format!("--{name}: ")).nth(1).expect("the colour is there");
+            &rest[..7]
+        };
+        for (words, behind) in [
+            ("ink", "paper"),
+            ("quiet", "paper"),
+            ("plum", "paper"),
+            ("link", "paper"),
+            ("ink", "key-tint"),
+            ("ink", "note-tint"),
+            ("ink", "caution-tint"),
+            ("key", "key-tint"),
+            ("note", "note-tint"),
+            ("caution", "caution-tint"),
+            ("link", "note-tint"),
+        ] {
+            // WCAG 2.2, 1.4.3
+            let found = contrast(colour(words), colour(behind));
+            assert!(found >= 4.5, "{words} on {behind}: {found:.2}");
+        }
+    }
+}
+
 proptest! {
     #![proptest_config(ProptestConfig { cases: 64, failure_persistence: None, ..ProptestConfig::default() })]
     #[test]

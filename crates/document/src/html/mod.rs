@@ -210,6 +210,9 @@ fn formula(expression: &Expression, style: &Style) -> String {
     inner.unwrap_or(&whole).to_owned()
 }
 
+/// An equation broader than this, in characters, has to be scrolled in a window of 320 px (WCAG 2.2, 1.4.10).
+const SMALL_WINDOW: f64 = 20.0;
+
 struct Printer<'a> {
     context: &'a Context<'a>,
     out: String,
@@ -312,7 +315,7 @@ impl Printer<'_> {
         }
         self.push(">");
         let spoken = escaped(&equation.spoken(style));
-        if equation.is_broad(style) {
+        if equation.breadth(style) > SMALL_WINDOW {
             // What may have to be scrolled must be reached with the keyboard (WCAG 2.1.1).
             self.push("<div class=\"formula\" tabindex=\"0\" role=\"group\" aria-label=\"Equation, may be scrolled\">");
         } else {

@@ -136,7 +136,8 @@ impl Author<'_> {
         let mut header = vec![line!["Piece"]];
         for (role, mark) in &columns {
             let symbol = Symbol::indexed(*role, format!("i{mark}"));
-            header.push(vec![Inline::Math(Expression::Symbol(symbol))]);
+            let words = self.style.notation.words(*role);
+            header.push(line![format!("{words} "), Inline::Math(Expression::Symbol(symbol))]);
         }
         let mut alignment = vec![Alignment::Right; header.len()];
         if let Some(first) = alignment.first_mut() {
