@@ -57,7 +57,10 @@ fn whole_notes() {
             Err(fault) => panic!("{fault}"),
         }
     });
-    println!("warm, all notes of a lesson           {each:7.1} ms   {pages} pages, {:.1} ms a page", each / pages as f64);
+    println!(
+        "warm, all notes of a lesson           {each:7.1} ms   {pages} pages, {:.1} ms a page",
+        each / pages as f64
+    );
 }
 
 fn main() {

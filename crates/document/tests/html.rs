@@ -74,7 +74,8 @@ fn contrast(one: &str, other: &str) -> f64 {
 #[test]
 fn every_colour_of_words_stands_out_from_what_is_behind_it() {
     let sheet = include_str!("../src/html/page.css");
-    let schemes: Vec<&str> = sheet.split(":root {").skip(1).filter_map(|rest| rest.split('}').next()).collect();
+    let schemes: Vec<&str> =
+        sheet.split(":root {").skip(1).filter_map(|rest| rest.split('}').next()).collect();
     assert_eq!(schemes.len(), 3, "light, dark, print");
     for scheme in schemes {
         let colour = |name: &str| {
