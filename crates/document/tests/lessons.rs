@@ -1,5 +1,6 @@
 //! Notes and slides of the lessons that come with the project, on both sheets and as pages.
 
+mod common;
 #[path = "common/page.rs"]
 mod page;
 #[cfg(feature = "pdf")]
@@ -157,5 +158,43 @@ fn pdfs_of_every_lesson_are_accessible() {
         let made = document::pdf::pdf(&document).expect("a PDF");
         assert_eq!(structure::read(&made.bytes).pages().len(), expected, "{name}");
         assert!(made.replaced.is_empty(), "{name}: {:?}", made.replaced);
+    }
+}
+
+/// A lesson of ours with a text put for every name and title in it.
+fn named(text: &str) -> (Lesson, Solved) {
+    let (_, mut lesson, _) = lessons().next().expect("a lesson");
+    lesson.about.title = text.into();
+    lesson.about.course = Some(text.into());
+    lesson.about.lecturer = Some(text.into());
+    lesson.about.teaches = Some(text.into());
+    lesson.problem.title = text.into();
+    lesson.problem.section_name = text.into();
+    // The reading of a lesson sees to it that no two things of a kind have one name.
+    let mut count = 0;
+    let mut names = |name: &mut String| {
+        count += 1;
+        *name = format!("{text}{count}");
+    };
+    lesson.problem.supports.iter_mut().for_each(|support| names(&mut support.name));
+    lesson.problem.loads.iter_mut().for_each(|load| names(&mut load.name));
+    lesson.problem.part_names.iter_mut().for_each(&mut names);
+    lesson.problem.joints.iter_mut().for_each(|joint| names(&mut joint.name));
+    lesson.problem.cut.joint = Some(text.into());
+    let solved =
+        Solved::new(lesson.problem.clone(), lesson.style.clone()).expect("names do not change the mechanics");
+    (lesson, solved)
+}
+
+#[test]
+fn no_name_in_a_lesson_breaks_its_notes() {
+    for text in common::HOSTILE.into_iter().chain([""]) {
+        let (lesson, solved) = named(text);
+        page::checked(&notes(&lesson, &solved, Paper::A4));
+        #[cfg(feature = "pdf")]
+        {
+            structure::checked(&notes(&lesson, &solved, Paper::A4));
+            structure::checked(&slides(&lesson, &solved));
+        }
     }
 }
