@@ -70,7 +70,11 @@ pub(super) fn letters(letters: &[Letter], has_capital: impl Fn(&str) -> bool) ->
         for below in &letter.below {
             // "I sub y y", not a word "yy".
             let spaced: Vec<String> = below.text.chars().map(String::from).collect();
-            let text = if below.italic { spaced.join(" ") } else { below.text.clone() };
+            let text = match greek(&below.text) {
+                Some(name) => name.to_lowercase(),
+                None if below.italic => spaced.join(" "),
+                None => below.text.clone(),
+            };
             words.push(format!("sub {text}"));
         }
         words.join(" ")

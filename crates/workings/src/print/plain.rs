@@ -33,14 +33,15 @@ fn push(item: &Item, out: &mut String) {
         Item::Absolute(inner) => wrapped("|", inner, "|", out),
         Item::Fraction(above, below) => {
             // In one line `-−0.5/2` would be read as a slip of the pen.
-            held(above, is_open(above) || is_negative(above), out);
+            held(above, is_open(above) || is_negative(above) || is_compound(above), out);
             out.push('/');
-            let one = matches!(
-                **below,
-                Item::Number { .. } | Item::Value(_) | Item::Symbol(_) | Item::Differential(_)
-            ) && !is_negative(below);
-            let single = one && !matches!(&**below, Item::Symbol(symbol) if symbol.letters.len() > 1);
-            held(below, !single && !matches!(**below, Item::Raised(..) | Item::Bracket(_)), out);
+            let single = match &**below {
+                Item::Number { .. } | Item::Value(_) => !is_negative(below) && !is_compound(below),
+                Item::Symbol(symbol) => symbol.letters.len() == 1,
+                Item::Differential(_) | Item::Raised(..) | Item::Bracket(_) => true,
+                _ => false,
+            };
+            held(below, !single, out);
         }
         Item::Raised(base, power) => {
             push(base, out);
@@ -110,6 +111,14 @@ fn is_open(item: &Item) -> bool {
         | Item::Integral { .. }
         | Item::SumOver(_)
         | Item::Limit { .. } => true,
+        _ => false,
+    }
+}
+
+/// Whether a value has a slash in its unit or a power of ten, with which a slash beside it would be confused.
+fn is_compound(item: &Item) -> bool {
+    match item {
+        Item::Value(shown) => shown.power != 0 || shown.unit.factors.iter().any(|factor| factor.power < 0),
         _ => false,
     }
 }

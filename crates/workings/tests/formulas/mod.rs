@@ -169,6 +169,10 @@ pub fn samples() -> Vec<(&'static str, Expression)> {
             "fractions in a sum",
             sum([over(s(Length), number(2.0)), minus(over(s(Station), s(Length))), number(1.5)]),
         ),
+        (
+            "a unit with a slash below the bar",
+            over(force(5.0e3), value(20.0e3, Dimension::FORCE_PER_LENGTH, SpreadLoad)),
+        ),
         ("a fraction of fractions", over(over(s(ShearForce), s(Area)), over(s(Length), number(2.0)))),
         (
             "a number before a letter",
