@@ -150,6 +150,12 @@ impl Author<'_> {
         self.own_words(Scene::Diagrams, When::Before);
         let symbol = |role: Role| Inline::Math(Expression::Symbol(Symbol::plain(role)));
         let (shear, moment) = (symbol(Role::ShearForce), symbol(Role::BendingMoment));
+        // With the slice at the left end nothing is left of it, and there is no drawing of that piece.
+        let number = self.next_figure();
+        let (piece, signs) = match self.drawing("left-piece") {
+            Some(_) => (format!(" (figure {number})"), number + 1),
+            None => (String::new(), number),
+        };
         self.say(line![
             "Cut the beam at a station ",
             symbol(Role::Along),
@@ -157,7 +163,7 @@ impl Author<'_> {
             shear.clone(),
             " and a bending moment ",
             moment.clone(),
-            ". Which way counts as positive is shown below."
+            format!("{piece}. Which way counts as positive is shown in figure {signs}.")
         ]);
         self.figure("left-piece", line!["The piece to the left of the slice as a free body."]);
         self.figure("signs", line!["The signs of the shear force and of the bending moment in this course."]);

@@ -48,7 +48,7 @@ pub fn long_balance(terms: usize) -> E {
         let arm = E::Quantity(Quantity::new(0.25 * n as f64, Dimension::LENGTH), Role::Station);
         let force = E::Quantity(Quantity::new(1.0e3 * n as f64, Dimension::FORCE), Role::PointForce);
         let product = E::Product(vec![force, arm]);
-        if n % 2 == 0 { E::Negative(Box::new(product)) } else { product }
+        if n.is_multiple_of(2) { E::Negative(Box::new(product)) } else { product }
     };
     E::Equal(vec![E::Symbol(Symbol::indexed(Role::Reaction, "B")), E::Sum((1..=terms).map(term).collect())])
 }
