@@ -198,3 +198,83 @@ fn no_name_in_a_lesson_breaks_its_notes() {
         }
     }
 }
+
+/// The lesson of a text, which must be sound.
+fn lesson_of(text: &str) -> (Lesson, Solved) {
+    let reading = lesson::read(text, "test.toml");
+    let lesson = reading.lesson.unwrap_or_else(|| {
+        panic!("{}", reading.findings.iter().map(|finding| finding.render(false)).collect::<String>())
+    });
+    let solved = Solved::new(lesson.problem.clone(), lesson.style.clone()).expect("the lesson can be solved");
+    (lesson, solved)
+}
+
+fn all_checked(name: &str, lesson: &Lesson, solved: &Solved) {
+    let document = notes(lesson, solved, Paper::A4);
+    page::checked(&document);
+    assert!(!words(&document).contains("NaN"), "{name}");
+    #[cfg(feature = "pdf")]
+    {
+        structure::checked(&document);
+        structure::checked(&slides(lesson, solved));
+    }
+}
+
+#[test]
+fn notes_can_be_written_in_every_notation() {
+    use workings::notation::{Notation, Profile};
+    use workings::style::{DecimalMark, Multiplication};
+    for profile in Profile::ALL {
+        let (_, mut lesson, _) = lessons().last().expect("a lesson");
+        lesson.style.notation = Notation::of(profile);
+        lesson.style.decimal_mark = DecimalMark::Comma;
+        lesson.style.multiplication = Multiplication::Dot;
+        let solved =
+            Solved::new(lesson.problem.clone(), lesson.style.clone()).expect("notation changes no value");
+        all_checked(profile.name(), &lesson, &solved);
+    }
+}
+
+#[test]
+fn odd_lessons_have_notes_too() {
+    let rest = "[section]\nshape = \"rectangle\"\nwidth = \"100 mm\"\nheight = \"200 mm\"\n";
+    for (name, beam, slice, cut) in [
+        (
+            "a cantilever, sliced at its free end",
+            "length = \"2 m\"\nsupports = [{ fixed = \"2 m\" }]\nloads = [{ force = \"1 kN\", at = \"0 m\" }]",
+            "0 m",
+            "120 mm",
+        ),
+        (
+            "no shear force at the slice",
+            "length = \"4 m\"\nsupports = [{ pin = \"0 m\" }, { roller = \"4 m\" }]\nloads = [{ force = \"1 kN\", at = \"1 m\" }, { force = \"1 kN\", at = \"3 m\" }]",
+            "2 m",
+            "100 mm",
+        ),
+        (
+            "a cut close to the outer fibre",
+            "length = \"4 m\"\nsupports = [{ pin = \"0 m\" }, { roller = \"4 m\" }]\nloads = [{ spread = \"2 kN/m\", from = \"0 m\", to = \"4 m\" }]",
+            "1 m",
+            "199.9 mm",
+        ),
+        (
+            "a couple alone",
+            "length = \"4 m\"\nsupports = [{ pin = \"0 m\" }, { roller = \"4 m\" }]\nloads = [{ couple = \"2 kN m\", at = \"1 m\" }]",
+            "3 m",
+            "50 mm",
+        ),
+        (
+            "a hinge and a settlement",
+            "length = \"6 m\"\nsupports = [{ fixed = \"0 m\" }, { roller = \"3 m\", settles = \"2 mm\" }, { roller = \"6 m\" }]\nhinges = [\"4 m\"]\nloads = [{ force = \"-3 kN\", at = \"5 m\" }]",
+            "1 m",
+            "50 mm",
+        ),
+    ] {
+        let text = format!(
+            "title = \"{name}\"\nunits = \"metric\"\n[beam]\n{beam}\n[material]\nE = \"10 GPa\"\n{rest}[slice]\nat = \"{slice}\"\n\
+             length = \"20 mm\"\n[cut]\nat = \"{cut}\"\n"
+        );
+        let (lesson, solved) = lesson_of(&text);
+        all_checked(name, &lesson, &solved);
+    }
+}
