@@ -204,7 +204,11 @@ impl<'a> Parser<'a> {
         match self.peek() {
             Some('(') => {
                 let inner = self.bracket()?;
-                Ok(Node { range: start..self.at, ..inner })
+                Ok(match inner.kind {
+                    // The place of a name is its own, without the brackets round it.
+                    Kind::Name(_) => inner,
+                    _ => Node { range: start..self.at, ..inner },
+                })
             }
             Some('√') => {
                 self.step();

@@ -242,3 +242,9 @@ fn depth_and_length_are_bounded() {
     is(&long, 451.0, Dimension::NONE);
     is(&format!("{}1", "-".repeat(900)), 1.0, Dimension::NONE);
 }
+
+#[test]
+fn a_name_in_brackets_is_found_without_them() {
+    let parsed = super::parse("2*((L)) + 1 m").expect("a value");
+    assert_eq!(parsed.names(), [("L", 4..5)]);
+}
