@@ -17,7 +17,7 @@ use workings::role::Role;
 /// Room that the section takes, px across and down.
 const ROOM: (f64, f64) = (124.0, 220.0);
 /// Widths of the panels of t and of Q, px.
-const PANELS: (f64, f64) = (92.0, 104.0);
+const PANELS: (f64, f64) = (88.0, 100.0);
 /// Room between the panels, px.
 const BETWEEN: f64 = 50.0;
 /// Points of a curve in each strip between corners.

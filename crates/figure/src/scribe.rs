@@ -27,7 +27,8 @@ impl<'a> Scribe<'a> {
 
     /// A computed value (SI) with its unit, as text.
     pub fn text(self, value: f64, dimension: Dimension, role: Role) -> String {
-        tied(&self.style.text(Quantity::new(value, dimension), role))
+        let quantity = Quantity::new(value, dimension);
+        tied(&self.style.show(quantity, role).whole(quantity).text())
     }
 
     /// A value (SI) that the lesson gives, as text.
@@ -90,7 +91,8 @@ impl<'a> Scribe<'a> {
 
     /// A computed value as text beside an axis that names the unit: without the unit, unless it is another one.
     pub fn number_text(self, value: f64, dimension: Dimension, role: Role, axis: &Unit) -> String {
-        let shown = self.style.show(Quantity::new(value, dimension), role);
+        let quantity = Quantity::new(value, dimension);
+        let shown = self.style.show(quantity, role).whole(quantity);
         tied(&if shown.unit == *axis || shown.is_zero() { shown.number_text() } else { shown.text() })
     }
 

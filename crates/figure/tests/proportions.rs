@@ -162,7 +162,7 @@ fn a_parabola_is_drawn_by_its_own_control_points() {
         })
         .expect("a curve");
     // M is largest at midspan, w l² / 8 = 9 kN m; the cubic's control points lie at w l² / 6 = 12 kN m
-    let peak = drawing.labels().into_iter().find(|label| label.text == "9.00").expect("the peak's value");
+    let peak = drawing.labels().into_iter().find(|label| label.text == "9").expect("the peak's value");
     let rise = axis - controls.0.y;
     assert!((controls.0.y - controls.1.y).abs() < 1e-9);
     assert!(peak.rect.bottom < axis - 0.75 * rise, "the label of the peak stands above it");

@@ -3,20 +3,15 @@
 use std::fmt;
 
 /// How many figures a computed value shows.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum Figures {
     /// So many significant figures; held to 1 to 12.
     Significant(u8),
     /// Three, and four when the first is 1: the habit of engineering textbooks (common practice, no source).
+    #[default]
     ThreeOrFour,
     /// So many decimals; held to 0 to 12.
     Decimals(u8),
-}
-
-impl Default for Figures {
-    fn default() -> Self {
-        Self::Significant(3)
-    }
 }
 
 /// What becomes of a value that lies halfway between two neighbours.

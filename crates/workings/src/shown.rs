@@ -69,6 +69,16 @@ impl Shown {
         }
     }
 
+    /// The same without noughts behind the decimal mark that say nothing: `14` for `14.00` where the value is exactly
+    /// that, to 12 figures. For the labels of a diagram, where room is short and whole values should look whole.
+    pub fn whole(mut self, quantity: Quantity) -> Self {
+        let exact = (self.in_si() - quantity.value).abs() <= 1e-12 * quantity.value.abs();
+        if exact && self.digits.contains('.') {
+            self.digits.truncate(self.digits.trim_end_matches('0').trim_end_matches('.').len());
+        }
+        self
+    }
+
     /// The unsigned number with the course's decimal mark; five digits and more in groups of three: `1230`,
     /// `108 000`, `0.01234`.
     pub fn number(&self) -> String {
@@ -181,7 +191,11 @@ mod tests {
     use crate::unit_system::UnitSystem;
 
     fn text(units: UnitSystem, value: f64, dimension: D, role: Role) -> String {
-        Style { units, ..Style::default() }.text(Quantity::new(value, dimension), role)
+        three_figures(units).text(Quantity::new(value, dimension), role)
+    }
+
+    fn three_figures(units: UnitSystem) -> Style {
+        Style { units, figures: Figures::Significant(3), ..Style::default() }
     }
 
     fn metric(value: f64, dimension: D, role: Role) -> String {
@@ -282,8 +296,21 @@ mod tests {
     }
 
     #[test]
+    fn whole_values_look_whole_and_rounded_ones_do_not() {
+        let shown = |value: f64| {
+            let quantity = Quantity::new(value, D::FORCE);
+            Style::default().show(quantity, Role::ShearForce).whole(quantity).text()
+        };
+        assert_eq!(shown(14e3), "14\u{a0}kN");
+        assert_eq!(shown(-2.5e3), "\u{2212}2.5\u{a0}kN");
+        assert_eq!(shown(100e3), "100\u{a0}kN");
+        assert_eq!(shown(7e3 + 1e-3), "7.00\u{a0}kN");
+    }
+
+    #[test]
     fn what_is_shown_can_be_typed_back() {
-        let shown = Style::default().show(Quantity::new(11.25e-6, D::LENGTH_4), Role::SecondMoment);
+        let style = three_figures(UnitSystem::Metric);
+        let shown = style.show(Quantity::new(11.25e-6, D::LENGTH_4), Role::SecondMoment);
         assert_eq!(shown.value(), 11_200_000.0);
         assert_eq!(shown.in_si(), 11.2e-6);
     }

@@ -43,7 +43,7 @@ pub enum Multiplication {
 /// ```
 /// use workings::{dimension::Dimension, quantity::Quantity, role::Role, style::Style};
 ///
-/// let style = Style::default();                                        // kN, m, mm, MPa; three figures
+/// let style = Style::default();                                        // kN, m, mm, MPa; three figures, four where the first is 1
 /// let second_moment = Quantity::new(5.12e-6, Dimension::LENGTH_4);     // m⁴
 /// let shown = style.show(second_moment, Role::SecondMoment);
 /// assert_eq!((shown.number().as_str(), shown.power), ("5.12", 6));

@@ -137,7 +137,7 @@ fn the_table_of_values() {
     let row =
         |name: &str| rows.iter().find(|row| row.name == name).unwrap_or_else(|| panic!("no row {name}"));
     let tau = row("shear stress on the cut");
-    assert_eq!((tau.symbol.as_str(), tau.unit.as_str(), tau.shown.as_str()), ("τ", "Pa", "12.0\u{a0}MPa"));
+    assert_eq!((tau.symbol.as_str(), tau.unit.as_str(), tau.shown.as_str()), ("τ", "Pa", "12.00\u{a0}MPa"));
     assert_close("tau", tau.value, 12e6);
     assert_eq!(tau.formula.as_deref(), Some("V Q/(I t)"));
     assert_eq!((tau.station, tau.height, tau.height_side), (Some(0.75), Some(0.120), Some("below")));

@@ -7,7 +7,6 @@ use lesson::{Scene, When};
 use mechanics::beam::{Curve, Extreme, Law};
 use workings::dimension::Dimension;
 use workings::expression::Expression;
-use workings::notation::{MomentSlope, ShearSlope};
 use workings::problem::SupportKind;
 use workings::quantity::Quantity;
 use workings::role::{Role, Symbol};
@@ -174,17 +173,12 @@ impl Author<'_> {
         let plain = |role: Role| Expression::Symbol(Symbol::plain(role));
         self.figure("element", line!["A short element of the beam, with all that acts on it."]);
         self.say(line!["The balance of a short element gives the slopes of both curves:"]);
-        let habits = self.style.notation.habits;
-        let signed =
-            |minus: bool, of: Expression| if minus { Expression::Negative(Box::new(of)) } else { of };
         self.equation(&Expression::Equal(vec![
             slope(plain(Role::ShearForce)),
-            signed(habits.shear_slope == ShearSlope::MinusLoad, plain(Role::SpreadLoad)),
+            Expression::Negative(Box::new(plain(Role::SpreadLoad))),
         ]));
-        let number = self.equation(&Expression::Equal(vec![
-            slope(plain(Role::BendingMoment)),
-            signed(habits.moment_slope == MomentSlope::MinusShear, plain(Role::ShearForce)),
-        ]));
+        let number = self
+            .equation(&Expression::Equal(vec![slope(plain(Role::BendingMoment)), plain(Role::ShearForce)]));
         self.say(line![
             "The second, ",
             Inline::EquationNumber(number),

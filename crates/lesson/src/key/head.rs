@@ -44,7 +44,7 @@ pub(super) const KEYS: &[Key] = &[
     Key::new(
         "notation",
         Form::Table,
-        Need::Optional("the profile `upward`, three figures"),
+        Need::Optional("the profile `upward`"),
         "The symbols and habits of the course.",
         "",
     ),
@@ -72,7 +72,7 @@ pub(super) const KEYS: &[Key] = &[
     Key::new(
         "notation.figures",
         Form::Figures { least: 1, most: 12, word: "3 or 4" },
-        Need::Optional("3"),
+        Need::Optional("3 or 4"),
         "How many significant figures a computed value shows; \"3 or 4\" gives four where the first is 1.",
         "4",
     ),
@@ -103,35 +103,6 @@ pub(super) const KEYS: &[Key] = &[
         Need::Optional("space"),
         "What stands between the factors of a product of symbols.",
         r#""dot""#,
-    ),
-    Key::new(
-        "notation.positive-shear",
-        Form::Choice(&["turns clockwise", "along the axis"]),
-        OF_THE_PROFILE,
-        "Which shear force is positive: the one that turns the slice clockwise, or the one along the depth axis on \
-         the face that looks along the beam.",
-        r#""turns clockwise""#,
-    ),
-    Key::new(
-        "notation.positive-moment",
-        Form::Choice(&["sagging", "about the cross axis"]),
-        OF_THE_PROFILE,
-        "Which bending moment is positive.",
-        r#""sagging""#,
-    ),
-    Key::new(
-        "notation.moment-slope",
-        Form::Choice(&["+V", "-V"]),
-        OF_THE_PROFILE,
-        "What the slope of the bending moment is.",
-        r#""+V""#,
-    ),
-    Key::new(
-        "notation.shear-slope",
-        Form::Choice(&["-w", "+q"]),
-        OF_THE_PROFILE,
-        "What the slope of the shear force is: minus a load that is positive down, or plus a load along the depth axis.",
-        r#""-w""#,
     ),
     Key::new(
         "notation.depth-axis",

@@ -4,8 +4,7 @@ use super::node::{Given, Table};
 use super::words::in_quotes;
 use crate::finding::Report;
 use workings::notation::{
-    DepthAxis, MomentSide, MomentSlope, Notation, NotationFault, PositiveMoment, PositiveShear, Profile,
-    SecondMomentWords, ShearSide, ShearSlope, SignMarks,
+    DepthAxis, MomentSide, Notation, NotationFault, Profile, SecondMomentWords, ShearSide, SignMarks,
 };
 use workings::reading::nearest;
 use workings::role::Role;
@@ -61,33 +60,6 @@ fn set<T: Copy>(table: &Table, word: &str, habit: &mut T, choices: &[(&str, T)])
 
 fn habits(table: &Table, style: &mut Style) {
     let habits = &mut style.notation.habits;
-    set(
-        table,
-        "positive-shear",
-        &mut habits.positive_shear,
-        &[
-            ("turns clockwise", PositiveShear::TurnsClockwise),
-            ("along the axis", PositiveShear::AlongTheAxis),
-        ],
-    );
-    set(
-        table,
-        "positive-moment",
-        &mut habits.positive_moment,
-        &[("sagging", PositiveMoment::Sagging), ("about the cross axis", PositiveMoment::AboutTheCrossAxis)],
-    );
-    set(
-        table,
-        "moment-slope",
-        &mut habits.moment_slope,
-        &[("+V", MomentSlope::PlusShear), ("-V", MomentSlope::MinusShear)],
-    );
-    set(
-        table,
-        "shear-slope",
-        &mut habits.shear_slope,
-        &[("-w", ShearSlope::MinusLoad), ("+q", ShearSlope::PlusLoad)],
-    );
     set(table, "depth-axis", &mut habits.depth_axis, &[("up", DepthAxis::Up), ("down", DepthAxis::Down)]);
     set(
         table,

@@ -1,42 +1,10 @@
-//! The sign habits of a course, each a named switch.
+//! The habits of a course, each a named switch.
+//!
+//! The signs of V and M themselves are the same in every profile: V is positive when it turns the slice clockwise (with
+//! the depth axis down: along that axis on the face that looks along the beam), M when it sags, so that `dM/dx = V` and
+//! `dV/dx = -w`. Courses that turn one of these about are not served yet.
 
 use super::Profile;
-
-/// Which shear force is positive. With the depth axis down both agree; with it up they differ in sign.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum PositiveShear {
-    /// Left face up, right face down.
-    TurnsClockwise,
-    /// Along the depth axis on the face whose outward normal is the beam's axis.
-    AlongTheAxis,
-}
-
-/// Which bending moment is positive.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum PositiveMoment {
-    /// The one that makes the beam sag.
-    Sagging,
-    /// The one about the cross axis.
-    AboutTheCrossAxis,
-}
-
-/// The slope of the bending moment.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum MomentSlope {
-    /// `dM/dx = V`
-    PlusShear,
-    /// `dM/dx = -V`
-    MinusShear,
-}
-
-/// The slope of the shear force.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum ShearSlope {
-    /// `dV/dx = -w`, a load down being positive.
-    MinusLoad,
-    /// `dV/dx = q`, a load along the depth axis being positive.
-    PlusLoad,
-}
 
 /// The direction of the depth axis.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -90,14 +58,6 @@ pub enum SecondMomentWords {
 /// All habits of a course.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Habits {
-    /// Which shear force is positive.
-    pub positive_shear: PositiveShear,
-    /// Which bending moment is positive.
-    pub positive_moment: PositiveMoment,
-    /// The slope of the bending moment.
-    pub moment_slope: MomentSlope,
-    /// The slope of the shear force.
-    pub shear_slope: ShearSlope,
     /// The direction of the depth axis, and with it the sign of the bending stress formula.
     pub depth_axis: DepthAxis,
     /// The side of the bending moment diagram.
@@ -114,10 +74,6 @@ impl Habits {
     /// The habits of a profile.
     pub fn of(profile: Profile) -> Self {
         let upward = Self {
-            positive_shear: PositiveShear::TurnsClockwise,
-            positive_moment: PositiveMoment::Sagging,
-            moment_slope: MomentSlope::PlusShear,
-            shear_slope: ShearSlope::MinusLoad,
             depth_axis: DepthAxis::Up,
             moment_side: MomentSide::PositiveUp,
             shear_side: ShearSide::PositiveUp,
@@ -128,14 +84,12 @@ impl Habits {
             Profile::Upward | Profile::UpwardB => upward,
             Profile::AreaArm => Self { second_moment_words: SecondMomentWords::SecondMomentOfArea, ..upward },
             Profile::CodeAxes | Profile::Downward => Self {
-                positive_shear: PositiveShear::AlongTheAxis,
                 depth_axis: DepthAxis::Down,
                 moment_side: MomentSide::TensionSide,
                 second_moment_words: SecondMomentWords::SecondMomentOfArea,
                 ..upward
             },
             Profile::BowMarks => Self {
-                positive_shear: PositiveShear::AlongTheAxis,
                 depth_axis: DepthAxis::Down,
                 moment_side: MomentSide::TensionSide,
                 sign_marks: SignMarks::BowMarks,

@@ -245,6 +245,6 @@ fn depth_and_length_are_bounded() {
 
 #[test]
 fn a_name_in_brackets_is_found_without_them() {
-    let parsed = super::parse("2*((L)) + 1 m").expect("a value");
+    let parsed = parse("2*((L)) + 1 m").expect("a value");
     assert_eq!(parsed.names(), [("L", 4..5)]);
 }
