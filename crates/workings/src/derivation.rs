@@ -420,19 +420,29 @@ impl<'a> Steps<'a> {
         ]);
         let length = self.value(ids.length);
         let mean = self.value(ids.moment_change) / length;
-        let numbers = Expression::About(vec![
-            self.number(ids.moment_change) / self.number(ids.length),
-            Expression::Quantity(Quantity::new(mean, Dimension::FORCE), Role::ShearForce),
-            self.number(ids.shear_left),
-        ]);
+        let quotient = self.number(ids.moment_change) / self.number(ids.length);
+        let mean_shown = Expression::Quantity(Quantity::new(mean, Dimension::FORCE), Role::ShearForce);
+        // Where V jumps within the slice its mean is near to no value of V.
+        let numbers = if self.load.jumps {
+            Expression::Equal(vec![quotient, mean_shown])
+        } else {
+            Expression::About(vec![quotient, mean_shown, self.number(ids.shear_left)])
+        };
         let residual = mean - self.value(ids.shear_left);
         let noise = Residual::BOUND * self.value(ids.shear_left).abs().max(mean.abs());
         Step {
             title: "Let the slice shrink",
-            sentence: "As dx goes to zero, the difference quotient of M becomes its derivative, and the balance of \
-                       moments says that this is V. With a finite slice the quotient is the mean of V over the slice; \
-                       it differs from V by no more than the load on the slice."
-                .into(),
+            sentence: format!(
+                "As dx goes to zero, the difference quotient of M becomes its derivative, and the balance of moments \
+                 says that this is V. With a finite slice the quotient is the mean of V over the slice; it differs \
+                 from V by no more than the load on the slice.{}",
+                if self.load.jumps {
+                    " A load at a point stands on this slice, so the mean is far from the V of its left face; a \
+                     shorter slice leaves that load behind."
+                } else {
+                    ""
+                }
+            ),
             symbols: vec![symbols],
             numbers: vec![numbers],
             residual: Some(Closure::within(

@@ -320,23 +320,18 @@ pub(super) fn undisturbed(
     style: &Style,
     report: &mut Report,
 ) {
-    use mechanics::beam::Load;
     let inside = |station: f64| {
         let slack = 1e-9 * slice.length;
         station > slice.at + slack && station < slice.at + slice.length - slack
     };
-    let loads = beam.loads.iter().filter_map(|load| match load {
-        Load::Force { station, .. } => Some(("force", *station)),
-        Load::Couple { station, .. } => Some(("couple", *station)),
-        Load::Spread { .. } => None,
-    });
-    let supports = beam.supports.iter().map(|support| ("support", support.station));
-    if let Some((what, station)) = loads.chain(supports).find(|(_, station)| inside(*station)) {
+    if let Some(station) =
+        beam.supports.iter().map(|support| support.station).find(|&station| inside(station))
+    {
         report
             .add(
                 table.place("at"),
-                format!("the {what} at {} stands on the slice, between its faces", along(style, station)),
+                format!("the support at {} stands under the slice, between its faces", along(style, station)),
             )
-            .mend("take the slice beside it, or make it shorter: the balance of the slice knows no load at a point");
+            .mend("take the slice beside it, or make it shorter");
     }
 }

@@ -10,6 +10,8 @@ pub(super) struct SliceLoad {
     pub(super) size: f64,
     /// Their moment about the right face, N m: what makes `M' - M` less than `V dx`.
     pub(super) moment_about_right: f64,
+    /// Whether some of it acts at a point, so that V or M jumps within the slice.
+    pub(super) jumps: bool,
 }
 
 impl SliceLoad {
@@ -24,8 +26,14 @@ impl SliceLoad {
         let mut sum = Self::default();
         for load in &solved.problem().beam.loads {
             match *load {
-                Load::Force { station, down } if inside(station) => sum.add(down, to - station),
-                Load::Couple { station, ccw } if inside(station) => sum.turn(ccw, length),
+                Load::Force { station, down } if inside(station) => {
+                    sum.add(down, to - station);
+                    sum.jumps |= down != 0.0;
+                }
+                Load::Couple { station, ccw } if inside(station) => {
+                    sum.turn(ccw, length);
+                    sum.jumps |= ccw != 0.0;
+                }
                 Load::Spread { from: start, to: end, down_from, down_to } => {
                     let (a, b) = (start.max(from), end.min(to));
                     if b > a {
