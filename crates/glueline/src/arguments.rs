@@ -9,7 +9,8 @@ use std::path::PathBuf;
     version,
     arg_required_else_help = true,
     after_help = "Exit codes: 0 done; 1 the lesson has mistakes; 2 the command line has; 3 a file could not be read or \
-                  written; 70 a mistake of Glueline's own.\n\nBegin with: glueline start my-lesson"
+                  written; 70 a mistake of Glueline's own.\n\nBegin with: glueline start my-beam\nor look at finished lessons: \
+                  glueline demo --open"
 )]
 pub struct Arguments {
     #[command(subcommand)]
@@ -19,21 +20,21 @@ pub struct Arguments {
 /// What is to be done.
 #[derive(Debug, Subcommand)]
 pub enum Job {
-    /// Make a lesson file with comments, to edit
+    /// Make a lesson file to edit, with remarks that explain it
     Start(Start),
     /// Read lessons and tell every mistake, with its place and how to mend it
     Check(Check),
-    /// Every value of a lesson, as a table or as JSON
+    /// Print every value of a lesson, as a table or as JSON
     Values(Values),
-    /// The drawings, as files
+    /// Write the drawings of a lesson, each as a file
     Figures(Figures),
-    /// The lecture notes with the worked solution, as PDF or as one HTML file
+    /// Write the lecture notes with the worked solution, as PDF or as one HTML file
     Notes(Notes),
-    /// The slides, one page for each step, as PDF
+    /// Write the slides, one page for each step, as PDF
     Slides(Slides),
-    /// The JSON Schema of the lesson file, for editors; or its reference page
+    /// Print what a lesson file may say: as a JSON Schema for editors, or as a page to read
     Schema(Schema),
-    /// A folder with everything that comes out of the built-in lessons
+    /// Make a folder with everything that comes out of the built-in lessons
     Demo(Demo),
 }
 
@@ -45,10 +46,10 @@ pub struct Start {
 
 #[derive(Debug, Args)]
 pub struct Check {
-    /// Lesson files
+    /// The lesson files
     #[arg(required = true)]
     pub lessons: Vec<PathBuf>,
-    /// Print the findings as JSON
+    /// Print the mistakes as JSON, for another program
     #[arg(long)]
     pub json: bool,
 }
@@ -86,12 +87,19 @@ pub struct Figures {
     /// The forms of file, separated by commas
     #[arg(long = "as", value_enum, value_delimiter = ',', default_value = "svg")]
     pub forms: Vec<Form>,
-    /// Only the drawings of these names
+    /// Only the drawings of these names, separated by commas, such as "beam,section"
     #[arg(long, value_name = "NAME", value_delimiter = ',')]
     pub only: Vec<String>,
     /// Replace files that are already there
     #[arg(long)]
     pub replace: bool,
+}
+
+/// The sheet that notes are printed on.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub enum Sheet {
+    A4,
+    Letter,
 }
 
 #[derive(Debug, Args)]
@@ -104,6 +112,9 @@ pub struct Notes {
     /// One HTML file instead of a PDF
     #[arg(long)]
     pub html: bool,
+    /// The sheet of the PDF [default: letter for a lesson in US units, otherwise a4]
+    #[arg(long, value_enum, ignore_case = true, value_name = "SHEET", conflicts_with = "html")]
+    pub paper: Option<Sheet>,
     /// Replace the file if it is already there
     #[arg(long)]
     pub replace: bool,

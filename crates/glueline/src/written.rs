@@ -1,6 +1,6 @@
 //! `glueline notes`, `slides` and `schema`: what is written to be read.
 
-use crate::arguments::{Notes, Schema, Slides};
+use crate::arguments::{Notes, Schema, Sheet, Slides};
 use crate::failure::Failure;
 use crate::output::{Existing, write};
 use crate::source;
@@ -15,7 +15,12 @@ use workings::unit_system::UnitSystem;
 /// Where the lesson has mistakes, a file is in the way, or the typesetter complains.
 pub fn notes(job: &Notes) -> Result<(), Failure> {
     let (lesson, solved) = source::solved(&job.lesson)?;
-    let document = document::notes::notes(&lesson, &solved, paper(&lesson));
+    let paper = match job.paper {
+        Some(Sheet::A4) => Paper::A4,
+        Some(Sheet::Letter) => Paper::UsLetter,
+        None => paper(&lesson),
+    };
+    let document = document::notes::notes(&lesson, &solved, paper);
     let out = job.out.clone().unwrap_or_else(|| {
         let ending = if job.html { "html" } else { "pdf" };
         PathBuf::from(format!("{}-notes.{ending}", source::stem(&job.lesson)))
@@ -56,7 +61,7 @@ pub fn schema(job: &Schema) -> Result<(), Failure> {
     }
 }
 
-/// US letter for a lesson in US units, A4 otherwise.
+/// The sheet where none is asked for: US letter for a lesson in US units, A4 otherwise.
 pub fn paper(lesson: &Lesson) -> Paper {
     match lesson.style.units {
         UnitSystem::KipFoot | UnitSystem::KipInch | UnitSystem::PoundFoot | UnitSystem::PoundInch => {

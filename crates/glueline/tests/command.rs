@@ -116,3 +116,33 @@ fn the_schema_and_the_reference_page_are_printed() {
     let page = glueline(folder.path(), &["schema", "--reference"]);
     assert!(out(&page).contains("## `[beam]`"));
 }
+
+#[test]
+fn a_sheet_that_there_is_not_or_that_a_page_has_not_is_wrong_use() {
+    let folder = folder();
+    assert!(glueline(folder.path(), &["start", "a"]).status.success());
+    for wrong in [&["notes", "a.toml", "--paper", "a5"][..], &["notes", "a.toml", "--html", "--paper", "a4"]]
+    {
+        let run = glueline(folder.path(), wrong);
+        assert_eq!(run.status.code(), Some(2), "{wrong:?}: {}", err(&run));
+        assert!(err(&run).contains("--paper"), "{}", err(&run));
+    }
+}
+
+#[cfg(feature = "pdf")]
+#[test]
+fn notes_are_printed_on_the_sheet_asked_for() {
+    let folder = folder();
+    assert!(glueline(folder.path(), &["start", "a"]).status.success());
+    let mut sizes = Vec::new();
+    for sheet in ["a4", "Letter"] {
+        let run =
+            glueline(folder.path(), &["notes", "a.toml", "--paper", sheet, "-o", "notes.pdf", "--replace"]);
+        assert!(run.status.success(), "{}", err(&run));
+        sizes.push(fs::read(folder.path().join("notes.pdf")).expect("the notes"));
+    }
+    // Points of 1/72 in: US letter is 612 by 792, A4 of ISO 216 is 210 mm by 297 mm.
+    let says = |pdf: &[u8], size: &[u8]| pdf.windows(size.len()).any(|window| window == size);
+    assert!(says(&sizes[1], b"[0 0 612 792]") && !says(&sizes[0], b"[0 0 612 792]"));
+    assert!(says(&sizes[0], b"[0 0 595."));
+}
