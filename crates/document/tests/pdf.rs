@@ -55,6 +55,8 @@ fn a_character_that_no_face_has_is_replaced_and_told() {
     let made = pdf(&sheet("a \u{1f600} b \u{4e2d}", Paper::A4)).expect("a PDF");
     assert_eq!(made.replaced, ['\u{4e2d}', '\u{1f600}']);
     assert!(pdf(&sheet("a b", Paper::A4)).expect("a PDF").replaced.is_empty());
+    // The face has a glyph of its own for this one, which means nothing to a reader.
+    assert_eq!(pdf(&sheet("a \u{f124} b", Paper::A4)).expect("a PDF").replaced, ['\u{f124}']);
 }
 
 #[test]

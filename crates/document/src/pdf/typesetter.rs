@@ -82,7 +82,13 @@ pub fn has_characters_in_drawings(letter: &str) -> bool {
 }
 
 fn covers(font: &Font, letter: &str) -> bool {
-    letter.chars().all(|c| font.info().coverage.contains(u32::from(c)))
+    letter.chars().all(|c| !is_private(c) && font.info().coverage.contains(u32::from(c)))
+}
+
+/// Whether a character is of Unicode's private use areas. A face may have glyphs for its own purposes there, but they
+/// mean nothing to a reader, and PDF/UA-1 refuses them.
+fn is_private(c: char) -> bool {
+    matches!(u32::from(c), 0xE000..=0xF8FF | 0xF_0000..=0x10_FFFF)
 }
 
 /// One document in the making.
