@@ -16,12 +16,23 @@ struct Report {
 /// Reads and solves each lesson, and tells what is wrong.
 ///
 /// # Errors
-/// [`Failure::Lesson`] where any of them has mistakes, after all have been looked at.
+/// [`Failure::Lesson`] where any of them has mistakes, [`Failure::Unread`] where any could not be read, after all have
+/// been looked at.
 pub fn run(job: &Check) -> Result<(), Failure> {
     let mut faulty = false;
+    let mut unread = None;
     let mut reports = Vec::new();
     for path in &job.lessons {
-        let text = source::text(path)?;
+        let text = match source::text(path) {
+            Ok(text) => text,
+            // The others are looked at all the same; the last that could not be read ends the run.
+            Err(failure) => {
+                if let Some(earlier) = unread.replace(failure) {
+                    Failure::tell(&earlier);
+                }
+                continue;
+            }
+        };
         let name = path.display().to_string();
         let reading = lesson::read(&text, &name);
         if job.json {
@@ -59,5 +70,9 @@ pub fn run(job: &Check) -> Result<(), Failure> {
             serde_json::to_string_pretty(&reports).map_err(|error| Failure::Ours(error.to_string()))?;
         anstream::println!("{text}");
     }
-    if faulty { Err(Failure::Lesson) } else { Ok(()) }
+    match unread {
+        Some(failure) => Err(failure),
+        None if faulty => Err(Failure::Lesson),
+        None => Ok(()),
+    }
 }

@@ -25,12 +25,17 @@ impl Failure {
         match self {
             Self::Lesson => {}
             Self::Unread(path, error) if error.kind() == std::io::ErrorKind::NotFound => {
-                say(&format!(
-                    "there is no file {}\n  to mend it: look at the name, or make a lesson with: glueline start NAME",
-                    path.display()
-                ));
+                let with_ending = path.with_extension("toml");
+                let mend = if with_ending != *path && with_ending.is_file() {
+                    format!("did you mean {}?", with_ending.display())
+                } else {
+                    "look at the name, or make a lesson with: glueline start NAME".to_owned()
+                };
+                say(&format!("there is no file {}\n  to mend it: {mend}", path.display()));
             }
-            Self::Unread(path, error) => say(&format!("{} could not be read: {error}", path.display())),
+            Self::Unread(path, error) => {
+                say(&format!("{} could not be read: {}", path.display(), in_words(error)));
+            }
             Self::Unwritten(refusal) => say(&refusal.to_string()),
             Self::Asked(what) => say(what),
             Self::Ours(what) => say(&format!(
@@ -47,6 +52,21 @@ impl Failure {
             Self::Unread(..) | Self::Unwritten(_) => 3,
             Self::Ours(_) => 70,
         })
+    }
+}
+
+/// What the system said of a file, for a reader who knows no system.
+pub fn in_words(error: &std::io::Error) -> String {
+    use std::io::ErrorKind;
+    match error.kind() {
+        ErrorKind::NotFound => "its folder does not exist and cannot be made".to_owned(),
+        ErrorKind::PermissionDenied => "you have no right to do so in this folder".to_owned(),
+        ErrorKind::ReadOnlyFilesystem => "what it stands on can only be read".to_owned(),
+        ErrorKind::IsADirectory => "it is a folder, and a file is wanted".to_owned(),
+        ErrorKind::NotADirectory => "what should be its folder is a file".to_owned(),
+        ErrorKind::StorageFull => "there is no room left".to_owned(),
+        ErrorKind::InvalidData => "it is no plain text in UTF-8".to_owned(),
+        _ => error.to_string(),
     }
 }
 

@@ -6,6 +6,7 @@ use crate::output::{Existing, write};
 use crate::source;
 use figure::drawing::Drawing;
 use std::path::PathBuf;
+use workings::reading::nearest;
 
 /// Writes the drawings asked for.
 ///
@@ -16,8 +17,10 @@ pub fn run(job: &Figures) -> Result<(), Failure> {
     let all = figure::all(&solved);
     let names: Vec<&str> = all.iter().map(|drawing| drawing.name.as_str()).collect();
     if let Some(unknown) = job.only.iter().find(|name| !names.contains(&name.as_str())) {
+        let near = nearest(unknown, names.iter().copied());
+        let near = near.map_or_else(String::new, |near| format!("did you mean {near}? or "));
         return Err(Failure::Asked(format!(
-            "this lesson has no drawing {unknown:?}\n  to mend it: choose from {}",
+            "this lesson has no drawing {unknown:?}\n  to mend it: {near}choose from {}",
             names.join(", ")
         )));
     }

@@ -1,5 +1,6 @@
 //! Writing files: whole or not at all, and never over another file in silence.
 
+use crate::failure::in_words;
 use std::fs;
 use std::io::Write as _;
 use std::path::{Path, PathBuf};
@@ -18,6 +19,8 @@ pub enum Existing {
 pub enum Refusal {
     /// There is another file of that name, and replacing was not asked for.
     Exists(PathBuf),
+    /// There is a lesson of that name, which only the lecturer may take away.
+    Lesson(PathBuf),
     /// The system refused.
     System {
         /// Which file.
@@ -32,10 +35,17 @@ impl std::fmt::Display for Refusal {
         match self {
             Self::Exists(path) => write!(
                 f,
-                "{} is already there and was left as it is\n  to mend it: give another name, or say --replace where that is offered",
+                "{} is already there, with other content, and was left as it is\n  to mend it: add --replace to write it anew, or give another name with --out",
                 path.display()
             ),
-            Self::System { path, error } => write!(f, "{} could not be written: {error}", path.display()),
+            Self::Lesson(path) => write!(
+                f,
+                "{} is already there and was left as it is\n  to mend it: give your new lesson another name",
+                path.display()
+            ),
+            Self::System { path, error } => {
+                write!(f, "{} could not be written: {}", path.display(), in_words(error))
+            }
         }
     }
 }

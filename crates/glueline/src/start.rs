@@ -18,11 +18,11 @@ pub fn run(job: &Start) -> Result<(), Failure> {
         .ok_or_else(|| Failure::Asked(format!("{:?} is no name for a file", job.name)))?;
     let path = PathBuf::from(format!("{name}.toml"));
     if path.exists() {
-        return Err(Refusal::Exists(path).into());
+        return Err(Refusal::Lesson(path).into());
     }
     write(&path, lesson::template(&stem).as_bytes(), Existing::Keep)?;
     anstream::println!(
-        "wrote {path}\n\nnext:  edit {path} in any text editor\n       glueline check {path}\n       glueline notes {path}",
+        "wrote {path}\n\nnext:  edit {path} in any text editor\n       glueline check {path}\n       glueline notes {path}\n\nafter each change the same again; add --replace to write the notes anew",
         path = path.display()
     );
     Ok(())

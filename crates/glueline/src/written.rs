@@ -25,6 +25,7 @@ pub fn notes(job: &Notes) -> Result<(), Failure> {
         let ending = if job.html { "html" } else { "pdf" };
         PathBuf::from(format!("{}-notes.{ending}", source::stem(&job.lesson)))
     });
+    not_the_lesson(&out, &job.lesson)?;
     let content = if job.html { document::html::html(&document).into_bytes() } else { pdf(&document)? };
     put(&out, &content, job.replace)
 }
@@ -38,6 +39,7 @@ pub fn slides(job: &Slides) -> Result<(), Failure> {
     let document = document::slides::slides(&lesson, &solved);
     let out =
         job.out.clone().unwrap_or_else(|| PathBuf::from(format!("{}-slides.pdf", source::stem(&job.lesson))));
+    not_the_lesson(&out, &job.lesson)?;
     put(&out, &pdf(&document)?, job.replace)
 }
 
@@ -71,6 +73,17 @@ pub fn paper(lesson: &Lesson) -> Paper {
         | UnitSystem::NewtonMillimetre
         | UnitSystem::KilonewtonMetre
         | UnitSystem::KilonewtonCentimetre => Paper::A4,
+    }
+}
+
+/// Refuses to write what comes out of a lesson over the lesson itself, even where replacing was asked for.
+fn not_the_lesson(out: &Path, lesson: &Path) -> Result<(), Failure> {
+    match (out.canonicalize(), lesson.canonicalize()) {
+        (Ok(one), Ok(other)) if one == other => Err(Failure::Asked(format!(
+            "{} is the lesson itself\n  to mend it: give another name with --out",
+            out.display()
+        ))),
+        _ => Ok(()),
     }
 }
 

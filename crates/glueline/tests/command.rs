@@ -129,6 +129,42 @@ fn a_sheet_that_there_is_not_or_that_a_page_has_not_is_wrong_use() {
     }
 }
 
+#[test]
+fn the_lesson_is_never_written_over() {
+    let folder = folder();
+    assert!(glueline(folder.path(), &["start", "a"]).status.success());
+    let before = fs::read(folder.path().join("a.toml")).expect("the lesson");
+    let run = glueline(folder.path(), &["notes", "a.toml", "--html", "--out", "./a.toml", "--replace"]);
+    assert_eq!(run.status.code(), Some(2), "{}", err(&run));
+    assert!(err(&run).contains("is the lesson itself"), "{}", err(&run));
+    assert_eq!(fs::read(folder.path().join("a.toml")).expect("the lesson"), before);
+}
+
+#[test]
+fn a_file_that_cannot_be_read_does_not_hide_the_others() {
+    let folder = folder();
+    assert!(glueline(folder.path(), &["start", "a"]).status.success());
+    let run = glueline(folder.path(), &["check", "gone.toml", "a", ".", "a.toml"]);
+    assert_eq!(run.status.code(), Some(3));
+    let told = err(&run);
+    for words in ["there is no file gone.toml", "did you mean a.toml?", "it is a folder"] {
+        assert!(told.contains(words), "{told}");
+    }
+    assert!(out(&run).contains("a.toml: good"), "{}", out(&run));
+}
+
+#[test]
+fn another_content_is_replaced_only_when_asked() {
+    let folder = folder();
+    assert!(glueline(folder.path(), &["start", "a"]).status.success());
+    fs::write(folder.path().join("a-notes.html"), "mine").expect("written");
+    let kept = glueline(folder.path(), &["notes", "a.toml", "--html"]);
+    assert_eq!(kept.status.code(), Some(3));
+    assert!(err(&kept).contains("--replace"), "{}", err(&kept));
+    let replaced = glueline(folder.path(), &["notes", "a.toml", "--html", "--replace"]);
+    assert!(replaced.status.success() && out(&replaced).starts_with("replaced"), "{}", err(&replaced));
+}
+
 #[cfg(feature = "pdf")]
 #[test]
 fn notes_are_printed_on_the_sheet_asked_for() {
