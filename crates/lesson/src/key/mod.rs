@@ -6,9 +6,11 @@
 mod beam;
 mod head;
 mod lecture;
+mod other_words;
 mod section;
 mod shape;
 
+pub(crate) use other_words::{choice_meant, key_meant, turns_signs};
 pub use shape::{SHAPES, Shape};
 
 use crate::reading::words::listed;

@@ -55,7 +55,18 @@ impl Reader<'_> {
         // Most lecturers' other tools write `self_weight`.
         let with_hyphens = word.replace('_', "-");
         let near = words.iter().copied().find(|known| *known == with_hyphens);
+        let near = near.or_else(|| key::key_meant(&with_hyphens.to_lowercase(), &words));
         let near = near.or_else(|| nearest(word, words.iter().copied()));
+        if key::turns_signs(path, &with_hyphens) {
+            self.report
+                .add(place, format!("the signs of V and M are the same in every lesson: no `{}`", quoted(word)))
+                .mend(
+                    "take it out: V is positive where it turns the slice clockwise, M where it sags; `shear-diagram` \
+                     and `moment-diagram` choose the side that they are drawn on",
+                )
+                .by_itself();
+            return None;
+        }
         let finding = self.report.add(place, format!("{} has no key `{}`", in_words(path), quoted(word)));
         if let Some(near) = near {
             finding.mend(format!("did you mean `{near}`?"));
@@ -209,6 +220,7 @@ impl Reader<'_> {
     fn no_choice(&mut self, key: &Key, words: &[&'static str], text: &str, span: Range<usize>) -> What {
         let word = key.word();
         let near = words.iter().copied().find(|known| known.eq_ignore_ascii_case(text.trim()));
+        let near = near.or_else(|| key::choice_meant(word, text));
         let near = near.or_else(|| nearest(text, words.iter().copied()));
         let finding = self.report.add(span, format!("`{word}` cannot be {}", in_quotes(text)));
         let quoted: Vec<String> = words.iter().map(|word| in_quotes(word)).collect();

@@ -74,15 +74,51 @@ pub(super) fn answers(lesson: &Lesson, table: &Table, source: &Source, report: &
         if workings.get(ask).is_some() {
             continue;
         }
-        let names: Vec<&str> = workings.iter().map(|(_, working)| working.name.as_str()).collect();
-        let mend = match nearest(ask, names.iter().copied())
-            .or_else(|| names.iter().copied().find(|name| name.contains(ask)))
-        {
+        let mend = match meant(ask, &solved) {
             Some(near) => format!("did you mean {}?", in_quotes(near)),
             None => "`glueline values` lists what there is, such as \"shear stress on the cut\"".to_owned(),
         };
         report.add(given.span, format!("the lesson has no working called {}", in_quotes(ask))).mend(mend);
     }
+}
+
+/// The working that was probably meant: of nearly this name, of this symbol, or of the most words in common.
+fn meant<'a>(ask: &str, solved: &'a Solved) -> Option<&'a str> {
+    let workings = solved.workings();
+    let names = || workings.iter().map(|(_, working)| working.name.as_str());
+    let ours = |word: &str| match word {
+        "max" | "maximum" | "greatest" | "peak" => "largest".to_owned(),
+        "thickness" => "width".to_owned(),
+        other => other.to_owned(),
+    };
+    let asked = ask.to_lowercase().replace('-', " ").replace("moment of inertia", "second moment");
+    let asked = asked.split_whitespace().map(ours).collect::<Vec<_>>().join(" ");
+    let of_symbol = || {
+        let written = ask.replace('\'', "\u{2032}");
+        workings.iter().find_map(|(_, working)| {
+            let symbol = solved.style().symbol(&working.symbol);
+            (symbol.plain() == written || symbol.spoken == ask).then_some(working.name.as_str())
+        })
+    };
+    nearest(&asked, names())
+        .or_else(of_symbol)
+        .or_else(|| names().find(|name| name.contains(&asked)))
+        .or_else(|| of_most_words(&asked, names()))
+}
+
+/// The name that shares the most words with what was asked, at least half of them; of equals the shortest.
+fn of_most_words<'a>(asked: &str, names: impl Iterator<Item = &'a str>) -> Option<&'a str> {
+    const SMALL: [&str; 6] = ["the", "of", "at", "on", "in", "a"];
+    let words: Vec<&str> = asked.split_whitespace().filter(|word| !SMALL.contains(word)).collect();
+    // The largest bending moments are named by the way they bend.
+    let same =
+        |one: &str, other: &str| one == other || (one == "bending" && matches!(other, "sagging" | "hogging"));
+    let shared = |name: &str| {
+        words.iter().filter(|word| name.split_whitespace().any(|other| same(word, other))).count()
+    };
+    names
+        .filter(|name| shared(name) > 0 && 2 * shared(name) >= words.len())
+        .min_by_key(|name| (std::cmp::Reverse(shared(name)), name.len()))
 }
 
 pub(super) fn questions(lesson: &Table) -> Vec<Question> {

@@ -55,7 +55,7 @@ pub fn read(text: &str, name: &str) -> Reading {
     }
     let mut meaning = Report::new(Arc::clone(&source));
     let lesson = understand(table.get_ref(), &source, &mut meaning);
-    if lesson.is_none() && meaning.is_empty() {
+    if lesson.is_none() && meaning.is_empty() && report.is_empty() {
         // Whatever is refused has been told; should that ever be wrong, the lecturer must still hear of it.
         meaning.add(source.first_line(), "this lesson cannot be read").mend("check the units of its numbers");
     }

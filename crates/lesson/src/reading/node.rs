@@ -154,6 +154,11 @@ impl Table {
         }
     }
 
+    /// Whether a list of names was given and understood.
+    pub(crate) fn is_list_of_names(&self, word: &str) -> bool {
+        matches!(self.get(word).map(|node| &node.what), Some(What::Names(_)))
+    }
+
     pub(crate) fn names(&self, word: &str) -> &[Given<String>] {
         match self.get(word).map(|node| &node.what) {
             Some(What::Names(names)) => names,

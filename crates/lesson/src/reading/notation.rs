@@ -148,8 +148,10 @@ fn role_named(word: &str) -> Option<Role> {
 /// What would be right for a name that no quantity has.
 fn near_name(word: &str) -> String {
     let name = word.replace('-', " ");
-    match nearest(&name, Notation::role_names().map(|(_, words)| words)) {
+    let names = || Notation::role_names().map(|(_, words)| words);
+    let near = nearest(&name, names());
+    match near.or_else(|| names().find(|words| words.starts_with(&name) && !name.is_empty())) {
         Some(near) => format!("did you mean `{}`?", near.replace(' ', "-")),
-        None => "name one such as first-moment, shear-force, width-at-cut or shear-stress".to_owned(),
+        None => "name one such as first-moment, shear-force, width-at-the-cut or shear-stress".to_owned(),
     }
 }

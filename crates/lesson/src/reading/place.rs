@@ -181,7 +181,7 @@ fn place(
                     .all(|(name, _)| known.names.contains_key(*name) || known.refused.contains(*name))
         });
     let near_joint = nearest(text, joints.iter().map(|joint| joint.name.as_str()).chain(["neutral axis"]));
-    if height && near_joint.is_none() {
+    if height && near_joint.is_none() && !is_a_name(text) {
         return length(text, given, known, file, report).map(Place::Height);
     }
     let section_known = read.is_some_and(|read| read.section.is_some());
@@ -202,6 +202,15 @@ fn place(
     };
     report.add(given.span.clone(), format!("{} is no place to cut at", quoted(text))).mend(mend);
     None
+}
+
+/// Whether a text such as `glue line 2` reads as the name of a joint rather than as a height: it begins with two words,
+/// or with one that is followed by a number.
+fn is_a_name(text: &str) -> bool {
+    let mut words = text.split_whitespace();
+    let begins = |word: Option<&str>| word.is_some_and(|word| word.chars().all(char::is_alphabetic));
+    let next_is_word = |word: Option<&str>| word.is_some_and(|word| word.chars().all(char::is_alphanumeric));
+    begins(words.next()) && next_is_word(words.next())
 }
 
 /// A length in the text of a cut.

@@ -14,6 +14,9 @@ use workings::reading::{self, Fault, FaultKind, Names};
 /// BIPM, *The International System of Units* (SI), 9th edition 2019, resolution of the 3rd CGPM.
 pub(super) const STANDARD_FALL: f64 = 9.806_65;
 
+/// Quotes as a word processor sets them.
+pub(super) const CURLY_QUOTES: [char; 7] = ['“', '”', '„', '‘', '’', '«', '»'];
+
 /// The named values of the file as far as they are known.
 #[derive(Debug, Default)]
 pub(super) struct Known {
@@ -55,6 +58,10 @@ pub(super) fn any(
     known: &Known,
     report: &mut Report,
 ) -> Option<Quantity> {
+    // Quotes that are not straight are told where the form of the file is.
+    if !written.plain && written.text.starts_with(CURLY_QUOTES) {
+        return None;
+    }
     let parsed = match reading::parse(written.text) {
         Ok(parsed) => parsed,
         Err(faults) => {

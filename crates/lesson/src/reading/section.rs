@@ -401,7 +401,7 @@ fn joints(table: &Table, gathered: &Gathered, report: &mut Report) -> Vec<Joint>
         }
         if sound
             && gathered.sound
-            && entry.has("beyond")
+            && entry.is_list_of_names("beyond")
             && (beyond.is_empty() || beyond.len() == gathered.parts.len())
         {
             report

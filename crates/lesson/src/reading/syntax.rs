@@ -19,7 +19,8 @@ pub(super) enum Trust {
 
 /// Reads the text as TOML, reports what is wrong with its form, and gives what could be made of it.
 pub(super) fn parse<'a>(source: &'a Source, report: &mut Report) -> (Spanned<DeTable<'a>>, Trust) {
-    let (table, errors) = DeTable::parse_recoverable(source.text());
+    let (table, mut errors) = DeTable::parse_recoverable(source.text());
+    errors.sort_by_key(|error| error.span().map_or(0, |span| span.start));
     let unclosed = errors.iter().any(is_unclosed_bracket).then(|| unclosed_bracket(source.text()));
     let unclosed = unclosed.flatten();
     if let Some(at) = unclosed {
@@ -28,13 +29,23 @@ pub(super) fn parse<'a>(source: &'a Source, report: &mut Report) -> (Spanned<DeT
         report.add(at..at + 1, format!("this {thing} is not closed")).mend(format!("end it with {closing}"));
     }
     let mut trust = if unclosed.is_some() { Trust::Nothing } else { Trust::Whole };
+    // After a slip of form the rest of its line goes wrong for that reason alone.
+    let mut lost: Option<usize> = None;
     for error in &errors {
         let span = error.span().unwrap_or(0..0);
         // What follows a bracket that was left open is read as part of it, and goes wrong for that reason alone.
         if unclosed.is_some_and(|at| span.start >= at) {
             continue;
         }
-        trust = trust.max(tell(error, span, source.text(), report));
+        let line = source.text().get(..span.start).map_or(0, |before| before.matches('\n').count());
+        if lost == Some(line) {
+            continue;
+        }
+        let told = tell(error, span, source.text(), report);
+        if told != Trust::Whole {
+            lost = Some(line);
+        }
+        trust = trust.max(told);
     }
     (table, trust)
 }
@@ -80,6 +91,11 @@ fn tell(error: &Error, span: Range<usize>, text: &str, report: &mut Report) -> T
             .add(span, "this does not read as `name = value`")
             .mend("write a name of one word, an equals sign, and a value, such as: length = \"4 m\"");
         Trust::Parts
+    } else if says("unexpected key or value") && follows_a_number(text, span.start) {
+        report
+            .add(span, "a number stands alone, what belongs to it stands in quotes with it")
+            .mend("write the value with its unit, in quotes, with a decimal point: \"0.75 m\"");
+        Trust::Parts
     } else if says("unexpected key or value") {
         report.add(span, "this stands after the value and does not belong to it").mend("begin a new line");
         Trust::Parts
@@ -97,6 +113,9 @@ fn tell(error: &Error, span: Range<usize>, text: &str, report: &mut Report) -> T
             .add(span, "lists and tables are nested too deeply")
             .mend("no key of a lesson is nested more than a few times");
         Trust::Nothing
+    } else if says("invalid unquoted key") && written == ":" {
+        report.add(span, "an equals sign is wanted, not a colon").mend("write it as: length = \"4 m\"");
+        Trust::Parts
     } else if says("unquoted keys cannot be empty") || says("invalid unquoted key") || says("extra `=`") {
         report.add(span, "a name is wanted before the equals sign").mend("write it as: length = \"4 m\"");
         Trust::Parts
@@ -109,6 +128,13 @@ fn tell(error: &Error, span: Range<usize>, text: &str, report: &mut Report) -> T
         report.add(span, format!("this does not read as TOML: {}", quoted(message)));
         Trust::Parts
     }
+}
+
+/// Whether what stands just before a place, after an equals sign, is a number without quotes.
+fn follows_a_number(text: &str, at: usize) -> bool {
+    let before = text.get(..at).unwrap_or("");
+    let value = before.rsplit(['=', '\n']).next().unwrap_or("").trim();
+    !value.is_empty() && value.chars().all(|c| c.is_ascii_digit() || matches!(c, '.' | '-' | '+' | '_'))
 }
 
 /// The first bracket that is never closed, strings and comments left aside; a heading on a line of its own
