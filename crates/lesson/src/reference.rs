@@ -20,6 +20,9 @@ force of 4 kN at 1.5 m*. This page is made from the program itself, and so is th
   `\"L/2 - 10 mm\"`, `\"2*P\"`.
 - **Places** along the beam run from 0 at its left end; heights in the section run up. Forces and spread loads act down,
   couples turn counter-clockwise, unless `direction` says otherwise.
+- **Signs** are the same in every lesson: V is positive where it turns the slice clockwise, M where it sags, so that
+  dM/dx = V; tension is positive. What a course may choose is the way of the depth axis, the side on which a diagram is
+  drawn, the symbols and the words: see `[notation]`.
 - **Remarks** begin with `#` and end with the line.
 ";
 

@@ -52,7 +52,7 @@ pub(super) const KEYS: &[Key] = &[
         "notation.profile",
         Form::Choice(&["upward", "upward-b", "area-arm", "code-axes", "downward", "bow-marks"]),
         Need::Optional("upward"),
-        "The table of symbols and sign habits that the course follows.",
+        "The table of symbols, words and habits of drawing that the course follows.",
         r#""code-axes""#,
     ),
     Key::new(
@@ -108,7 +108,7 @@ pub(super) const KEYS: &[Key] = &[
         "notation.depth-axis",
         Form::Choice(&["up", "down"]),
         OF_THE_PROFILE,
-        "Which way the depth axis points.",
+        "Which way the depth axis points; with it turns the sign in the formula of the bending stress.",
         r#""down""#,
     ),
     Key::new(
