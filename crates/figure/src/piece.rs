@@ -345,7 +345,8 @@ fn describe(scene: &Scene) -> (String, Description) {
         ],
     );
     long.sentence(
-        "The three forces balance: the force on the cut makes up for the difference of the two faces.",
+        "The three forces balance, their sum along the beam is 0: the force on the cut makes up for the difference \
+         of the two faces.",
     );
     long.sentence(format!(
         "The force on the cut is drawn as a row of half-arrows along the cut. Width of the cut: {}.",

@@ -153,6 +153,25 @@ fn intensity(loads: &[Load], station: f64, towards: f64) -> f64 {
         .sum()
 }
 
+/// The stretches of the slice between the ends of spread loads: from, to, m; intensity at each, N/m, positive down.
+fn stretches(scene: &Scene) -> Vec<(f64, f64, f64, f64)> {
+    let beam = &scene.problem.beam;
+    let (left, right) = (scene.values.station, scene.values.station + scene.values.length);
+    let hair = 1e-9 * beam.length;
+    let mut stops = vec![left, right];
+    for load in &beam.loads {
+        if let Load::Spread { from, to, .. } = *load {
+            stops.extend([from, to].into_iter().filter(|&s| s > left + hair && s < right - hair));
+        }
+    }
+    stops.sort_by(f64::total_cmp);
+    stops.dedup_by(|a, b| (*a - *b).abs() <= hair);
+    stops
+        .windows(2)
+        .map(|s| (s[0], s[1], intensity(&beam.loads, s[0], hair), intensity(&beam.loads, s[1], -hair)))
+        .collect()
+}
+
 /// What loads the slice: the spread loads over it and the forces on it.
 fn loads(scene: &Scene, wishes: &mut Vec<Wish>) -> Vec<Mark> {
     let w = &scene.writer;
@@ -162,18 +181,7 @@ fn loads(scene: &Scene, wishes: &mut Vec<Wish>) -> Vec<Mark> {
     let px = |station: f64| (station - left) / length * SIZE.0;
     let hair = 1e-9 * beam.length;
     let mut marks = Vec::new();
-    let mut stops = vec![left, right];
-    for load in &beam.loads {
-        if let Load::Spread { from, to, .. } = *load {
-            stops.extend([from, to].into_iter().filter(|&s| s > left + hair && s < right - hair));
-        }
-    }
-    stops.sort_by(f64::total_cmp);
-    stops.dedup_by(|a, b| (*a - *b).abs() <= hair);
-    let stretches: Vec<(f64, f64, f64, f64)> = stops
-        .windows(2)
-        .map(|s| (s[0], s[1], intensity(&beam.loads, s[0], hair), intensity(&beam.loads, s[1], -hair)))
-        .collect();
+    let stretches = stretches(scene);
     let greatest = stretches.iter().map(|s| s.2.abs().max(s.3.abs())).fold(0.0, f64::max);
     let stroke = Stroke::solid(Ink::Line, 1.0);
     if greatest > 0.0 {
@@ -309,6 +317,41 @@ fn describe(scene: &Scene) -> (String, Description) {
         &["face", "shear force", "bending moment"],
         vec![vec!["left".to_owned(), shear(0), moment(0)], vec!["right".to_owned(), shear(1), moment(1)]],
     );
+    let size = |down: f64| {
+        let size = w.text(down.abs(), Dimension::FORCE_PER_LENGTH, Role::SpreadLoad);
+        match down {
+            d if d > 0.0 => format!("{size} down"),
+            d if d < 0.0 => format!("{size} up"),
+            _ => size,
+        }
+    };
+    let spread: Vec<String> = stretches(scene)
+        .into_iter()
+        .filter(|stretch| stretch.2 != 0.0 || stretch.3 != 0.0)
+        .map(|(from, to, first, last)| {
+            let place = |station: f64| w.text(station - v.station, Dimension::LENGTH, Role::SliceLength);
+            let (first, last) = (size(first), size(last));
+            let value = if first == last { first } else { format!("from {first} to {last}") };
+            format!("spread load over the slice from {} to {} of its length: {value}", place(from), place(to))
+        })
+        .collect();
+    long.list(spread);
+    let hair = 1e-9 * scene.problem.beam.length;
+    let inside = |station: f64| station > v.station + hair && station < v.station + v.length - hair;
+    let on_it = scene.problem.beam.loads.iter().filter_map(|load| match *load {
+        Load::Force { station, down } if inside(station) && down != 0.0 => Some(format!(
+            "force of {} {} on the slice",
+            w.text(down.abs(), Dimension::FORCE, Role::PointForce),
+            if down > 0.0 { "down" } else { "up" }
+        )),
+        Load::Couple { station, ccw } if inside(station) && ccw != 0.0 => Some(format!(
+            "couple of {} {} on the slice",
+            w.text(ccw.abs(), Dimension::MOMENT, Role::Couple),
+            crate::words::turning(ccw)
+        )),
+        _ => None,
+    });
+    long.list(on_it.collect());
     let load = scene.values.load;
     if load == 0.0 {
         long.sentence("No load acts on the slice, so the shear force is the same on both faces.");

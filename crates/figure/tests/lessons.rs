@@ -54,13 +54,8 @@ fn everything_lies_on_the_sheet() {
 }
 
 #[test]
-fn every_number_drawn_of_the_beam_is_in_the_description() {
-    const OF_THE_BEAM: [&str; 7] =
-        ["beam", "free-body", "signs", "left-piece", "element", "diagrams", "deflected"];
-    for (name, drawings) in DRAWN.iter() {
-        let of_the_beam = drawings.iter().filter(|drawing| OF_THE_BEAM.contains(&drawing.name.as_str()));
-        of_the_beam.for_each(|drawing| checks::numbers_are_told(name, drawing));
-    }
+fn every_number_drawn_is_in_the_description() {
+    for_every_drawing(checks::numbers_are_told);
 }
 
 #[test]
