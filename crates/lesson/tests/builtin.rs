@@ -82,3 +82,40 @@ fn the_starting_lesson_has_the_title_of_its_name() {
         assert_eq!(reading.lesson.expect("the starting lesson is sound").about.title, title);
     }
 }
+
+/// A lecturer who takes the first # away must not be told of a mistake.
+#[test]
+fn what_the_template_offers_can_be_taken_in_every_notation() {
+    let template = lesson::template("a");
+    let offered = [
+        "# [notation]",
+        "# figures",
+        "# second-moment",
+        "# [notation.symbols]",
+        "# shear-flow",
+        "# [vary]",
+        "# P =",
+        "  # { spread",
+        "  # { couple",
+        "  # { force",
+        "# density",
+    ];
+    for profile in ["upward", "upward-b", "area-arm", "code-axes", "downward", "bow-marks"] {
+        let line = |line: &str| {
+            if line.starts_with("# profile = ") {
+                format!("profile = \"{profile}\"\n")
+            } else if offered.iter().any(|start| line.starts_with(start)) {
+                line.replacen("# ", "", 1) + "\n"
+            } else {
+                format!("{line}\n")
+            }
+        };
+        let text: String = template.lines().map(line).collect();
+        for start in offered {
+            assert!(!text.lines().any(|line| line.starts_with(start)), "{start} is still a remark");
+        }
+        let reading = lesson::read(&text, "a.toml");
+        let told: Vec<String> = reading.findings.iter().map(|finding| finding.render(false)).collect();
+        assert!(reading.lesson.is_some(), "{profile}: {}", told.join("\n"));
+    }
+}

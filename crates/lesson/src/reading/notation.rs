@@ -7,7 +7,7 @@ use workings::notation::{
     DepthAxis, MomentSide, Notation, NotationFault, Profile, SecondMomentWords, ShearSide, SignMarks,
 };
 use workings::reading::nearest;
-use workings::role::Role;
+use workings::role::{Role, Symbol};
 use workings::rounding::{Figures, RoundingRule};
 use workings::style::{DecimalMark, Multiplication, Style};
 use workings::unit_system::UnitSystem;
@@ -130,10 +130,24 @@ fn symbols(table: &Table, style: &mut Style, report: &mut Report) {
                 let words = style.notation.words(other);
                 report
                     .add(symbol.span, format!("{} already stands for the {words}", in_quotes(symbol.value)))
-                    .mend(format!("take another letter, or give the {words} another one as well"));
+                    .mend(match profile_with(role, symbol.value, style.notation.profile) {
+                        Some(profile) => format!(
+                            "take profile = {}, where it is the {}; or take another letter",
+                            in_quotes(profile.name()),
+                            style.notation.words(role)
+                        ),
+                        None => format!("take another letter, or give the {words} another one as well"),
+                    });
             }
         }
     }
+}
+
+/// Another profile in which a quantity has this very symbol.
+fn profile_with(role: Role, symbol: &str, not: Profile) -> Option<Profile> {
+    let written = symbol.trim().replace('\'', "\u{2032}");
+    let writes = |profile: &Profile| Notation::of(*profile).symbol(&Symbol::plain(role)).plain() == written;
+    Profile::ALL.into_iter().filter(|profile| *profile != not).find(writes)
 }
 
 /// The role of a name, written with spaces or with hyphens; `second moment` will do for `second moment of area`.

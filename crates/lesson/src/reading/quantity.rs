@@ -8,7 +8,8 @@ use std::collections::HashSet;
 use std::ops::Range;
 use workings::dimension::Dimension;
 use workings::quantity::Quantity;
-use workings::reading::{self, Fault, FaultKind, Names};
+use workings::reading::{self, Fault, FaultKind, Names, nearest};
+use workings::unit::UNITS;
 
 /// Standard acceleration of free fall, m/s², which turns a weight per volume into a density. Exact by definition:
 /// BIPM, *The International System of Units* (SI), 9th edition 2019, resolution of the 3rd CGPM.
@@ -58,6 +59,17 @@ pub(super) fn any(
     known: &Known,
     report: &mut Report,
 ) -> Option<Quantity> {
+    wanted(written, example, None, known, report)
+}
+
+/// As [`any`], for a place that wants a dimension: a unit that is mistyped is more likely one of those.
+fn wanted(
+    written: &Written<'_>,
+    example: &str,
+    dimension: Option<Dimension>,
+    known: &Known,
+    report: &mut Report,
+) -> Option<Quantity> {
     // Quotes that are not straight are told where the form of the file is.
     if !written.plain && written.text.starts_with(CURLY_QUOTES) {
         return None;
@@ -66,7 +78,7 @@ pub(super) fn any(
         Ok(parsed) => parsed,
         Err(faults) => {
             for fault in faults {
-                tell(&fault, written, example, report);
+                tell(&fault, written, example, dimension, report);
             }
             return None;
         }
@@ -78,16 +90,36 @@ pub(super) fn any(
         Ok(quantity) => Some(quantity),
         Err(faults) => {
             for fault in faults {
-                tell(&fault, written, example, report);
+                tell(&fault, written, example, dimension, report);
             }
             None
         }
     }
 }
 
-fn tell(fault: &Fault, written: &Written<'_>, example: &str, report: &mut Report) {
+fn tell(
+    fault: &Fault,
+    written: &Written<'_>,
+    example: &str,
+    dimension: Option<Dimension>,
+    report: &mut Report,
+) {
     let finding = report.add(written.place(&fault.range), fault.what.clone());
-    let mend = if fault.mend.is_empty() { in_quotes(example) } else { fault.mend.clone() };
+    let near = dimension.filter(|_| fault.kind == FaultKind::UnknownUnit).and_then(|dimension| {
+        let word = written.text.get(fault.range.clone())?;
+        let mut of_kind: Vec<&str> =
+            UNITS.iter().filter(|unit| unit.dimension == dimension).map(|unit| unit.symbol).collect();
+        // Of units equally near, one of as many letters: `mn` is `mm` rather than `m`.
+        of_kind.sort_by_key(|symbol| symbol.len().abs_diff(word.len()));
+        nearest(word, of_kind)
+    });
+    let mend = if let Some(near) = near {
+        format!("did you mean {near}?")
+    } else if fault.mend.is_empty() {
+        in_quotes(example)
+    } else {
+        fault.mend.clone()
+    };
     finding.mend(mend);
     match fault.kind {
         FaultKind::UnknownName => finding.because(fault.what.clone()),
@@ -104,7 +136,7 @@ pub(super) fn of_form(key: &Key, written: &Written<'_>, known: &Known, report: &
         _ => (None, Sign::Any),
     };
     let example = example_of(key);
-    let Some(mut quantity) = any(written, example, known, report) else { return What::Bad };
+    let Some(mut quantity) = self::wanted(written, example, wanted, known, report) else { return What::Bad };
     if let Some(wanted) = wanted {
         if matches!(key.form, Form::Density) && quantity.dimension == Dimension::WEIGHT_PER_VOLUME {
             quantity = Quantity::new(quantity.value / STANDARD_FALL, Dimension::DENSITY);
