@@ -60,7 +60,7 @@ pub fn in_words(error: &std::io::Error) -> String {
     use std::io::ErrorKind;
     match error.kind() {
         ErrorKind::NotFound => "its folder does not exist and cannot be made".to_owned(),
-        ErrorKind::PermissionDenied => "you have no right to do so in this folder".to_owned(),
+        ErrorKind::PermissionDenied => "your account has no right to it here".to_owned(),
         ErrorKind::ReadOnlyFilesystem => "what it stands on can only be read".to_owned(),
         ErrorKind::IsADirectory => "it is a folder, and a file is wanted".to_owned(),
         ErrorKind::NotADirectory => "what should be its folder is a file".to_owned(),

@@ -35,7 +35,7 @@ impl std::fmt::Display for Refusal {
         match self {
             Self::Exists(path) => write!(
                 f,
-                "{} is already there, with other content, and was left as it is\n  to mend it: add --replace to write it anew, or give another name with --out",
+                "{} is already there, with other content, and was left as it is\n  to mend it: add --replace to write it anew, or name another place to write to",
                 path.display()
             ),
             Self::Lesson(path) => write!(
