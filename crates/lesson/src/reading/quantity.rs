@@ -285,6 +285,9 @@ fn offered(text: &str, example: &str) -> String {
         text.trim().chars().take_while(|c| c.is_ascii_digit() || matches!(c, '.' | '-')).collect();
     let unit = example.trim_start_matches(|c: char| c.is_ascii_digit() || matches!(c, '.' | '-' | ' '));
     match number.parse::<f64>() {
+        // A modulus of 200 000 is meant in MPa, one of 2e11 in Pa.
+        Ok(value) if unit == "GPa" && value >= 1e7 => format!("{number} Pa"),
+        Ok(value) if unit == "GPa" && value >= 1e3 => format!("{number} MPa"),
         Ok(value) if value.is_finite() => format!("{number} {unit}"),
         _ => example.to_owned(),
     }

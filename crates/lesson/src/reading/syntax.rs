@@ -46,6 +46,9 @@ pub(super) fn parse<'a>(source: &'a Source, report: &mut Report) -> (Spanned<DeT
             lost = Some(line);
         }
         trust = trust.max(told);
+        if told == Trust::Nothing && error.message().starts_with("invalid ") {
+            break;
+        }
     }
     (table, trust)
 }
@@ -70,6 +73,15 @@ fn tell(error: &Error, span: Range<usize>, text: &str, report: &mut Report) -> T
             .get(line..span.start)
             .and_then(|line| line.find(['"', '\'']))
             .map_or(span.start, |at| line + at);
+        // Nothing after the quotes: a text was to begin on the next line.
+        if !says("invalid multi-line")
+            && text.get(from + 1..span.end).is_some_and(|rest| rest.trim().is_empty())
+        {
+            report
+                .add(from..span.end, "the quotes are not closed on their line")
+                .mend("put a text of several lines between three quotes: \"\"\" before it and after it");
+            return Trust::Nothing;
+        }
         report
             .add(from..span.end, "the quotes are not closed")
             .mend("end the text with the quotes that it began with");
@@ -82,6 +94,11 @@ fn tell(error: &Error, span: Range<usize>, text: &str, report: &mut Report) -> T
     } else if says("duplicate key") {
         report.add(span, format!("`{}` is given twice", quoted(written))).mend("keep one of the two");
         Trust::Whole
+    } else if let Some(heading) = heading_half_open(text, &span) {
+        report
+            .add(heading, "this heading has no opening bracket")
+            .mend("write a heading as [beam] or [[question]]");
+        Trust::Parts
     } else if says("key with no value")
         || says("missing assignment")
         || says("missing value")
@@ -128,6 +145,17 @@ fn tell(error: &Error, span: Range<usize>, text: &str, report: &mut Report) -> T
         report.add(span, format!("this does not read as TOML: {}", quoted(message)));
         Trust::Parts
     }
+}
+
+/// The line of a place where it is a heading that only its closing bracket shows: `beam]`.
+fn heading_half_open(text: &str, span: &Range<usize>) -> Option<Range<usize>> {
+    let start = text.get(..span.start)?.rfind('\n').map_or(0, |at| at + 1);
+    let line = text.get(start..end_of_line(text, start))?;
+    let line = line.split('#').next()?.trim_end();
+    let word = line.trim_end_matches(']');
+    let is_word =
+        !word.is_empty() && word.chars().all(|c| c.is_ascii_alphanumeric() || matches!(c, '-' | '_' | '.'));
+    (is_word && word.len() < line.len()).then(|| start..start + line.len())
 }
 
 /// Whether what stands just before a place, after an equals sign, is a number without quotes.
