@@ -269,6 +269,14 @@ fn load(
         let sign = sign?;
         return Some((Load::Spread { from, to, down_from: sign * size, down_to: sign * becoming }, own_name));
     }
+    if !entry.has("at") && (entry.has("from") || entry.has("to")) {
+        report
+            .add(entry.span.clone(), format!("a {kind} stands at one point, and this one has a stretch of the beam"))
+            .mend(format!(
+                "give {kind} = ..., at = \"1.5 m\"; or a load over the stretch: spread = \"2 kN/m\", from = ..., to = ..."
+            ));
+        return None;
+    }
     refuse_keys(
         entry,
         &["from", "to", "becoming"],
