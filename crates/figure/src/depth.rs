@@ -134,8 +134,15 @@ fn sigma(scene: &Scene, frame: &Frame, axis: f64, wishes: &mut Vec<Wish>) -> Vec
                 }
                 let (letter, ink) =
                     if value > 0.0 { ("\u{a0}T", Ink::Tension) } else { ("\u{a0}C", Ink::Compression) };
-                let label =
-                    scene.writer.value(value.abs(), Dimension::STRESS, Role::BendingStress).and_words(letter);
+                let label = scene
+                    .writer
+                    .value_beside(
+                        value.abs(),
+                        Dimension::STRESS,
+                        Role::BendingStress,
+                        scene.greatest_bending_stress(),
+                    )
+                    .and_words(letter);
                 let x = axis + 0.5 * PANELS.0 * value / greatest;
                 let seat = if height == e.top { Seat::Above } else { Seat::Below };
                 let wish = Wish::new(label, Point::new(x, frame.y(height)));
@@ -189,12 +196,12 @@ fn tau(scene: &Scene, frame: &Frame, axis: f64, wishes: &mut Vec<Wish>) -> Vec<M
     let (low, high) = (at(largest.mean, scene.extent.bottom), at(largest.mean, scene.extent.top));
     marks.push(Mark::Line { from: low, to: high, stroke: mean });
     wishes.push(
-        Wish::new(w.value(largest.mean, Dimension::STRESS, Role::MeanShearStress), low)
+        Wish::new(w.value_beside(largest.mean, Dimension::STRESS, Role::MeanShearStress, largest.value), low)
             .seats(&[Seat::Below, Seat::BelowRight], Escape::Down)
             .ink(Ink::Quiet)
             .gap(6.0),
     );
-    let value = |value: f64| w.value(value.abs(), Dimension::STRESS, Role::ShearStress);
+    let value = |value: f64| w.value_beside(value.abs(), Dimension::STRESS, Role::ShearStress, largest.value);
     let mut tags: Vec<Tag> = Vec::new();
     let mut mark = |at: Point, label: Label, ink: Ink| {
         if !tags.iter().any(|tag| tag.at.distance(at) < 1.0) {

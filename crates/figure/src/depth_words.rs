@@ -38,8 +38,8 @@ pub(crate) fn note(scene: &Scene) -> String {
 pub(crate) fn describe(scene: &Scene) -> (String, Description) {
     let w = &scene.writer;
     let stress = &scene.stress[0];
-    let tau = |value: f64| w.text(value.abs(), Dimension::STRESS, Role::ShearStress);
     let largest = stress.largest_shear_stress();
+    let tau = |value: f64| w.text_beside(value.abs(), Dimension::STRESS, Role::ShearStress, largest.value);
     let places: Vec<String> = largest.places.iter().map(|place| height_words(scene, place.height)).collect();
     let short = if largest.value > 0.0 {
         at_most(&format!(

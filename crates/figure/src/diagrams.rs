@@ -9,6 +9,7 @@ use crate::palette::{Ink, Stroke};
 use crate::panel::{self, Shown};
 use crate::scale::SHEET_WIDTH;
 use crate::sketch::{self, Dimensions, Shows};
+use crate::text::Label;
 use crate::view::BeamView;
 use crate::words;
 use mechanics::beam::{Reached, Side};
@@ -103,7 +104,7 @@ pub fn diagrams(view: &BeamView<'_>) -> Drawing {
 fn slice_value(view: &BeamView<'_>, shown: Shown, drawn: &panel::Panel) -> Wish {
     let at = view.problem.slice.at;
     let value = view.solution.value(shown.curve(), at, Side::Right);
-    let number = view.scribe.value(value, shown.dimension(), shown.role());
+    let number = Label::words(text(view, shown, value));
     let label = view.scribe.symbol(shown.role(), "").equals(number);
     let y = drawn.y(value);
     let above = y < drawn.axis;
@@ -116,6 +117,12 @@ fn slice_value(view: &BeamView<'_>, shown: Shown, drawn: &panel::Panel) -> Wish 
     Wish::new(label, Point::new(view.along().px(at), y)).seats(seats, escape).gap(5.0).ink(Ink::Cut)
 }
 
+/// A value of a curve with the unit of its axis.
+fn text(view: &BeamView<'_>, shown: Shown, value: f64) -> String {
+    let largest = view.solution.extremes(shown.curve()).largest_size.value;
+    view.scribe.text_beside(value, shown.dimension(), shown.role(), largest)
+}
+
 fn describe(view: &BeamView<'_>, keys: &[(Shown, KeyValues)], long: &mut Description) {
     let scribe = view.scribe;
     let solution = view.solution;
@@ -126,12 +133,15 @@ fn describe(view: &BeamView<'_>, keys: &[(Shown, KeyValues)], long: &mut Descrip
     stations.push(view.problem.slice.at);
     stations.sort_by(f64::total_cmp);
     stations.dedup_by(|a, b| (*a - *b).abs() <= 1e-9 * view.problem.beam.length);
+    let largest =
+        [Shown::Shear, Shown::Moment].map(|shown| solution.extremes(shown.curve()).largest_size.value);
     let mut rows = Vec::new();
     for &station in &stations {
         let mut row = vec![words::place(view, station)];
-        for (shown, _) in keys {
+        for ((shown, _), largest) in keys.iter().zip(largest) {
             let number = |side| {
-                scribe.text(solution.value(shown.curve(), station, side), shown.dimension(), shown.role())
+                let value = solution.value(shown.curve(), station, side);
+                scribe.text_beside(value, shown.dimension(), shown.role(), largest)
             };
             row.extend([number(Side::Left), number(Side::Right)]);
         }
@@ -152,7 +162,7 @@ fn describe(view: &BeamView<'_>, keys: &[(Shown, KeyValues)], long: &mut Descrip
         let extremes = solution.extremes(shown.curve());
         for (extreme, word) in [(&extremes.highest, "largest"), (&extremes.lowest, "most negative")] {
             let Some(extreme) = extreme else { continue };
-            let value = scribe.text(extreme.value, shown.dimension(), shown.role());
+            let value = text(view, *shown, extreme.value);
             let places: Vec<String> = extreme
                 .reached
                 .iter()
@@ -184,7 +194,7 @@ fn describe(view: &BeamView<'_>, keys: &[(Shown, KeyValues)], long: &mut Descrip
         .iter()
         .map(|(shown, _)| {
             let value = solution.value(shown.curve(), at, Side::Right);
-            let text = scribe.text(value, shown.dimension(), shown.role());
+            let text = text(view, *shown, value);
             format!("{} = {text}", scribe.symbol_text(shown.role(), ""))
         })
         .collect();

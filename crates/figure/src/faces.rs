@@ -72,7 +72,12 @@ pub(crate) fn faces(scene: &Scene) -> Drawing {
         let x = if face == 0 { 0.0 } else { LENGTH };
         let name = Label::words(if face == 0 { "left face" } else { "right face" });
         let moment = if face == 0 { w.symbol(Role::BendingMoment) } else { w.grown(Role::BendingMoment) };
-        let moment = moment.equals(w.value(v.moment[face], Dimension::MOMENT, Role::BendingMoment));
+        let moment = moment.equals(w.value_beside(
+            v.moment[face],
+            Dimension::MOMENT,
+            Role::BendingMoment,
+            scene.greater_moment(),
+        ));
         let seat = if face == 0 { Seat::AboveLeft } else { Seat::AboveRight };
         wishes.push(at(name, Point::new(x, -52.0), &[seat]).gap(0.0).ink(Ink::Quiet));
         wishes.push(at(moment, Point::new(x, -34.0), &[seat]).gap(0.0));
@@ -119,7 +124,12 @@ fn values_on(scene: &Scene, bands: &[Band], face: usize, scale: BlockScale) -> V
             }
             known.push(stress);
             let outermost = height == scene.extent.bottom || height == scene.extent.top;
-            let value = scene.writer.value(stress.abs(), Dimension::STRESS, Role::BendingStress);
+            let value = scene.writer.value_beside(
+                stress.abs(),
+                Dimension::STRESS,
+                Role::BendingStress,
+                scene.greatest_bending_stress(),
+            );
             let (letter, ink) =
                 if stress > 0.0 { ("\u{a0}T", Ink::Tension) } else { ("\u{a0}C", Ink::Compression) };
             let label = value.and_words(letter);
@@ -149,7 +159,9 @@ fn values_on(scene: &Scene, bands: &[Band], face: usize, scale: BlockScale) -> V
 fn describe(scene: &Scene, bands: &[Band]) -> (String, Description) {
     let w = &scene.writer;
     let v = &scene.values;
-    let moment = |face: usize| w.text(v.moment[face], Dimension::MOMENT, Role::BendingMoment);
+    let moment = |face: usize| {
+        w.text_beside(v.moment[face], Dimension::MOMENT, Role::BendingMoment, scene.greater_moment())
+    };
     let short = at_most(&format!(
         "Slice of the beam from the side with the bending stress on both faces: the bending moment is {} on the \
          left and {} on the right, so the stresses differ.",
@@ -188,7 +200,12 @@ fn describe(scene: &Scene, bands: &[Band]) -> (String, Description) {
 
 /// A bending stress in words: size and kind.
 pub(crate) fn stress_words(scene: &Scene, stress: f64) -> String {
-    let size = scene.writer.text(stress.abs(), Dimension::STRESS, Role::BendingStress);
+    let size = scene.writer.text_beside(
+        stress.abs(),
+        Dimension::STRESS,
+        Role::BendingStress,
+        scene.greatest_bending_stress(),
+    );
     match stress {
         s if s > 0.0 => format!("{size} tension"),
         s if s < 0.0 => format!("{size} compression"),

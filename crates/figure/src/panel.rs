@@ -326,10 +326,10 @@ fn value_labels(
     let along = view.along();
     let mut marks = Vec::new();
     let mut wishes = Vec::new();
-    let unit = axis_unit(view, shown);
+    let largest = view.solution.extremes(shown.curve()).largest_size.value;
     for key in values.values.iter().filter(|key| key.labelled) {
         let point = Point::new(along.px(key.station), scale.y(key.value));
-        let text = view.scribe.number_text(key.value, shown.dimension(), shown.role(), &unit);
+        let text = view.scribe.number_text(key.value, shown.dimension(), shown.role(), largest);
         wishes.push(value_wish(key, Label::words(text), point, scale));
         if key.peak {
             // the tangent is level where the curve turns

@@ -358,7 +358,8 @@ fn names(scene: &Scene, layout: &Layout) -> Vec<Wish> {
     if let (Some(&chord), true) = (scene.cut_chords.first(), force != 0.0) {
         // The value once, on the part beyond; the same force on the rest by its symbol.
         let (from, to, _) = force_arrow(scene, layout, chord, true);
-        let label = w.named(Role::ForceOnCut, force.abs(), Dimension::FORCE);
+        let value = w.value_beside(force.abs(), Dimension::FORCE, Role::ForceOnCut, scene.greatest_force());
+        let label = w.symbol(Role::ForceOnCut).equals(value);
         let label = if scene.cut_chords.len() > 1 { label.and_words("\u{a0}in all") } else { label };
         let seen = face_is_seen(scene, true);
         let (left, right) = if to.x < from.x { (to, from) } else { (from, to) };

@@ -13,7 +13,8 @@ pub(crate) fn describe(scene: &Scene, to_scale: bool) -> (String, Description) {
     let (side, other) = if scene.is_above() { ("above", "below") } else { ("below", "above") };
     let length = w.given_text(v.length, Dimension::LENGTH, Role::SliceLength);
     let width = w.text(v.width, Dimension::LENGTH, Role::WidthAtCut);
-    let force = w.text(v.force_on_cut.abs(), Dimension::FORCE, Role::ForceOnCut);
+    let force =
+        w.text_beside(v.force_on_cut.abs(), Dimension::FORCE, Role::ForceOnCut, scene.greatest_force());
     let short = at_most(&format!(
         "Slice of the beam in space, the part {side} the cut lifted off. The cut is {width} wide and {length} long; a \
          force of {force} acts on it, one way on each piece."
@@ -33,7 +34,12 @@ pub(crate) fn describe(scene: &Scene, to_scale: bool) -> (String, Description) {
         _ => "no stress in all",
     };
     let resultant = |face: usize| {
-        let size = w.text(v.resultant[face].abs(), Dimension::FORCE, Role::StressResultant);
+        let size = w.text_beside(
+            v.resultant[face].abs(),
+            Dimension::FORCE,
+            Role::StressResultant,
+            scene.greatest_force(),
+        );
         format!("{size} {}", kind(v.resultant[face]))
     };
     long.sentence(format!(

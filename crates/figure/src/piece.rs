@@ -171,7 +171,8 @@ fn resultants(scene: &Scene, layout: &Layout, wishes: &mut Vec<Wish>) -> Vec<Mar
         });
         let symbol = if face == 0 { w.symbol(Role::StressResultant) } else { w.grown(Role::StressResultant) };
         let letter = if force > 0.0 { "\u{a0}T" } else { "\u{a0}C" };
-        let value = w.value(force.abs(), Dimension::FORCE, Role::StressResultant);
+        let value =
+            w.value_beside(force.abs(), Dimension::FORCE, Role::StressResultant, scene.greatest_force());
         // The value on a line of its own, or the label would be wider than the arrow is long.
         let middle = near.towards(far, 0.5);
         wishes.push(Wish::new(symbol, middle).seats(&[Seat::Above], Escape::Up).gap(7.0).ink(ink));
@@ -200,7 +201,8 @@ fn force_on_cut(scene: &Scene, layout: &Layout, wishes: &mut Vec<Wish>) -> Vec<M
             let barb = if (force > 0.0) == above { Barb::Right } else { Barb::Left };
             marks.extend(arrow::half(Point::new(from, y), Point::new(to, y), barb, stroke));
         }
-        let label = w.named(Role::ForceOnCut, force.abs(), Dimension::FORCE);
+        let value = w.value_beside(force.abs(), Dimension::FORCE, Role::ForceOnCut, scene.greatest_force());
+        let label = w.symbol(Role::ForceOnCut).equals(value);
         let label = label.and_words(if force > 0.0 { "\u{a0}→" } else { "\u{a0}←" });
         let seat = if above { Seat::Below } else { Seat::Above };
         wishes.push(
@@ -304,7 +306,8 @@ fn legend_entries(scene: &Scene) -> Vec<(Sample, Label)> {
 fn describe(scene: &Scene) -> (String, Description) {
     let w = &scene.writer;
     let v = &scene.values;
-    let force = |value: f64, role: Role| w.text(value.abs(), Dimension::FORCE, role);
+    let force =
+        |value: f64, role: Role| w.text_beside(value.abs(), Dimension::FORCE, role, scene.greatest_force());
     let way = if v.force_on_cut > 0.0 { "to the right" } else { "to the left" };
     let short = if v.force_on_cut == 0.0 {
         "Free body of the part beyond the cut: the resultants on its two faces are equal, so no force acts on the cut."

@@ -201,4 +201,20 @@ impl<'a> Scene<'a> {
         }
         greatest
     }
+
+    /// The greater of the shear forces on the two faces, N.
+    pub fn greater_shear(&self) -> f64 {
+        self.values.shear[0].abs().max(self.values.shear[1].abs())
+    }
+
+    /// The greater of the bending moments on the two faces, N m.
+    pub fn greater_moment(&self) -> f64 {
+        self.values.moment[0].abs().max(self.values.moment[1].abs())
+    }
+
+    /// The greatest of the forces along the beam on the part beyond the cut, N: all three are written in its unit.
+    pub fn greatest_force(&self) -> f64 {
+        let v = &self.values;
+        v.resultant.iter().fold(v.force_on_cut.abs(), |greatest, force| greatest.max(force.abs()))
+    }
 }

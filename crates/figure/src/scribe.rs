@@ -31,6 +31,12 @@ impl<'a> Scribe<'a> {
         tied(&self.style.show(quantity, role).whole(quantity).text())
     }
 
+    /// A computed value (SI) with its unit, that of the largest value beside which it stands, as text.
+    pub fn text_beside(self, value: f64, dimension: Dimension, role: Role, largest: f64) -> String {
+        let quantity = Quantity::new(value, dimension);
+        tied(&self.style.show_beside(quantity, role, largest).whole(quantity).text())
+    }
+
     /// A value (SI) that the lesson gives, as text.
     pub fn given_text(self, value: f64, dimension: Dimension, role: Role) -> String {
         tied(&self.style.given_text(Quantity::new(value, dimension), role))
@@ -89,11 +95,10 @@ impl<'a> Scribe<'a> {
         Label { runs: runs.collect() }
     }
 
-    /// A computed value as text beside an axis that names the unit: without the unit, unless it is another one.
-    pub fn number_text(self, value: f64, dimension: Dimension, role: Role, axis: &Unit) -> String {
+    /// A computed value as text beside an axis that names the unit, that of its largest value: the number alone.
+    pub fn number_text(self, value: f64, dimension: Dimension, role: Role, largest: f64) -> String {
         let quantity = Quantity::new(value, dimension);
-        let shown = self.style.show(quantity, role).whole(quantity);
-        tied(&if shown.unit == *axis || shown.is_zero() { shown.number_text() } else { shown.text() })
+        tied(&self.style.show_beside(quantity, role, largest).whole(quantity).number_text())
     }
 
     /// The unit that an axis names: that of the largest value on it.

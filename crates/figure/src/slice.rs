@@ -86,7 +86,8 @@ fn sized(scene: &Scene, face: usize, role: Role, value: f64, dimension: Dimensio
     let w = &scene.writer;
     let symbol = if face == 0 { w.symbol(role) } else { w.grown(role) };
     let symbol = if value < 0.0 { Label::words("|").followed_by(symbol).and_words("|") } else { symbol };
-    symbol.equals(w.value(value.abs(), dimension, role))
+    let greater = if role == Role::ShearForce { scene.greater_shear() } else { scene.greater_moment() };
+    symbol.equals(w.value_beside(value.abs(), dimension, role, greater))
 }
 
 /// Shear force and bending moment on one face, as they act on the slice.
@@ -303,13 +304,19 @@ fn describe(scene: &Scene) -> (String, Description) {
             true => "up",
             false => "down",
         };
-        let size = w.text(v.shear[face].abs(), Dimension::FORCE, Role::ShearForce);
+        let size =
+            w.text_beside(v.shear[face].abs(), Dimension::FORCE, Role::ShearForce, scene.greater_shear());
         if v.shear[face] == 0.0 { "none".to_owned() } else { format!("{size} {way}") }
     };
     let moment = |face: usize| {
         let way = if (v.moment[face] > 0.0) == (face == 1) { "counter-clockwise" } else { "clockwise" };
         let kind = if v.moment[face] > 0.0 { "sagging" } else { "hogging" };
-        let size = w.text(v.moment[face].abs(), Dimension::MOMENT, Role::BendingMoment);
+        let size = w.text_beside(
+            v.moment[face].abs(),
+            Dimension::MOMENT,
+            Role::BendingMoment,
+            scene.greater_moment(),
+        );
         if v.moment[face] == 0.0 { "none".to_owned() } else { format!("{size} {way}, {kind}") }
     };
     long.table(

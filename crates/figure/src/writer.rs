@@ -34,6 +34,16 @@ impl<'a> Writer<'a> {
         self.scribe.text(value, dimension, role)
     }
 
+    /// A computed value (SI) in the unit of the largest value beside which it stands, as text.
+    pub fn text_beside(self, value: f64, dimension: Dimension, role: Role, largest: f64) -> String {
+        self.scribe.text_beside(value, dimension, role, largest)
+    }
+
+    /// A computed value in the unit of the largest value beside which it stands.
+    pub fn value_beside(self, value: f64, dimension: Dimension, role: Role, largest: f64) -> Label {
+        Label::words(self.text_beside(value, dimension, role, largest))
+    }
+
     /// A computed value with its unit.
     pub fn value(self, value: f64, dimension: Dimension, role: Role) -> Label {
         self.scribe.value(value, dimension, role)

@@ -42,6 +42,11 @@ impl Shown {
         }
     }
 
+    /// A computed value in this unit, whatever its size.
+    pub(crate) fn rounded_in(style: &Style, quantity: Quantity, unit: Unit) -> Self {
+        Self::in_unit(style, quantity.value, unit, style.figures, false)
+    }
+
     pub(crate) fn given(style: &Style, quantity: Quantity, role: Role) -> Self {
         let unit = suited(style.unit(role, quantity.dimension), quantity.value);
         Self::in_unit(style, quantity.value, unit, FIGURES_GIVEN, true)
@@ -244,6 +249,18 @@ mod tests {
         assert_eq!(metric(0.00123, D::NONE, Role::Slope), "1.23\u{a0}mrad");
         assert_eq!(metric(2.0e-6, D::LENGTH, Role::Deflection), "2.00\u{a0}µm");
         assert_eq!(text(UnitSystem::KipFoot, 222.411_080_763_025, D::FORCE, Role::Reaction), "50.0\u{a0}lb");
+    }
+
+    /// Closed form: a change of unit alone.
+    #[test]
+    fn beside_a_larger_value_a_small_one_keeps_the_unit() {
+        let stress = |value| Quantity::new(value, D::STRESS);
+        let style = three_figures(UnitSystem::Metric);
+        let text = |value, largest| style.show_beside(stress(value), Role::ShearStress, largest).text();
+        assert_eq!(text(14.8e3, 1.12e6), "0.0148\u{a0}MPa");
+        assert_eq!(text(14.8e3, 50.0e3), "14.8\u{a0}kPa");
+        assert_eq!(text(-1.5e3, 1.12e6), "\u{2212}1.50×10⁻³\u{a0}MPa");
+        assert_eq!(text(0.0, 1.12e6), style.text(stress(0.0), Role::ShearStress));
     }
 
     #[test]

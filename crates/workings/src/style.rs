@@ -79,6 +79,13 @@ impl Style {
         self.show(quantity.settled(noise), role)
     }
 
+    /// As [`Style::show`], but in the unit in which `largest` (SI, of the same dimension) is shown: values that stand
+    /// side by side on one axis or in one drawing are compared at a glance only in one unit.
+    pub fn show_beside(&self, quantity: Quantity, role: Role, largest: f64) -> Shown {
+        let unit = self.show(Quantity::new(largest, quantity.dimension), role).unit;
+        Shown::rounded_in(self, quantity, unit)
+    }
+
     /// A value that the lesson gives: all its digits (up to six figures), none added. `12.5 kN` stays `12.5 kN`.
     pub fn show_given(&self, quantity: Quantity, role: Role) -> Shown {
         Shown::given(self, quantity, role)
