@@ -72,19 +72,36 @@ impl Solved {
         let properties = self.section().properties();
         let principal = properties.principal;
         let all = Place::default();
+        // What is nought by symmetry comes out of the sums as a little more or less.
+        let settled = |value: f64, scale: f64| if value.abs() <= 1e-12 * scale { 0.0 } else { value };
+        let moments = properties.second_moment + properties.second_moment_upright;
         let moment = |name: &str, role, value| self.further(name, role, all, value, Dimension::LENGTH_4);
         let length = |name: &str, role, value| self.further(name, role, all, value, Dimension::LENGTH);
         vec![
-            length("place of the centroid to the right", Role::CentroidAcross, properties.centroid.x),
+            length(
+                "place of the centroid to the right",
+                Role::CentroidAcross,
+                settled(properties.centroid.x, properties.breadth()),
+            ),
             moment(
                 "second moment of area about the upright axis",
                 Role::SecondMomentUpright,
                 properties.second_moment_upright,
             ),
-            moment("product moment of area", Role::ProductMoment, properties.product_moment),
+            moment(
+                "product moment of area",
+                Role::ProductMoment,
+                settled(properties.product_moment, moments),
+            ),
             moment("largest principal second moment", Role::SecondMoment, principal.largest),
             moment("smallest principal second moment", Role::SecondMoment, principal.smallest),
-            self.further("angle of the principal axis", Role::Slope, all, principal.angle, Dimension::NONE),
+            self.further(
+                "angle of the principal axis",
+                Role::Slope,
+                all,
+                settled(principal.angle, 1.0),
+                Dimension::NONE,
+            ),
             length(
                 "radius of gyration about the upright axis",
                 Role::RadiusOfGyration,

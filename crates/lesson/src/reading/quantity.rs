@@ -118,7 +118,8 @@ fn tell(
     } else if fault.mend.is_empty() {
         in_quotes(example)
     } else {
-        fault.mend.clone()
+        // What the text should have been is known here.
+        fault.mend.replace("such as 3 kN", &format!("such as {}", in_quotes(example)))
     };
     finding.mend(mend);
     match fault.kind {
