@@ -9,6 +9,7 @@ use crate::drawing::{Mark, arc_points};
 use crate::geometry::{Point, Rect};
 use crate::metrics;
 use crate::palette::{Ink, Stroke};
+use crate::raster::Raster;
 use crate::text::{Align, Label, SIZE};
 use std::sync::LazyLock;
 
@@ -148,12 +149,26 @@ impl Wish {
 }
 
 /// What stands on the sheet already, and the labels as they are placed.
-#[derive(Clone, Debug, Default)]
+#[derive(Clone, Debug)]
 pub struct Placer {
-    boxes: Vec<Rect>,
-    labels: Vec<Rect>,
-    lines: Vec<(Point, Point)>,
+    boxes: Raster<Rect>,
+    labels: Raster<Rect>,
+    lines: Raster<(Point, Point)>,
+    /// The box round all boxes and labels.
+    around: Rect,
     marks: Vec<Mark>,
+}
+
+impl Default for Placer {
+    fn default() -> Self {
+        Self {
+            boxes: Raster::default(),
+            labels: Raster::default(),
+            lines: Raster::default(),
+            around: Rect::NOTHING,
+            marks: Vec::new(),
+        }
+    }
 }
 
 impl Placer {
@@ -164,17 +179,18 @@ impl Placer {
 
     /// No label may touch this box: a label placed by hand, an arrowhead.
     pub fn avoid_rect(&mut self, rect: Rect) {
-        self.boxes.push(rect);
+        self.boxes.add(rect, rect);
+        self.around = self.around.joined(rect);
     }
 
     /// No label should cross this line.
     pub fn avoid_line(&mut self, from: Point, to: Point) {
-        self.lines.push((from, to));
+        self.lines.add_line(from, to);
     }
 
     /// No label should cross this polyline.
     pub fn avoid_polyline(&mut self, points: &[Point]) {
-        self.lines.extend(points.windows(2).map(|pair| (pair[0], pair[1])));
+        points.windows(2).for_each(|pair| self.avoid_line(pair[0], pair[1]));
     }
 
     /// Everything in these marks is avoided: lines as lines, texts, circles, arcs and filled heads as boxes.
@@ -219,8 +235,9 @@ impl Placer {
 
     /// The lowest edge above `limit` px of what stands on the sheet at `x` px; `from` where nothing does.
     pub fn foot(&self, x: f64, from: f64, limit: f64) -> f64 {
-        let boxes = self.boxes.iter().chain(&self.labels).copied();
-        let lines = self.lines.iter().map(|&(from, to)| Rect::between(from, to));
+        let column = Rect { left: x - 2.0, top: f64::MIN, right: x + 2.0, bottom: limit };
+        let boxes = self.boxes.near(column).chain(self.labels.near(column));
+        let lines = self.lines.near(column).map(|(from, to)| Rect::between(from, to));
         boxes
             .chain(lines)
             .filter(|rect| rect.left < x + 2.0 && x - 2.0 < rect.right && rect.bottom <= limit)
@@ -229,12 +246,12 @@ impl Placer {
 
     fn is_clear_of_boxes(&self, rect: Rect) -> bool {
         let rect = rect.grown(ROOM);
-        !self.boxes.iter().chain(&self.labels).any(|other| other.overlaps(rect))
+        !self.boxes.near(rect).chain(self.labels.near(rect)).any(|other| other.overlaps(rect))
     }
 
     fn is_clear_of_lines(&self, rect: Rect) -> bool {
         let rect = rect.grown(LINE_ROOM);
-        !self.lines.iter().any(|(from, to)| rect.is_crossed(*from, *to))
+        !self.lines.near(rect).any(|(from, to)| rect.is_crossed(from, to))
     }
 
     /// Whether a box is free of everything that is to be avoided.
@@ -251,19 +268,24 @@ impl Placer {
             self.avoid_line(from, to);
         }
         self.marks.push(Mark::Text { at, label: wish.label.clone(), align, size: wish.size, ink: wish.ink });
-        self.labels.push(rect);
+        self.keep(rect);
         rect
     }
 
     /// Puts a label at a place that was found free, and keeps the place from then on.
     pub fn put_at(&mut self, label: &Label, at: Point, align: Align, size: f64, ink: Ink) {
-        self.labels.push(label.rect(at, align, size));
+        self.keep(label.rect(at, align, size));
         self.marks.push(Mark::Text { at, label: label.clone(), align, size, ink });
+    }
+
+    fn keep(&mut self, label: Rect) {
+        self.labels.add(label, label);
+        self.around = self.around.joined(label);
     }
 
     /// Whether no label stands between two points.
     pub fn is_clear_between(&self, from: Point, to: Point) -> bool {
-        !self.labels.iter().any(|rect| rect.is_crossed(from, to))
+        !self.labels.near(Rect::between(from, to)).any(|rect| rect.is_crossed(from, to))
     }
 
     fn find(&self, wish: &Wish) -> (Point, Align, Option<(Point, Point)>) {
@@ -277,7 +299,6 @@ impl Placer {
         let (point, seat) = wish.spots.first().copied().unwrap_or((wish.at, Seat::Above));
         let (home, align) = seat.place(point, wish.gap, wish.size);
         let home_rect = wish.label.rect(home, align, wish.size);
-        let nearby = self.within(home_rect.grown(f64::from(REACH + 1) * STEP));
         for strict in [true, false] {
             for &(_, down, across) in shifts() {
                 let wrong_way = match wish.escape {
@@ -290,7 +311,7 @@ impl Placer {
                 }
                 let (dx, dy) = (f64::from(across) * STEP, f64::from(down) * STEP);
                 let rect = home_rect.moved(dx, dy);
-                if !nearby.is_clear_of_boxes(rect) || (strict && !nearby.is_clear_of_lines(rect)) {
+                if !self.is_clear_of_boxes(rect) || (strict && !self.is_clear_of_lines(rect)) {
                     continue;
                 }
                 let leader = leader(rect, wish.at);
@@ -300,7 +321,7 @@ impl Placer {
             }
         }
         // beyond everything there is room
-        let all = self.boxes.iter().chain(&self.labels).fold(Rect::NOTHING, |all, &rect| all.joined(rect));
+        let all = self.around;
         let height = home_rect.height() + 2.0 * ROOM + 1.0;
         let at = match wish.escape {
             Escape::Down => Point::new(home.x, all.bottom + height),
@@ -309,23 +330,14 @@ impl Placer {
         (at, align, leader(wish.label.rect(at, align, wish.size), wish.at))
     }
 
-    /// What stands in a part of the sheet, without its marks.
-    fn within(&self, part: Rect) -> Placer {
-        let inside = |rects: &[Rect]| rects.iter().copied().filter(|rect| rect.overlaps(part)).collect();
-        let lines = self.lines.iter().copied().filter(|&(from, to)| part.is_crossed(from, to));
-        Placer {
-            boxes: inside(&self.boxes),
-            labels: inside(&self.labels),
-            lines: lines.collect(),
-            marks: Vec::new(),
-        }
-    }
-
     /// Whether nothing stands in the way of a leader to `at`; what the leader points at does not.
     fn leaves_free(&self, at: Point, from: Point, to: Point) -> bool {
         let holds_place = |rect: &Rect| rect.grown(2.5).nearest(at) == at;
-        !self.labels.iter().any(|rect| rect.is_crossed(from, to))
-            && !self.boxes.iter().any(|rect| !holds_place(rect) && rect.is_crossed(from, to))
+        self.is_clear_between(from, to)
+            && !self
+                .boxes
+                .near(Rect::between(from, to))
+                .any(|rect| !holds_place(&rect) && rect.is_crossed(from, to))
     }
 
     /// The labels placed so far, with their leaders, in the order in which they were placed.

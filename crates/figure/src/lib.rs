@@ -40,6 +40,7 @@ mod piece;
 mod planks;
 mod prism;
 mod prism_marks;
+mod raster;
 mod reactions;
 pub mod scale;
 mod scene;

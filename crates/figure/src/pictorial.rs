@@ -181,11 +181,17 @@ fn stress_arrows(scene: &Scene, layout: &Layout, view: &View, regions: &[Region]
     marks
 }
 
+/// Whether a height lies inside a piece, not on its lower or upper face.
+fn is_inside(height: f64, extent: &outline::Extent) -> bool {
+    let hair = 1e-9 * extent.height();
+    height > extent.bottom + hair && height < extent.top - hair
+}
+
 /// The neutral axis on the near end, if it lies in these regions.
 fn neutral_axis(scene: &Scene, layout: &Layout, view: &View, regions: &[Region]) -> Vec<Mark> {
     let Some(extent) = outline::extent(regions) else { return Vec::new() };
     let height = scene.values.neutral_axis;
-    if height <= extent.bottom || height >= extent.top {
+    if !is_inside(height, &extent) {
         return Vec::new();
     }
     let over = 10.0 / view.across.x;
@@ -407,7 +413,7 @@ fn names(scene: &Scene, layout: &Layout) -> Vec<Wish> {
             HeightSide::Below => (&layout.beyond, outline::extent(&scene.beyond)),
         }
     };
-    if let Some(extent) = extent {
+    if let Some(extent) = extent.filter(|extent| is_inside(scene.values.neutral_axis, extent)) {
         let over = 20.0 / view.across.x;
         let at = view.at(layout.length, Point { x: extent.right + over, y: scene.values.neutral_axis });
         wishes.push(
@@ -444,6 +450,9 @@ fn legend_entries(scene: &Scene, layout: &Layout) -> Vec<(Sample, Label)> {
     if scene.cut_chords.len() > 1 {
         let width = w.named(Role::WidthAtCut, scene.values.width, Dimension::LENGTH);
         entries.push((Sample::None, width.and_words(" in all")));
+    }
+    if (scene.values.neutral_axis - scene.cut).abs() <= 1e-9 * scene.extent.height() {
+        entries.push((Sample::None, Label::words("the cut runs along the neutral axis NA")));
     }
     if !layout.is_to_scale() {
         let length = w.symbol(Role::SliceLength);

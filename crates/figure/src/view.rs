@@ -49,7 +49,7 @@ impl<'a> BeamView<'a> {
         let is_number = !label.name.is_empty() && label.name.bytes().all(|sign| sign.is_ascii_digit());
         if label.self_weight {
             "self"
-        } else if is_number && alike.count() == 1 {
+        } else if is_number && alike.take(2).count() == 1 {
             ""
         } else {
             &label.name

@@ -160,6 +160,32 @@ fn a_hundred_loads_stay_on_the_sheet() {
     }
 }
 
+/// Thousands of loads: the time stays within bounds, since a label looks only at what stands near it.
+#[test]
+fn thousands_of_loads_are_drawn() {
+    const LOADS: u32 = 2000;
+    let loads = (0..LOADS).map(|number| {
+        let station = 9.9 * f64::from(number) / f64::from(LOADS);
+        match number % 3 {
+            0 => Load::Force { station, down: 1.0e3 + f64::from(number) },
+            1 => Load::Couple { station, ccw: 1.0e3 },
+            _ => Load::Spread { from: station, to: station + 0.1, down_from: 1.0e3, down_to: 2.0e3 },
+        }
+    });
+    let beam = Beam {
+        length: 10.0,
+        flexural_rigidity: 1.0e6,
+        supports: vec![Support::pin(0.0), Support::pin(10.0)],
+        hinges: Vec::new(),
+        loads: loads.collect(),
+    };
+    let case = beams::case("thousands", beams::problem(beam, 3.3)).expect("solved");
+    for drawing in figure::beam_drawings(&case.view()) {
+        checks::labels_are_apart("thousands", &drawing);
+        checks::sheet_holds_all("thousands", &drawing);
+    }
+}
+
 /// Every notation, in metric and in US units, with a decimal comma too.
 #[test]
 fn drawings_hold_in_every_notation() {
