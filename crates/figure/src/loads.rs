@@ -29,7 +29,7 @@ const NEIGHBOURS: f64 = 7.0;
 
 /// More labels than these on one beam cannot be read: the largest loads keep theirs, the others are told in the
 /// description alone.
-const MOST_LABELS: usize = 40;
+pub const MOST_LABELS: usize = 40;
 /// Loads stacked higher than this lie on one another, px.
 const HIGHEST_BASE: f64 = 400.0;
 

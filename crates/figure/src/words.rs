@@ -177,6 +177,13 @@ pub fn loads(view: &BeamView<'_>, long: &mut Description) {
     if rows.is_empty() {
         long.sentence("No load stands on it.");
     }
+    if rows.len() > crate::loads::MOST_LABELS {
+        long.sentence(format!(
+            "Only the {} largest of the {} loads are labelled in the drawing; the table tells all.",
+            crate::loads::MOST_LABELS,
+            rows.len()
+        ));
+    }
     long.table("Loads", &["Kind", "Symbol", "Station", "Size", "Direction"], rows);
 }
 
