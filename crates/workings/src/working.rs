@@ -45,6 +45,20 @@ impl Chapter {
         Self::Slice,
         Self::Joints,
     ];
+
+    /// What the chapter is called, wherever it is printed.
+    pub fn title(self) -> &'static str {
+        match self {
+            Self::Given => "Given",
+            Self::Reactions => "Reactions",
+            Self::Diagrams => "Shear force and bending moment",
+            Self::Section => "Section",
+            Self::Bending => "Bending stress",
+            Self::Shear => "Shear stress on the cut",
+            Self::Slice => "The finite slice",
+            Self::Joints => "Joints",
+        }
+    }
 }
 
 /// Where a value holds, where that is not the whole beam.

@@ -8,20 +8,6 @@ use workings::expression::Expression;
 use workings::role::{Role, Symbol};
 use workings::working::{Chapter, Formula, Id, Working};
 
-/// What each chapter of the solution is called.
-fn title(chapter: Chapter) -> &'static str {
-    match chapter {
-        Chapter::Given => "Given",
-        Chapter::Reactions => "Reactions",
-        Chapter::Diagrams => "Shear force and bending moment",
-        Chapter::Section => "Section",
-        Chapter::Bending => "Bending stress",
-        Chapter::Shear => "Shear stress on the cut",
-        Chapter::Slice => "The finite slice",
-        Chapter::Joints => "Joints",
-    }
-}
-
 impl Author<'_> {
     pub(crate) fn solution(&mut self) {
         self.chapter("The worked solution");
@@ -38,7 +24,7 @@ impl Author<'_> {
             if ids.is_empty() {
                 continue;
             }
-            self.part(title(chapter));
+            self.part(chapter.title());
             if chapter == Chapter::Given {
                 self.table_of_workings(line!["What the lesson gives."], &ids);
             } else {

@@ -425,7 +425,8 @@ impl Builder<'_> {
             return Ok(None);
         }
         let arm = self.difference(to, from);
-        let mut says = format!("The arm of {words} about {about_name}.");
+        let article = if words.starts_with("the ") { "" } else { "the " };
+        let mut says = format!("The arm of {article}{words} about {about_name}.");
         if self.value(to) < self.value(from) {
             says.pop();
             says.push_str("; negative, for it stands on the other side and turns the other way.");

@@ -293,7 +293,7 @@ impl Builder<'_> {
             let entry = Entry::new(
                 CHAPTER,
                 Role::Ratio,
-                "tau",
+                "max",
                 "ratio of the largest shear stress to the mean",
             )
             .says(

@@ -163,7 +163,7 @@ impl Builder<'_> {
         let entry = Entry::new(CHAPTER, Role::StressResultant, face, format!("resultant on the {face} face"))
             .at(x, None)
             .says(format!(
-                "All the bending stress on the part beyond of the {face} face, added up (tension positive)."
+                "All the bending stress on the {face} face of the part beyond the cut, added up (tension positive)."
             ));
         let size = Expression::from(moment) * shear.cut.first_moment.into() / section.second_moment.into();
         let resultant = match self.problem.cut.beyond {
