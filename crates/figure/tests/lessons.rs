@@ -62,3 +62,29 @@ fn every_number_drawn_is_in_the_description() {
 fn every_drawing_says_what_it_is() {
     for_every_drawing(checks::is_described);
 }
+
+/// A drawing saved as a file of its own opens anywhere: sized, namespaced, faces with fallbacks, no style sheet.
+#[test]
+fn every_drawing_stands_alone() {
+    for_every_drawing(|name, drawing| {
+        let svg = drawing.svg();
+        let document = roxmltree::Document::parse(&svg).expect("well-formed");
+        let root = document.root_element();
+        assert_eq!(
+            root.tag_name().namespace(),
+            Some("http://www.w3.org/2000/svg"),
+            "{name} {}",
+            drawing.name
+        );
+        for attribute in ["width", "height", "viewBox"] {
+            assert!(root.has_attribute(attribute), "{name} {}: {attribute}", drawing.name);
+        }
+        for node in document.descendants() {
+            assert!(node.attribute("class").is_none() && node.attribute("style").is_none());
+            assert!(!node.has_tag_name("style"), "{name} {}", drawing.name);
+            if let Some(faces) = node.attribute("font-family") {
+                assert!(faces.ends_with("serif") && faces.contains(','), "{faces}");
+            }
+        }
+    });
+}
