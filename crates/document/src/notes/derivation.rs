@@ -12,7 +12,7 @@ impl Author<'_> {
         self.own_words(Scene::Derivation, When::Before);
         self.say(line![
             "Each step stands first in symbols, for any beam, and then with the numbers of this one. Where two ways lead to \
-             one number, what is left between them is told beside what it may be."
+             one number, what is left between them stands beside the most that it may be."
         ]);
         let mut steps = Vec::new();
         for step in derivation(self.solved) {
@@ -38,7 +38,7 @@ fn left_over(closure: Closure) -> Block {
     Block::Paragraph(line![
         Inline::Emphasis(line!["Left over: "]),
         Inline::Quantity(closure.residual, closure.role),
-        "; it may be ",
+        "; the bound is ",
         Inline::Quantity(closure.bound, closure.role),
         "."
     ])
