@@ -94,7 +94,9 @@ pub fn table(rows: &[Value]) -> String {
         if row.chapter != chapter {
             chapter = row.chapter;
             let gap = if out.is_empty() { "" } else { "\n" };
-            let _ = writeln!(out, "{gap}{}", chapter.to_uppercase());
+            // What stands there has no formula of its own, so no student can be asked for its steps.
+            let remark = if chapter == "further" { ", NOT TO BE ASKED FOR" } else { "" };
+            let _ = writeln!(out, "{gap}{}{remark}", chapter.to_uppercase());
         }
         let mut line = String::from("  ");
         for (column, text) in cell.iter().enumerate() {

@@ -128,7 +128,8 @@ impl<'a> Author<'a> {
             .iter()
             .map(|&id| {
                 let working = self.workings().working(id);
-                vec![line![working.name.as_str()], vec![symbol_of(working)], vec![value_of(working)]]
+                let name = self.style.notation.in_its_words(&working.name);
+                vec![line![name], vec![symbol_of(working)], vec![value_of(working)]]
             })
             .collect();
         self.table(

@@ -208,7 +208,7 @@ impl Author<'_> {
     fn extremes(&mut self) {
         let mut rows = Vec::new();
         for (curve, role, dimension, high, low) in [
-            (Curve::Shear, Role::ShearForce, Dimension::FORCE, "largest shear force", "smallest shear force"),
+            (Curve::Shear, Role::ShearForce, Dimension::FORCE, "highest shear force", "lowest shear force"),
             (
                 Curve::BendingMoment,
                 Role::BendingMoment,

@@ -12,13 +12,14 @@ impl Author<'_> {
         self.own_words(Scene::Derivation, When::Before);
         self.say(line![
             "Each step stands first in symbols, for any beam, and then with the numbers of this one. Where two ways lead to \
-             one number, what is left between them stands beside the most that it may be."
+             one number, what is left between them stands beside the most that it may be. Numbers are shown rounded but \
+             carried in full, so a difference of two shown numbers may seem off in its last figure."
         ]);
         let mut steps = Vec::new();
         for step in derivation(self.solved) {
             let mut blocks = vec![Block::Paragraph(line![
                 Inline::Strong(line![format!("{}. ", step.title)]),
-                step.sentence.as_str()
+                self.style.notation.in_its_words(&step.sentence)
             ])];
             if !step.symbols.is_empty() {
                 blocks.push(self.numbered(Equation::aligned(&step.symbols, self.style)));

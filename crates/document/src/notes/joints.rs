@@ -2,7 +2,7 @@
 
 use super::author::Author;
 use super::line;
-use crate::tree::Inline;
+use crate::tree::{Block, CalloutKind, Inline};
 use lesson::{Scene, When};
 use workings::expression::Expression;
 use workings::role::{Role, Symbol};
@@ -26,13 +26,44 @@ impl Author<'_> {
         let results = |role: Role| {
             matches!(role, Role::ShearFlow | Role::ShearStress | Role::FastenerForce | Role::Spacing)
         };
-        let workings = self.workings().chapter(Chapter::Joints);
-        let ids: Vec<Id> =
-            workings.filter(|(_, working)| results(working.symbol.role)).map(|(id, _)| id).collect();
+        // What a fastener may carry, and how far apart they stand, is given; it belongs beside what they must do.
+        let given = self
+            .workings()
+            .chapter(Chapter::Given)
+            .filter(|(_, working)| matches!(working.symbol.role, Role::FastenerCapacity | Role::Spacing));
+        let found =
+            self.workings().chapter(Chapter::Joints).filter(|(_, working)| results(working.symbol.role));
+        let ids: Vec<Id> = given.chain(found).map(|(id, _)| id).collect();
         self.table_of_workings(
             line!["What each joint carries; how it comes about stands in the worked solution."],
             &ids,
         );
+        self.overloaded_fasteners();
         self.own_words(Scene::Joints, When::After);
+    }
+
+    /// Says of every joint whose fasteners must carry more than they may, by how much.
+    fn overloaded_fasteners(&mut self) {
+        let solved = self.solved;
+        for joint in &solved.problem().joints {
+            let value = |name: String| self.workings().get(&name).map(|working| working.value);
+            let Some(capacity) = value(format!("fastener capacity of {}", joint.name)) else { continue };
+            let most = value(format!("force on one fastener of {}, largest along the beam", joint.name));
+            let Some(most) = most.filter(|most| most.value > capacity.value) else { continue };
+            self.callout(
+                CalloutKind::Caution,
+                "Too much for a fastener",
+                vec![Block::Paragraph(line![
+                    format!(
+                        "Where the shear force is largest, one fastener of {} would have to carry ",
+                        joint.name
+                    ),
+                    Inline::Quantity(most, Role::FastenerForce),
+                    ", but it may carry ",
+                    Inline::Given(capacity, Role::FastenerCapacity),
+                    " only: they must stand closer, or there must be more rows of them."
+                ])],
+            );
+        }
     }
 }

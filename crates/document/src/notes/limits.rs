@@ -40,7 +40,8 @@ impl Author<'_> {
                 .into_iter()
                 .map(|reservation| {
                     let about = Inline::Strong(line![title(reservation.topic)]);
-                    vec![Block::Paragraph(line![about, format!(" {}", reservation.sentence)])]
+                    let words = self.style.notation.in_its_words(&reservation.sentence);
+                    vec![Block::Paragraph(line![about, format!(" {words}")])]
                 })
                 .collect();
             self.blocks.push(Block::List { ordered: false, items });

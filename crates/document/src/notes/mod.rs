@@ -7,6 +7,7 @@ mod derivation;
 mod drawings;
 mod joints;
 mod limits;
+mod questions;
 mod section;
 mod shear;
 mod solution;
@@ -41,6 +42,7 @@ pub fn notes(lesson: &Lesson, solved: &Solved, paper: Paper) -> Document {
     author.derivation();
     author.shear();
     author.joints();
+    author.questions(lesson);
     author.solution();
     author.limits();
     document(lesson, solved, paper, "Lecture notes", author.blocks)

@@ -52,7 +52,7 @@ impl Author<'_> {
     /// One working: what is done and why, then the line that does it.
     fn step(&mut self, id: Id) {
         let working = self.workings().working(id);
-        let mut words = line![working.sentence.as_str()];
+        let mut words = line![self.style.notation.in_its_words(&working.sentence)];
         if let Formula::Engine { how, .. } = &working.formula
             && !how.is_empty()
             && *how != working.sentence

@@ -80,6 +80,17 @@ impl Default for Notation {
 }
 
 impl Notation {
+    /// A sentence in the words of the course: where it calls I the moment of inertia, so does the sentence.
+    pub fn in_its_words(&self, sentence: &str) -> String {
+        match self.habits.second_moment_words {
+            SecondMomentWords::SecondMomentOfArea => sentence.to_owned(),
+            SecondMomentWords::MomentOfInertia => sentence
+                .replace("second moment of area", "moment of inertia")
+                .replace("second moment", "moment of inertia")
+                .replace("Second moment", "Moment of inertia"),
+        }
+    }
+
     /// The notation of a profile, unchanged.
     pub fn of(profile: Profile) -> Self {
         Self { profile, habits: Habits::of(profile), changed: BTreeMap::new() }
