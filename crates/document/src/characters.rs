@@ -6,6 +6,11 @@ pub(crate) fn is_direction_control(c: char) -> bool {
     matches!(c, '\u{061c}' | '\u{200e}' | '\u{200f}' | '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}')
 }
 
+/// Whether nothing of these words would be seen or heard: blanks and what only steers.
+pub(crate) fn is_silent(words: &str) -> bool {
+    words.chars().all(|c| c.is_whitespace() || c.is_control() || is_direction_control(c))
+}
+
 /// Whether it has no shape of its own: joiners, marks of variants, the mark of byte order. Nothing is lost without
 /// it, and a face may lack it.
 #[cfg(feature = "pdf")]

@@ -1,5 +1,6 @@
 //! What is heard instead of seen: descriptions of drawings as blocks, equations as sentences.
 
+use crate::characters::is_silent;
 use crate::tree::{Alignment, Block, Equation, Inline, Relation, Table};
 use figure::drawing::{Description, Passage};
 use workings::print;
@@ -57,6 +58,6 @@ impl Equation {
             out.push_str(&print::speech(&row.right, style));
         }
         // An equation of nothing is still an equation to PDF/UA-1.
-        if out.trim().is_empty() { "equation".to_owned() } else { out.trim_start_matches(", ").to_owned() }
+        if is_silent(&out) { "equation".to_owned() } else { out.trim_start_matches(", ").to_owned() }
     }
 }

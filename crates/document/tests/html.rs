@@ -102,6 +102,14 @@ fn every_colour_of_words_stands_out_from_what_is_behind_it() {
     }
 }
 
+/// Words of which nothing is seen or heard: found by the test below.
+#[test]
+fn words_of_steering_signs_alone_leave_no_silent_formula() {
+    for text in ["\u{200e}", "\u{202e}\u{2066}", "\u{0007}", " \u{200f} "] {
+        checked(&sheet(text, Paper::A4));
+    }
+}
+
 proptest! {
     #![proptest_config(ProptestConfig { cases: 64, failure_persistence: None, ..ProptestConfig::default() })]
     #[test]

@@ -7,6 +7,7 @@ mod sheet;
 
 use self::escape::{escaped, push_escaped, push_markup};
 use self::sheet::{POLICY, SHEET};
+use crate::characters::is_silent;
 use crate::levels::Levels;
 use crate::tree::{
     Alignment, Block, Callout, CalloutKind, Document, Equation, Figure, Inline, Paper, Relation, Slide,
@@ -36,7 +37,7 @@ pub fn html(document: &Document) -> String {
     printer.blocks(&document.body);
     let (body, contents) = (printer.out, printer.contents);
 
-    let title = if document.title.trim().is_empty() { "Untitled" } else { &document.title };
+    let title = if is_silent(&document.title) { "Untitled" } else { &document.title };
     let mut out = String::with_capacity(body.len() + SHEET.len() + 4096);
     out.push_str("<!doctype html>\n<html lang=\"");
     push_escaped(&mut out, language(&document.language));
@@ -157,7 +158,7 @@ fn push_inline(out: &mut String, inline: &Inline, context: &Context<'_>) {
         Inline::Emphasis(inner) => push_wrapped(out, "em", inner, context),
         Inline::Math(expression) => {
             // What is not heard says nothing either.
-            if !print::speech(expression, style).trim().is_empty() {
+            if !is_silent(&print::speech(expression, style)) {
                 push_markup(out, &print::mathml(expression, style));
             }
         }
@@ -274,7 +275,7 @@ impl Printer<'_> {
     }
 
     fn heading(&mut self, level: u8, text: &[Inline]) {
-        if plain(text, self.context.style).trim().is_empty() {
+        if is_silent(&plain(text, self.context.style)) {
             return;
         }
         let level = self.levels.next(level);
