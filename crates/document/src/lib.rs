@@ -1,6 +1,6 @@
 //! One tree of headings, text, equations, drawings and tables, printed as tagged PDF and as one HTML file.
 //!
-//! [`tree`] says what a document is. [`pdf()`](pdf::pdf) prints it through the typesetter, [`html()`](html::html)
+//! [`tree`] says what a document is. `pdf::pdf` prints it through the typesetter, [`html()`](html::html)
 //! in our own way, with MathML and inline SVG. What stands in lecture notes and on projected pages is put together
 //! from a solved lesson by [`notes`] and [`slides`].
 //!

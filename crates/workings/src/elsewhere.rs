@@ -77,8 +77,6 @@ impl Solved {
             false,
             None,
         );
-        let sigma = stress.bending_stress(height);
-        push("bending stress", Role::BendingStress, sigma, Dimension::STRESS, true, None);
         let flow = stress.shear_flow(height);
         push("shear flow", Role::ShearFlow, flow, Dimension::FORCE_PER_LENGTH, true, None);
         // Where the width does not jump both sides give the same, and one row is enough.
@@ -93,6 +91,38 @@ impl Solved {
             let tau = stress.shear_stress(height, height_side);
             push("shear stress on the cut", Role::ShearStress, tau, Dimension::STRESS, true, shown);
         }
+        let place =
+            Place { station: Some(station), side: Some(side), height: Some(height), height_side: None };
+        values.extend(self.bending_stresses_at(&stress, place, height));
         Ok(values)
+    }
+
+    /// The bending stress at a height: one value where all the material there is of one modulus, else one for each part
+    /// that the height meets.
+    fn bending_stresses_at(&self, stress: &StressOverDepth, place: Place, height: f64) -> Vec<Value> {
+        let mut parts = self.parts_at(height, HeightSide::Below);
+        parts.extend(self.parts_at(height, HeightSide::Above));
+        parts.sort_unstable();
+        parts.dedup();
+        let ratios: Vec<f64> = parts.iter().map(|&part| self.section().parts()[part].modular_ratio).collect();
+        let value = |name: &str, part: usize| {
+            let sigma = Quantity::new(stress.bending_stress_in(part, height), Dimension::STRESS);
+            Value::placed(self, name, Role::BendingStress, place, sigma)
+        };
+        match parts.as_slice() {
+            [] => Vec::new(),
+            [first, ..] if ratios.iter().all(|ratio| *ratio == ratios[0]) => {
+                vec![value("bending stress", *first)]
+            }
+            several => several
+                .iter()
+                .map(|&part| value(&format!("bending stress in {}", self.problem().part_names[part]), part))
+                .collect(),
+        }
+    }
+
+    /// The parts that a level line meets, seen from one side.
+    pub(crate) fn parts_at(&self, height: f64, side: HeightSide) -> Vec<usize> {
+        self.section().chords(height, side).into_iter().map(|chord| chord.part).collect()
     }
 }

@@ -8,7 +8,7 @@ use crate::solved::Solved;
 use crate::value::Value;
 use crate::working::Place;
 use mechanics::beam::{Curve, Reached, Side};
-use mechanics::stress::StressOverDepth;
+use mechanics::stress::{PrincipalStresses, StressOverDepth};
 
 impl Solved {
     /// The further values of the lesson, in the order of the lecture.
@@ -110,13 +110,23 @@ impl Solved {
         ]
     }
 
+    /// Nothing where parts of several moduli lie side by side at the cut: there the bending stress has no one value.
     fn principal_stresses_at_the_cut(&self) -> Vec<Value> {
         let (slice, cut) = (self.problem().slice, &self.problem().cut);
         let side = if slice.at < self.beam().length() { Side::Right } else { Side::Left };
         let moment = self.beam().bending_moment(slice.at, side);
         let shear = self.beam().shear(slice.at, side);
-        let stresses =
-            StressOverDepth::new(self.section(), moment, shear).principal_stresses(cut.height, cut.side);
+        let parts = self.parts_at(cut.height, cut.side);
+        let ratio = |part: usize| self.section().parts()[part].modular_ratio;
+        let Some(&first) = parts.first() else { return Vec::new() };
+        if parts.iter().any(|&part| ratio(part) != ratio(first)) {
+            return Vec::new();
+        }
+        let stress = StressOverDepth::new(self.section(), moment, shear);
+        let stresses = PrincipalStresses::of(
+            stress.bending_stress_in(first, cut.height),
+            -stress.shear_stress(cut.height, cut.side),
+        );
         let place = Place {
             station: Some(slice.at),
             side: Some(side),

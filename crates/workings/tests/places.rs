@@ -3,6 +3,7 @@
 mod common;
 
 use common::{Maker, assert_close, assert_within, rectangle, reference, value};
+use mechanics::beam::Side;
 use mechanics::section::HeightSide::{Above, Below};
 use workings::derivation::derivation;
 use workings::notation::{Notation, Profile};
@@ -143,4 +144,37 @@ fn the_table_of_values() {
     assert_eq!((tau.station, tau.height, tau.height_side), (Some(0.75), Some(0.120), Some("below")));
     let load = row("force P");
     assert_eq!((load.shown.as_str(), &load.formula), ("20\u{a0}kN", &None));
+}
+
+/// Timber on a steel plate of 20 times its modulus, cut at the joint: each side has the stress of its own material.
+/// Closed form: sigma = n M y / I of the transformed section; Mohr's circle for the rest.
+#[test]
+fn stresses_at_a_cut_between_two_materials() {
+    let mut plate = rectangle(0.0, 0.0, 0.1, 0.01);
+    plate.modular_ratio = 20.0;
+    let timber = rectangle(0.0, 0.01, 0.1, 0.2);
+    let solved = Maker::new(4.0, vec![("plate", plate), ("timber", timber)])
+        .pin("A", 0.0)
+        .pin("B", 4.0)
+        .force("P", 2.0, 10e3)
+        .slice(1.0, 0.05)
+        .cut(0.01, Below, Below)
+        .solved();
+    // Two transformed rectangles of 0.02 m2 each, centroids 5 mm and 110 mm up.
+    let axis = (0.005 + 0.110) / 2.0;
+    let second = 20.0 * 0.1 * 0.01_f64.powi(3) / 12.0
+        + 0.1 * 0.2_f64.powi(3) / 12.0
+        + 2.0 * 0.02 * (0.0525_f64).powi(2);
+    let in_timber = 5e3 * (axis - 0.01) / second;
+    let further = solved.further_values();
+    let row = |name: &str| further.iter().find(|row| row.name == name).expect("a row").value;
+    let tau = value(&solved, "shear stress on the cut");
+    let sigma = 20.0 * in_timber;
+    let radius = (sigma * sigma / 4.0 + tau * tau).sqrt();
+    assert_close("in-plane shear", row("largest shear stress in the plane at the cut"), radius);
+    assert_close("largest", row("largest principal stress at the cut"), sigma / 2.0 + radius);
+    let at = solved.values_at_cut(1.0, Side::Right, 0.01).expect("the cut meets the section");
+    let of = |name: &str| at.iter().find(|row| row.name == name).expect("a row").value;
+    assert_close("plate", of("bending stress in plate"), sigma);
+    assert_close("timber", of("bending stress in timber"), in_timber);
 }
