@@ -9,6 +9,7 @@ use workings::expression::Expression;
 use workings::graph::Workings;
 use workings::solved::Solved;
 use workings::style::Style;
+use workings::unit::raised_number;
 use workings::working::{Formula, Id, Working};
 
 pub(crate) struct Author<'a> {
@@ -172,22 +173,6 @@ pub(crate) fn share(relative: f64) -> String {
     }
     let text = format!("{relative:.0e}");
     let (digits, power) = text.split_once('e').unwrap_or((&text, "0"));
-    let power: String = power
-        .chars()
-        .map(|c| match c {
-            '-' => '⁻',
-            '0' => '⁰',
-            '1' => '¹',
-            '2' => '²',
-            '3' => '³',
-            '4' => '⁴',
-            '5' => '⁵',
-            '6' => '⁶',
-            '7' => '⁷',
-            '8' => '⁸',
-            '9' => '⁹',
-            other => other,
-        })
-        .collect();
-    if power == "⁰" { digits.to_owned() } else { format!("{digits}\u{a0}×\u{a0}10{power}") }
+    let power: i32 = power.parse().unwrap_or(0);
+    if power == 0 { digits.to_owned() } else { format!("{digits}\u{a0}×\u{a0}10{}", raised_number(power)) }
 }

@@ -221,7 +221,7 @@ fn shifted(value: f64, power: i32) -> f64 {
 }
 
 /// A whole number above the line: `²`, `⁻³`.
-pub(crate) fn raised_number(number: i32) -> String {
+pub fn raised_number(number: i32) -> String {
     number.to_string().chars().map(raised_digit).collect()
 }
 
