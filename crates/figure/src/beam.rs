@@ -1,6 +1,7 @@
 //! The beam with its loads, supports, dimensions and reactions; and its free body.
 
 use crate::drawing::{Description, Drawing};
+use crate::grip;
 use crate::label::Placer;
 use crate::scale::SHEET_WIDTH;
 use crate::sketch::{self, Dimensions, Shows};
@@ -47,5 +48,10 @@ fn draw(view: &BeamView<'_>, name: &str, title: &str, shows: Shows) -> Drawing {
     }
     words::arrows(sketch.stretched, &mut long);
     let short = words::short_beam(view, shows);
-    Drawing::on_sheet(name, title, MARGIN, SHEET_WIDTH, sketch.marks).described(short, long)
+    let mut marks = sketch.marks;
+    // on the free body nothing is given, it follows from the beam
+    if shows.supports {
+        marks.extend(grip::marks(sketch.grips));
+    }
+    Drawing::on_sheet(name, title, MARGIN, SHEET_WIDTH, marks).described(short, long)
 }

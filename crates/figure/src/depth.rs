@@ -7,9 +7,10 @@ use crate::geometry::Point;
 use crate::hatch;
 use crate::label::{Escape, Placer, Seat, Wish};
 use crate::legend::{Sample, legend};
-use crate::levels::{Tag, column, head, height_axis, level_lines};
+use crate::levels::{self, Tag, column, head, height_axis, level_lines};
 use crate::palette::{Ink, MEDIUM, Stroke};
 use crate::scene::Scene;
+use crate::section_grips;
 use crate::stress_block::{BlockScale, bands};
 use crate::text::{Label, SMALL};
 use mechanics::section::HeightSide;
@@ -43,12 +44,12 @@ pub(crate) fn depth(scene: &Scene) -> Drawing {
     placer.avoid_marks(&sigma);
     placer.avoid_marks(&tau);
     wishes.push(
-        Wish::new(Label::words("NA"), Point::new(-14.0, frame.y(scene.values.neutral_axis)))
+        Wish::new(Label::words("NA"), Point::new(levels::LEFT, frame.y(scene.values.neutral_axis)))
             .seats(&[Seat::Left], Escape::Any)
             .gap(4.0),
     );
     wishes.push(
-        Wish::new(Label::words("cut"), Point::new(-14.0, frame.y(scene.cut)))
+        Wish::new(Label::words("cut"), Point::new(levels::LEFT, frame.y(scene.cut)))
             .seats(&[Seat::Left], Escape::Any)
             .gap(4.0)
             .ink(Ink::Cut),
@@ -84,6 +85,7 @@ pub(crate) fn depth(scene: &Scene) -> Drawing {
     }
     let under = bounds(&marks);
     marks.push(legend(&entries, under, 600.0));
+    marks.push(Mark::Grip(section_grips::cut(scene, &frame, levels::LEFT)));
     let (short, long) = depth_words::describe(scene);
     Drawing::fitted("depth", "Bending stress and shear stress over the depth", 12.0, 640.0, marks)
         .described(short, long)

@@ -1,6 +1,7 @@
 //! Load, shear force and bending moment on one x axis.
 
 use crate::beam::MARGIN;
+use crate::beam_grips;
 use crate::drawing::{Description, Drawing, Mark, bounds};
 use crate::geometry::Point;
 use crate::keyvalues::{self, KeyValues};
@@ -85,6 +86,8 @@ pub fn diagrams(view: &BeamView<'_>) -> Drawing {
         panel::slice_line(view, first_top, top + 6.0),
     ));
     marks.push(Mark::group("signs", "Signs", signs));
+    let foot = Point::new(view.along().px(view.problem.slice.at), top + 6.0);
+    marks.push(Mark::Grip(beam_grips::station(view, foot)));
     placer.put(&panel::slice_label(view, top + 6.0));
     labels.extend(placer.take_marks());
     marks.push(Mark::group("values", "", labels));

@@ -1,6 +1,7 @@
 //! A drawing: marks on a sheet, with a title and a description made from its data.
 
 use crate::geometry::{Point, Rect};
+use crate::grip::Grip;
 use crate::palette::{Ink, Stroke};
 use crate::text::{Align, Label};
 use mechanics::real;
@@ -179,6 +180,8 @@ pub enum Mark {
         /// The marks, drawn in this order.
         marks: Vec<Mark>,
     },
+    /// A place that can be dragged: it takes no room and is not drawn.
+    Grip(Grip),
 }
 
 impl Mark {
@@ -227,6 +230,7 @@ impl Mark {
             }
             Mark::Text { at, label, align, size, .. } => label.rect(*at, *align, *size),
             Mark::Group { marks, .. } => bounds(marks),
+            Mark::Grip(_) => Rect::NOTHING,
         }
     }
 
@@ -260,6 +264,7 @@ impl Mark {
             Mark::Circle { centre, .. } | Mark::Arc { centre, .. } => shift(centre),
             Mark::Text { at, .. } => shift(at),
             Mark::Group { marks, .. } => marks.iter_mut().for_each(|mark| mark.shift(dx, dy)),
+            Mark::Grip(grip) => shift(&mut grip.at),
         }
     }
 
@@ -267,6 +272,14 @@ impl Mark {
         match self {
             Mark::Text { label, .. } => labels.push(PlacedLabel { text: label.plain(), rect: self.rect() }),
             Mark::Group { marks, .. } => marks.iter().for_each(|mark| mark.gather_labels(labels)),
+            _ => {}
+        }
+    }
+
+    fn gather_grips<'a>(&'a self, grips: &mut Vec<&'a Grip>) {
+        match self {
+            Mark::Grip(grip) => grips.push(grip),
+            Mark::Group { marks, .. } => marks.iter().for_each(|mark| mark.gather_grips(grips)),
             _ => {}
         }
     }
@@ -356,6 +369,13 @@ impl Drawing {
         let mut labels = Vec::new();
         self.marks.iter().for_each(|mark| mark.gather_labels(&mut labels));
         labels
+    }
+
+    /// What can be dragged, where it now lies on the sheet.
+    pub fn grips(&self) -> Vec<&Grip> {
+        let mut grips = Vec::new();
+        self.marks.iter().for_each(|mark| mark.gather_grips(&mut grips));
+        grips
     }
 
     /// The pairs of labels of which one covers the other.

@@ -229,6 +229,7 @@ impl Placer {
                 }
                 Mark::Circle { .. } | Mark::Text { .. } => self.avoid_rect(mark.rect()),
                 Mark::Group { marks, .. } => self.avoid_marks(marks),
+                Mark::Grip(_) => {}
             }
         }
     }

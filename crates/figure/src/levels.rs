@@ -7,10 +7,13 @@ use crate::palette::{Ink, MEDIUM, Stroke, THIN};
 use crate::scene::Scene;
 use crate::text::{Align, Label, SIZE, SMALL};
 
+/// Where the level lines begin, px; the section's left edge is at 0.
+pub(crate) const LEFT: f64 = -14.0;
+
 /// Neutral axis, cut, top and bottom carried across to the diagrams.
 pub(crate) fn level_lines(scene: &Scene, frame: &Frame, end: f64) -> Vec<Mark> {
     let line = |height: f64, stroke: Stroke| Mark::Line {
-        from: Point::new(-14.0, frame.y(height)),
+        from: Point::new(LEFT, frame.y(height)),
         to: Point::new(end, frame.y(height)),
         stroke,
     };

@@ -9,6 +9,7 @@
 
 pub mod arrow;
 pub mod beam;
+mod beam_grips;
 mod body;
 mod chain;
 mod cross_section;
@@ -23,6 +24,7 @@ pub mod element;
 mod faces;
 mod first_moment;
 pub mod geometry;
+pub mod grip;
 pub mod hatch;
 mod keyvalues;
 pub mod label;
@@ -46,6 +48,7 @@ pub mod scale;
 mod scene;
 pub mod scribe;
 mod section;
+mod section_grips;
 mod section_words;
 mod shear_element;
 mod sketch;

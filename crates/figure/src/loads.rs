@@ -1,8 +1,10 @@
 //! The loads above a beam: spread loads in tiers, point forces on top of them, couples about the axis.
 
 use crate::arrow;
+use crate::beam_grips;
 use crate::drawing::Mark;
 use crate::geometry::{Point, Rect};
+use crate::grip::Grip;
 use crate::label::{Escape, Seat, Wish};
 use crate::palette::{Ink, MEDIUM, Stroke, THIN};
 use crate::reactions::sized;
@@ -75,6 +77,8 @@ pub struct LoadSketch {
     pub marks: Vec<Mark>,
     /// The labels that they want.
     pub wishes: Vec<Wish>,
+    /// What of them can be dragged.
+    pub grips: Vec<Grip>,
     /// Whether an arrow had to be drawn longer than its scale has it.
     pub stretched: bool,
 }
@@ -89,6 +93,7 @@ struct Sketcher<'a> {
     /// The loads that get a label, by their place in the list.
     told: Vec<bool>,
     wishes: Vec<Wish>,
+    grips: Vec<Grip>,
     stretched: bool,
 }
 
@@ -126,6 +131,7 @@ pub fn sketch(view: &BeamView<'_>, forces: ArrowScale, below: &[Rect]) -> LoadSk
         skyline: Skyline::default(),
         told: told(view),
         wishes: Vec::new(),
+        grips: Vec::new(),
         stretched: false,
     };
     let spreads = sketcher.spreads();
@@ -141,7 +147,7 @@ pub fn sketch(view: &BeamView<'_>, forces: ArrowScale, below: &[Rect]) -> LoadSk
             marks.push(Mark::group(id, title, group));
         }
     }
-    LoadSketch { marks, wishes: sketcher.wishes, stretched: sketcher.stretched }
+    LoadSketch { marks, wishes: sketcher.wishes, grips: sketcher.grips, stretched: sketcher.stretched }
 }
 
 struct SpreadBlock {
@@ -237,6 +243,14 @@ impl Sketcher<'_> {
         for pair in edge.windows(2) {
             self.skyline.add(pair[0], pair[1]);
         }
+        if let Some(&Load::Spread { from, to, down_from, down_to }) =
+            self.view.problem.beam.loads.get(block.load).filter(|_| !block.own_weight)
+        {
+            let feet = (Point::new(block.from, base), Point::new(block.to, base));
+            let tops = (point(0.0).0, point(1.0).0);
+            self.grips.extend(beam_grips::load_ends(self.view, block.load, (from, to), feet));
+            self.grips.extend(beam_grips::intensities(block.load, (down_from, down_to), per_unit, tops));
+        }
         if self.told[block.load] {
             self.spread_labels(block, &edge);
         }
@@ -328,6 +342,16 @@ impl Sketcher<'_> {
                 self.skyline.add(high.moved(-half, 0.0), high.moved(half, 0.0));
             }
             marks.extend(arrow::straight(tail, tip, FORCE));
+            // the end at the beam carries the place, the free one the size
+            let (end, free, outwards) = match (is_below, down > 0.0) {
+                (true, _) => (tip, tail, -1.0),
+                (false, true) => (tip, tail, 1.0),
+                (false, false) => (tail, tip, 1.0),
+            };
+            if let Some(&Load::Force { station, .. }) = loads.get(number) {
+                self.grips.push(beam_grips::load_place(self.view, number, station, end));
+            }
+            self.grips.extend(beam_grips::load_size(number, down, free, length, outwards));
             if !self.told[number] {
                 continue;
             }
@@ -374,6 +398,11 @@ impl Sketcher<'_> {
             marks.push(Mark::Arc { centre, radius, from, turn, stroke: Stroke::solid(Ink::Paper, 4.0) });
             marks.extend(arrow::turning(centre, radius, from, turn, COUPLE));
             marks.push(Mark::Circle { centre, radius: 1.8, stroke: None, fill: Some(Ink::Line) });
+            // the size is carried by the middle of the arc, above the beam or below it
+            let outwards = if gap_above { -1.0 } else { 1.0 };
+            let crown = centre.moved(0.0, -outwards * radius);
+            self.grips.push(beam_grips::load_place(self.view, number, station, centre));
+            self.grips.extend(beam_grips::load_size(number, ccw, crown, radius, outwards));
             if !self.told[number] {
                 continue;
             }

@@ -23,6 +23,11 @@ impl Along {
     pub fn px(self, station: f64) -> f64 {
         BEAM_LEFT + (BEAM_RIGHT - BEAM_LEFT) * (station / self.length)
     }
+
+    /// The stretch of the beam that one px stands for, m.
+    pub fn per_px(self) -> f64 {
+        self.length / (BEAM_RIGHT - BEAM_LEFT)
+    }
 }
 
 /// The length of an arrow, proportional to what it stands for within one drawing, but never shorter than can

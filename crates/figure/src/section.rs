@@ -4,11 +4,13 @@ use crate::cross_section::{self, Frame, centroid};
 use crate::dimension;
 use crate::drawing::{Drawing, Mark, bounds};
 use crate::geometry::{Point as Spot, Rect};
+use crate::grip;
 use crate::label::{Escape, Placer, Seat, Wish};
 use crate::legend::{Sample, legend};
 use crate::outline::Region;
 use crate::palette::{Ink, MEDIUM, Stroke, THIN};
 use crate::scene::Scene;
+use crate::section_grips;
 use crate::section_words;
 use crate::text::{Align, Label, SIZE, SMALL};
 use crate::writer::Writer;
@@ -74,6 +76,8 @@ pub(crate) fn section(scene: &Scene) -> Drawing {
     marks.push(Mark::group("labels", "Labels", placer.into_marks()));
     let under = bounds(&marks);
     marks.push(legend(&legend_entries(scene), under, 600.0));
+    marks.push(Mark::Grip(section_grips::cut(scene, &frame, frame.right() + FIRST + 10.0)));
+    marks.extend(grip::marks(section_grips::part_sizes(scene, &frame)));
     let (short, long) = section_words::describe(scene);
     Drawing::fitted("section", &section_words::title(scene), 12.0, 640.0, marks).described(short, long)
 }

@@ -1,8 +1,10 @@
 //! The beam itself with what stands about it, laid out about its axis at y = 0: shared by every drawing that
 //! shows the beam.
 
+use crate::beam_grips;
 use crate::drawing::{Mark, bounds};
 use crate::geometry::{Point, Rect};
+use crate::grip::Grip;
 use crate::label::{Escape, Placer, Seat, Wish};
 use crate::loads;
 use crate::palette::{Ink, MEDIUM, Stroke};
@@ -44,6 +46,8 @@ pub struct Shows {
 pub struct Sketch {
     /// The marks, labels included, in groups.
     pub marks: Vec<Mark>,
+    /// What of it can be dragged: loads, and what is shown of supports and slice.
+    pub grips: Vec<Grip>,
     /// Whether an arrow had to be drawn longer than its scale has it.
     pub stretched: bool,
 }
@@ -60,6 +64,7 @@ pub fn sketch(view: &BeamView<'_>, reactions: &[Reaction], shows: Shows, placer:
     );
     let mut groups = Vec::new();
     let mut wishes = Vec::new();
+    let mut grips = Vec::new();
 
     // supports
     let mut below = Vec::new();
@@ -75,6 +80,7 @@ pub fn sketch(view: &BeamView<'_>, reactions: &[Reaction], shows: Shows, placer:
             front.extend(sign.front);
             placer.avoid_rect(sign.rect);
             below.push(sign.rect);
+            grips.extend(beam_grips::support(view, number, sign.rect.middle()));
             support_wishes(view, number, sign.rect, place, &mut wishes);
         }
     }
@@ -104,6 +110,7 @@ pub fn sketch(view: &BeamView<'_>, reactions: &[Reaction], shows: Shows, placer:
 
     // loads
     let load_sketch = loads::sketch(view, scale, &below);
+    grips.extend(load_sketch.grips);
 
     // the beam
     let body = Rect { left: BEAM_LEFT, top: -HALF_DEPTH, right: BEAM_RIGHT, bottom: HALF_DEPTH };
@@ -120,6 +127,7 @@ pub fn sketch(view: &BeamView<'_>, reactions: &[Reaction], shows: Shows, placer:
     placer.avoid_rect(body);
     if shows.slice {
         beam.push(slice_band(view));
+        grips.push(beam_grips::station(view, Point::new(along.px(problem.slice.at), 0.0)));
     }
     for &hinge in &problem.beam.hinges {
         let centre = Point::new(along.px(hinge), 0.0);
@@ -178,7 +186,7 @@ pub fn sketch(view: &BeamView<'_>, reactions: &[Reaction], shows: Shows, placer:
         labels.extend(placer.take_marks());
     }
     groups.push(Mark::group("labels", "", labels));
-    Sketch { marks: groups, stretched: load_sketch.stretched }
+    Sketch { marks: groups, grips, stretched: load_sketch.stretched }
 }
 
 /// The band of the slice across the beam.

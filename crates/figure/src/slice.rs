@@ -5,6 +5,7 @@ use crate::cut_words::at_most;
 use crate::dimension;
 use crate::drawing::{Description, Drawing, Mark, bounds};
 use crate::geometry::Point;
+use crate::grip::{Axis, Grip, Subject};
 use crate::label::{Escape, Placer, Seat, Wish};
 use crate::legend::{Sample, legend};
 use crate::palette::{Ink, MEDIUM, Stroke};
@@ -25,6 +26,8 @@ const OFF: f64 = 16.0;
 const RADIUS: f64 = 44.0;
 /// Tallest arrow of a spread load, px.
 const TALLEST: f64 = 34.0;
+/// The shortest slice that a drag leaves, as a share of the beam's length.
+const SHORTEST: f64 = 1e-3;
 
 /// The slice of the beam as a free body.
 pub(crate) fn slice(scene: &Scene) -> Drawing {
@@ -77,8 +80,18 @@ pub(crate) fn slice(scene: &Scene) -> Drawing {
     let under = bounds(&marks);
     let remark = Label::words("every arrow is drawn the way that it acts; not to scale along the beam");
     marks.push(legend(&[(Sample::None, remark)], under, 600.0));
+    marks.push(Mark::Grip(length_grip(scene)));
     let (short, long) = describe(scene);
     Drawing::fitted("slice", "The slice as a free body", 12.0, 640.0, marks).described(short, long)
+}
+
+/// The grip of the length of the slice, at its right face. The slice is drawn equally long whatever its length is, so
+/// that a px stands for its share of the length; it may reach to the right end of the beam.
+fn length_grip(scene: &Scene) -> Grip {
+    let (length, beam_length) = (scene.problem.slice.length, scene.problem.beam.length);
+    let range = (SHORTEST * beam_length, beam_length - scene.problem.slice.at);
+    let at = Point::new(SIZE.0, 0.5 * SIZE.1);
+    Grip::new(Subject::SliceLength, at, Axis::Along, length, length / SIZE.0, range)
 }
 
 /// Symbol = value as the arrow shows it: the arrow has the direction, so that a negative value is written by size.

@@ -130,6 +130,7 @@ fn print(mark: &Mark, prefix: &str, out: &mut String) {
             }
             out.push_str("</g>\n");
         }
+        Mark::Grip(_) => {}
     }
 }
 

@@ -55,6 +55,11 @@ fn no_label_covers_an_arrowhead() {
 }
 
 #[test]
+fn grips_lie_on_the_sheet_with_values_in_range() {
+    for_every_drawing(checks::grips_hold);
+}
+
+#[test]
 fn everything_lies_on_the_sheet() {
     for_every_drawing(checks::sheet_holds_all);
 }
@@ -185,6 +190,7 @@ fn thousands_of_loads_are_drawn() {
         let words = drawing.long.plain();
         assert!(!words.contains("Loads:") || words.contains("Only the 40 largest of the"));
         checks::sheet_holds_all("thousands", &drawing);
+        checks::grips_hold("thousands", &drawing);
     }
 }
 

@@ -49,6 +49,11 @@ fn no_label_covers_an_arrowhead() {
 }
 
 #[test]
+fn grips_lie_on_the_sheet_with_values_in_range() {
+    for_every_drawing(checks::grips_hold);
+}
+
+#[test]
 fn everything_lies_on_the_sheet() {
     for_every_drawing(checks::sheet_holds_all);
 }

@@ -24,6 +24,12 @@ fn check(drawing: &Drawing, about: &str) {
     let short = drawing.short.chars().count();
     assert!((20..=250).contains(&short), "{name}: short description of {short} characters");
     assert!(drawing.long.plain().chars().count() > short / 2, "{name}: no long description");
+    for grip in drawing.grips() {
+        let on_sheet =
+            (0.0..=drawing.width).contains(&grip.at.x) && (0.0..=drawing.height).contains(&grip.at.y);
+        assert!(on_sheet, "{name}: {grip:?}");
+        assert!((grip.low..=grip.high).contains(&grip.value) && grip.low < grip.high, "{name}: {grip:?}");
+    }
     let svg = drawing.svg();
     let document = roxmltree::Document::parse(&svg).unwrap_or_else(|error| panic!("{name}: {error}"));
     assert_eq!(document.root_element().tag_name().name(), "svg", "{name}");

@@ -2,6 +2,7 @@
 
 use figure::drawing::{Drawing, Mark};
 use figure::geometry::Rect;
+use figure::grip::Subject;
 use std::collections::HashSet;
 
 /// No label covers another.
@@ -79,4 +80,22 @@ pub fn is_described(name: &str, drawing: &Drawing) {
     let length = drawing.short.chars().count();
     assert!((20..=250).contains(&length), "{name} {}: {}", drawing.name, drawing.short);
     assert!(!drawing.long.passages.is_empty());
+}
+
+/// Every grip lies on the sheet, moves something, and has its value and its snaps in its range.
+pub fn grips_hold(name: &str, drawing: &Drawing) {
+    let sheet = Rect { left: 0.0, top: 0.0, right: drawing.width, bottom: drawing.height };
+    for grip in drawing.grips() {
+        let about = format!("{name} {}: {grip:?}", drawing.name);
+        assert!(sheet.holds(Rect::between(grip.at, grip.at)), "{about}");
+        assert!(grip.per_px.is_finite() && grip.per_px != 0.0, "{about}");
+        assert!(grip.low <= grip.value && grip.value <= grip.high && grip.low < grip.high, "{about}");
+        assert!(grip.low.is_finite() && grip.high.is_finite(), "{about}");
+        assert!(grip.snaps.iter().all(|snap| (grip.low..=grip.high).contains(&snap.value)), "{about}");
+        assert!(grip.snaps.iter().all(|snap| !snap.name.is_empty()), "{about}");
+        assert!(grip.snaps.windows(2).all(|pair| pair[0].value < pair[1].value), "{about}");
+    }
+    let subjects: Vec<Subject> = drawing.grips().iter().map(|grip| grip.subject).collect();
+    let different: HashSet<Subject> = subjects.iter().copied().collect();
+    assert_eq!(different.len(), subjects.len(), "{name} {}: {subjects:?}", drawing.name);
 }
