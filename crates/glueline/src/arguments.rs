@@ -1,6 +1,7 @@
 //! The command line.
 
 use clap::{Args, Parser, Subcommand, ValueEnum};
+use std::net::{IpAddr, Ipv4Addr};
 use std::path::PathBuf;
 
 /// From one plain-text lesson file to values, drawings, lecture notes and slides of the beam-stress unit.
@@ -156,4 +157,19 @@ pub struct Demo {
     /// Replace files of the folder that differ
     #[arg(long)]
     pub replace: bool,
+}
+
+#[derive(Debug, Args)]
+pub struct Board {
+    /// The lesson file
+    pub lesson: PathBuf,
+    /// The port to serve at [default: any that is free]
+    #[arg(long, default_value_t = 0, hide_default_value = true)]
+    pub port: u16,
+    /// The address to serve at; any but this one can be reached from other machines
+    #[arg(long, default_value_t = IpAddr::V4(Ipv4Addr::LOCALHOST))]
+    pub address: IpAddr,
+    /// Print the address only, and open no browser
+    #[arg(long)]
+    pub no_open: bool,
 }

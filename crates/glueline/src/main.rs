@@ -1,12 +1,15 @@
 //! The command: reads its arguments, calls, and prints or writes. Nothing is computed here.
 
 mod arguments;
+#[expect(dead_code, reason = "the page that it serves is not made yet")]
+mod board;
 mod check;
 mod demo;
 mod failure;
 mod figures;
 mod output;
 mod places;
+mod serve;
 mod source;
 mod start;
 mod values;

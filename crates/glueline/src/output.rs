@@ -110,14 +110,17 @@ pub fn write(path: &Path, content: &[u8], existing: Existing) -> Result<Outcome,
 }
 
 /// A temporary file is private to its owner; a handout is not.
+///
+/// # Errors
+/// Where the system refuses.
 #[cfg(unix)]
-fn readable_by_all(file: &fs::File) -> std::io::Result<()> {
+pub fn readable_by_all(file: &fs::File) -> std::io::Result<()> {
     use std::os::unix::fs::PermissionsExt as _;
     file.set_permissions(fs::Permissions::from_mode(0o644))
 }
 
 #[cfg(not(unix))]
-fn readable_by_all(_: &fs::File) -> std::io::Result<()> {
+pub fn readable_by_all(_: &fs::File) -> std::io::Result<()> {
     Ok(())
 }
 
