@@ -60,12 +60,8 @@ fn a_dragged_station_carries_the_slice_along() {
             let after = drawings(&problem, &style);
             // measured from the left end of the beam: labels may widen the sheet
             let at = |drawing: &Drawing| {
-                let end = match &group(&drawing.marks, "beam").unwrap()[0] {
-                    Mark::Polygon { points, .. } => points[0].x,
-                    other => panic!("{other:?}"),
-                };
                 // half the width of its line stands out to the left
-                bounds(group(&drawing.marks, "slice").unwrap()).left + 0.5 - end
+                bounds(group(&drawing.marks, "slice").unwrap()).left + 0.5 - left_end(drawing)
             };
             let moved = at(named(&after, drawing)) - at(before);
             assert!((moved - motion).abs() < 1e-6, "{name} {drawing}: {moved} px");
@@ -75,13 +71,17 @@ fn a_dragged_station_carries_the_slice_along() {
     }
 }
 
-/// How far a grip stands from the left end of the beam, px.
-fn grip_offset(drawing: &Drawing, subject: Subject) -> f64 {
-    let end = match &group(&drawing.marks, "beam").unwrap()[0] {
+/// Where the beam begins on the sheet, px.
+fn left_end(drawing: &Drawing) -> f64 {
+    match &group(&drawing.marks, "beam").unwrap()[0] {
         Mark::Polygon { points, .. } => points[0].x,
         other => panic!("{other:?}"),
-    };
-    grip(drawing, subject).at.x - end
+    }
+}
+
+/// How far a grip stands from the left end of the beam, px.
+fn grip_offset(drawing: &Drawing, subject: Subject) -> f64 {
+    grip(drawing, subject).at.x - left_end(drawing)
 }
 
 /// Closed form: the section is drawn to scale.
