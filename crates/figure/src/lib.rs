@@ -68,34 +68,56 @@ use workings::solved::Solved;
 
 /// All drawings of a lesson in reading order.
 pub fn all(solved: &Solved) -> Vec<Drawing> {
-    let mut drawings = beam_drawings(&BeamView::of(solved));
-    drawings.extend(section_drawings(solved));
+    some(solved, |_| true)
+}
+
+/// The drawings of the wanted names in reading order; only those are made.
+pub fn some(solved: &Solved, wanted: impl Fn(&str) -> bool) -> Vec<Drawing> {
+    let view = BeamView::of(solved);
+    let of_beam = BEAM.iter().filter(|(name, _)| wanted(name)).filter_map(|(_, make)| make(&view));
+    let mut drawings: Vec<Drawing> = of_beam.collect();
+    let of_section: Vec<_> = SECTION.iter().filter(|(name, _)| wanted(name)).collect();
+    if !of_section.is_empty()
+        && let Some(scene) = Scene::of(solved)
+    {
+        drawings.extend(of_section.iter().map(|(_, make)| make(&scene)));
+    }
     drawings
 }
 
 /// The drawings of the beam in reading order.
 pub fn beam_drawings(view: &BeamView<'_>) -> Vec<Drawing> {
-    let mut drawings = vec![beam::beam(view), beam::free_body(view), element::sign_figure(view)];
-    drawings.extend(left_piece::left_piece(view));
-    drawings.extend([element::element(view), diagrams::diagrams(view), deflected::deflected(view)]);
-    drawings
+    BEAM.iter().filter_map(|(_, make)| make(view)).collect()
 }
 
 /// The drawings of the slice and of the section in reading order.
 pub fn section_drawings(solved: &Solved) -> Vec<Drawing> {
-    Scene::of(solved).map_or_else(Vec::new, |scene| scene_drawings(&scene))
+    Scene::of(solved).map_or_else(Vec::new, |scene| SECTION.iter().map(|(_, make)| make(&scene)).collect())
 }
 
-fn scene_drawings(scene: &Scene<'_>) -> Vec<Drawing> {
-    vec![
-        slice::slice(scene),
-        faces::faces(scene),
-        section::section(scene),
-        piece::piece(scene),
-        pictorial::pictorial(scene),
-        shear_element::shear_element(scene),
-        first_moment::first_moment(scene),
-        depth::depth(scene),
-        planks::planks(scene),
-    ]
-}
+/// A drawing of the beam, by name; nothing where it does not apply.
+type OfBeam = fn(&BeamView<'_>) -> Option<Drawing>;
+
+const BEAM: [(&str, OfBeam); 7] = [
+    ("beam", |view| Some(beam::beam(view))),
+    ("free-body", |view| Some(beam::free_body(view))),
+    ("signs", |view| Some(element::sign_figure(view))),
+    ("left-piece", left_piece::left_piece),
+    ("element", |view| Some(element::element(view))),
+    ("diagrams", |view| Some(diagrams::diagrams(view))),
+    ("deflected", |view| Some(deflected::deflected(view))),
+];
+
+type OfSection = fn(&Scene<'_>) -> Drawing;
+
+const SECTION: [(&str, OfSection); 9] = [
+    ("slice", slice::slice),
+    ("faces", faces::faces),
+    ("section", section::section),
+    ("piece", piece::piece),
+    ("pictorial", pictorial::pictorial),
+    ("shear-element", shear_element::shear_element),
+    ("first-moment", first_moment::first_moment),
+    ("depth", depth::depth),
+    ("planks", planks::planks),
+];

@@ -37,6 +37,17 @@ pub enum NewValue<'a> {
     Number(f64),
 }
 
+/// A value that a lesson file gives and that may be given anew.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Input {
+    /// Where it stands, as [`Manuscript::set`] wants it: `beam.loads[2].force`.
+    pub path: String,
+    /// What the file says there.
+    pub written: String,
+    /// What the lecturer calls the thing that it belongs to (`top plank`); empty where it has no name.
+    pub owner: String,
+}
+
 /// Why a value cannot be changed.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum EditFault {
@@ -72,6 +83,22 @@ impl Manuscript {
     /// The text as it now is.
     pub fn text(&self) -> &str {
         &self.text
+    }
+
+    /// What is written at a path: the text of a text, the sign of a number or of yes and no; `None` where nothing
+    /// stands there, or a table or a list does.
+    pub fn written(&self, path: &str) -> Option<String> {
+        let table = DeTable::parse(&self.text).ok()?;
+        plain(find(table.get_ref(), &steps(path)?)?.get_ref())
+    }
+
+    /// Every quantity and every place that the file gives, in the order of the file; each can be given another value
+    /// with [`Manuscript::set`]. Empty where the file does not read as TOML.
+    pub fn inputs(&self) -> Vec<Input> {
+        let Ok(table) = DeTable::parse(&self.text) else { return Vec::new() };
+        let mut inputs = Vec::new();
+        gather(table.get_ref(), "", "", &mut inputs);
+        inputs
     }
 
     /// Gives a key another value. The path is written as in `beam.loads[2].force` (entries counted from 0),
@@ -226,6 +253,48 @@ fn find<'a, 'i>(table: &'a DeTable<'i>, steps: &[Step<'_>]) -> Option<&'a Spanne
         };
     }
     Some(found)
+}
+
+/// A value that is neither a table nor a list, as one would type it.
+fn plain(value: &DeValue<'_>) -> Option<String> {
+    match value {
+        DeValue::String(text) => Some(text.to_string()),
+        DeValue::Integer(number) => Some(number.to_string()),
+        DeValue::Float(number) => Some(number.to_string()),
+        DeValue::Boolean(yes) => Some(yes.to_string()),
+        _ => None,
+    }
+}
+
+/// Whether a key holds something that is measured: a quantity or a place.
+fn is_measured(key: &Key) -> bool {
+    matches!(key.form, Form::Quantity { .. } | Form::Density | Form::AnyQuantity) || key.path == "cut.at"
+}
+
+fn gather(table: &DeTable<'_>, path: &str, owner: &str, inputs: &mut Vec<Input>) {
+    let joined = |word: &str| if path.is_empty() { word.to_owned() } else { format!("{path}.{word}") };
+    // In the order of the file, which a table of its own does not keep.
+    let mut entries: Vec<_> = table.iter().collect();
+    entries.sort_by_key(|(word, _)| word.span().start);
+    for (word, value) in entries {
+        let path = joined(word.get_ref());
+        match value.get_ref() {
+            DeValue::Table(inner) => gather(inner, &path, owner, inputs),
+            DeValue::Array(list) => {
+                for (index, entry) in list.iter().enumerate() {
+                    let DeValue::Table(inner) = entry.get_ref() else { continue };
+                    let name = inner.get("name").and_then(|name| plain(name.get_ref())).unwrap_or_default();
+                    gather(inner, &format!("{path}[{index}]"), &name, inputs);
+                }
+            }
+            value => {
+                let measured = steps(&path).as_deref().and_then(key_of).is_some_and(is_measured);
+                if let (true, Some(written)) = (measured, plain(value)) {
+                    inputs.push(Input { path, written, owner: owner.to_owned() });
+                }
+            }
+        }
+    }
 }
 
 fn fits(form: Form, value: NewValue<'_>) -> bool {

@@ -22,8 +22,8 @@ pub(super) fn push_escaped(out: &mut String, words: &str) {
     }
 }
 
-/// As [`push_escaped`], as a string of its own.
-pub(super) fn escaped(words: &str) -> String {
+/// Words as the text of a page, or as the value of a quoted attribute: nothing in them is markup.
+pub fn escaped(words: &str) -> String {
     let mut out = String::with_capacity(words.len());
     push_escaped(&mut out, words);
     out

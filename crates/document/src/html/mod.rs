@@ -5,7 +5,10 @@
 mod escape;
 mod sheet;
 
-use self::escape::{escaped, push_escaped, push_markup};
+pub use self::escape::escaped;
+pub use self::sheet::faces;
+
+use self::escape::{push_escaped, push_markup};
 use self::sheet::{POLICY, SHEET};
 use crate::characters::is_silent;
 use crate::levels::Levels;
@@ -23,17 +26,7 @@ use workings::style::Style;
 /// The document as one HTML file.
 pub fn html(document: &Document) -> String {
     let context = Context { style: &document.style, equations: document.equation_numbers() };
-    let mut printer = Printer {
-        context: &context,
-        out: String::with_capacity(400_000),
-        levels: Levels::default(),
-        numbers: [0; 3],
-        numbered: document.paper != Paper::Wide,
-        contents: Vec::new(),
-        numbered_equations: BTreeSet::new(),
-        drawings: 0,
-        tables: 0,
-    };
+    let mut printer = Printer::new(&context, document.paper != Paper::Wide);
     printer.blocks(&document.body);
     let (body, contents) = (printer.out, printer.contents);
 
@@ -66,6 +59,15 @@ pub fn html(document: &Document) -> String {
     out.push_str(&body);
     out.push_str("</main>\n</body>\n</html>\n");
     out
+}
+
+/// Some blocks as a piece of a page, without the page around them: no drawing in it, no heading with a number, and no
+/// place that a link could lead to.
+pub fn fragment(blocks: &[Block], style: &Style) -> String {
+    let context = Context { style, equations: BTreeSet::new() };
+    let mut printer = Printer::new(&context, false);
+    printer.blocks(blocks);
+    printer.out
 }
 
 /// A tag that is none would make the page's language unknown.
@@ -226,7 +228,21 @@ struct Printer<'a> {
     tables: u32,
 }
 
-impl Printer<'_> {
+impl<'a> Printer<'a> {
+    fn new(context: &'a Context<'a>, numbered: bool) -> Self {
+        Self {
+            context,
+            out: String::new(),
+            levels: Levels::default(),
+            numbers: [0; 3],
+            numbered,
+            contents: Vec::new(),
+            numbered_equations: BTreeSet::new(),
+            drawings: 0,
+            tables: 0,
+        }
+    }
+
     fn line(&mut self, line: &[Inline]) {
         push_line(&mut self.out, line, self.context);
     }

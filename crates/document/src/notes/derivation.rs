@@ -4,7 +4,8 @@ use super::author::Author;
 use super::line;
 use crate::tree::{Block, Equation, Inline};
 use lesson::{Scene, When};
-use workings::derivation::{Closure, derivation};
+use workings::derivation::{Closure, Step, derivation};
+use workings::style::Style;
 
 impl Author<'_> {
     pub(crate) fn derivation(&mut self) {
@@ -17,22 +18,32 @@ impl Author<'_> {
         ]);
         let mut steps = Vec::new();
         for step in derivation(self.solved) {
-            let mut blocks = vec![Block::Paragraph(line![
-                Inline::Strong(line![format!("{}. ", step.title)]),
-                self.style.notation.in_its_words(&step.sentence)
-            ])];
-            if !step.symbols.is_empty() {
-                blocks.push(self.numbered(Equation::aligned(&step.symbols, self.style)));
-            }
-            if !step.numbers.is_empty() {
-                blocks.push(Block::Equation(Equation::aligned(&step.numbers, self.style)));
-            }
-            blocks.extend(step.residual.map(left_over));
-            steps.push(blocks);
+            let symbols = (!step.symbols.is_empty())
+                .then(|| self.numbered(Equation::aligned(&step.symbols, self.style)));
+            steps.push(step_blocks(&step, symbols, self.style));
         }
         self.blocks.push(Block::Steps(steps));
         self.own_words(Scene::Derivation, When::After);
     }
+}
+
+/// One step of the derivation: what is done, in symbols, with the numbers, and what is left over.
+pub fn derivation_step(step: &Step, style: &Style) -> Vec<Block> {
+    let symbols = (!step.symbols.is_empty()).then(|| Block::Equation(Equation::aligned(&step.symbols, style)));
+    step_blocks(step, symbols, style)
+}
+
+fn step_blocks(step: &Step, symbols: Option<Block>, style: &Style) -> Vec<Block> {
+    let mut blocks = vec![Block::Paragraph(line![
+        Inline::Strong(line![format!("{}. ", step.title)]),
+        style.notation.in_its_words(&step.sentence)
+    ])];
+    blocks.extend(symbols);
+    if !step.numbers.is_empty() {
+        blocks.push(Block::Equation(Equation::aligned(&step.numbers, style)));
+    }
+    blocks.extend(step.residual.map(left_over));
+    blocks
 }
 
 fn left_over(closure: Closure) -> Block {

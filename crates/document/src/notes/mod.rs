@@ -12,11 +12,12 @@ mod section;
 mod shear;
 mod solution;
 
-use crate::tree::{Document, Paper};
+use crate::tree::{Block, Document, Paper};
 use author::Author;
 use lesson::Lesson;
 use workings::solved::Solved;
 
+pub use derivation::derivation_step;
 pub use drawings::Drawings;
 
 /// A line of words, values and symbols.
@@ -48,13 +49,31 @@ pub fn notes(lesson: &Lesson, solved: &Solved, paper: Paper) -> Document {
     document(lesson, solved, paper, "Lecture notes", author.blocks)
 }
 
+/// What the joints must carry, as it stands in the notes, without its heading and drawings; nothing where there are none.
+pub fn joints(lesson: &Lesson, solved: &Solved) -> Vec<Block> {
+    let mut author = Author::new(lesson, solved, Drawings::default());
+    author.joints();
+    without_headings(author.blocks)
+}
+
+/// What the formula leaves out, as it stands in the notes, without its heading.
+pub fn limits(lesson: &Lesson, solved: &Solved) -> Vec<Block> {
+    let mut author = Author::new(lesson, solved, Drawings::default());
+    author.limits();
+    without_headings(author.blocks)
+}
+
+fn without_headings(blocks: Vec<Block>) -> Vec<Block> {
+    blocks.into_iter().filter(|block| !matches!(block, Block::Heading { .. } | Block::PageBreak)).collect()
+}
+
 /// What notes and slides have in common.
 pub(crate) fn document(
     lesson: &Lesson,
     solved: &Solved,
     paper: Paper,
     kind: &str,
-    body: Vec<crate::tree::Block>,
+    body: Vec<Block>,
 ) -> Document {
     let about = &lesson.about;
     Document {

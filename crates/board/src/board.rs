@@ -1,0 +1,227 @@
+//! A board: the text of a lesson, and what of it stands on the page.
+
+use crate::difference::{Change, difference};
+use crate::fields::{Field, fields};
+use crate::sheet::{self, Content, Part};
+use document::html::fragment;
+use lesson::Lesson;
+use lesson::edit::{Manuscript, NewValue};
+use serde::Serialize;
+use std::collections::{BTreeMap, BTreeSet};
+use workings::solved::Solved;
+
+/// A lesson on a board.
+#[derive(Debug)]
+pub struct Board {
+    /// The name of its file, for findings.
+    name: String,
+    /// The text that the sheet shows.
+    text: String,
+    lesson: Lesson,
+    solved: Solved,
+    plan: Vec<Part>,
+    /// What the page holds, by the id of the piece.
+    shown: BTreeMap<String, String>,
+}
+
+/// Why a text was not taken; the board then stays as it was.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct Refusal {
+    /// What was wrong, each with its place and how to mend it, as plain text.
+    pub findings: Vec<String>,
+    /// The first of them in one sentence.
+    pub first: String,
+}
+
+/// What the page must change.
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+pub struct Answer {
+    /// The text that is shown now.
+    pub text: String,
+    /// The title of the lesson.
+    pub title: String,
+    /// The whole sheet, where its plan is another than before.
+    pub sheet: Option<String>,
+    /// Pieces whose content is another, each as a whole.
+    pub pieces: Vec<(String, String)>,
+    /// Drawings of the same elements in which something moved.
+    pub drawings: Vec<(String, Vec<Change>)>,
+    /// What the fields say.
+    pub fields: Vec<Field>,
+}
+
+impl Board {
+    /// A board with this lesson. `name` is the name of its file.
+    ///
+    /// # Errors
+    /// Where the lesson has mistakes.
+    pub fn new(text: &str, name: &str) -> Result<Self, Refusal> {
+        let (lesson, solved) = read(text, name)?;
+        let plan = sheet::plan(&lesson, &solved);
+        Ok(Self { name: name.to_owned(), text: text.to_owned(), lesson, solved, plan, shown: BTreeMap::new() })
+    }
+
+    /// The text of the lesson that is shown.
+    pub fn text(&self) -> &str {
+        &self.text
+    }
+
+    /// The lesson that is shown.
+    pub fn lesson(&self) -> &Lesson {
+        &self.lesson
+    }
+
+    /// The lesson that is shown, solved.
+    pub fn solved(&self) -> &Solved {
+        &self.solved
+    }
+
+    /// The whole sheet with every piece drawn, as HTML; the board then knows that the page holds it.
+    pub fn sheet(&mut self) -> String {
+        self.shown.clear();
+        let mut pieces: BTreeMap<String, String> = BTreeMap::new();
+        let drawings = figure::all(&self.solved);
+        for piece in self.plan.iter().flat_map(|part| &part.steps).flat_map(|step| &step.pieces) {
+            let content = match piece.content {
+                Content::Drawing(name) => {
+                    let drawing = drawings.iter().find(|drawing| drawing.name == name);
+                    drawing.map(figure::drawing::Drawing::svg).unwrap_or_default()
+                }
+                Content::Fields(_) => String::new(),
+                other => sheet::content(other, &self.lesson, &self.solved),
+            };
+            pieces.insert(piece.id.clone(), content);
+        }
+        let words: BTreeMap<&str, String> = drawings
+            .iter()
+            .map(|drawing| {
+                (drawing.name.as_str(), fragment(&document::described(&drawing.long), self.solved.style()))
+            })
+            .collect();
+        let fields = fields(&Manuscript::new(self.text.as_str()));
+        let html = crate::page::sheet(&self.plan, &pieces, &words, &drawings, &fields);
+        pieces.extend(words.into_iter().map(|(name, words)| (format!("words-{name}"), words)));
+        self.shown = pieces;
+        html
+    }
+
+    /// Takes another text, as one step, and tells what the page must change. Of the drawings only those of `seen` are
+    /// made (all where it is `None`); the others are told when they are asked for.
+    ///
+    /// # Errors
+    /// Where the text has mistakes; the board then stays as it was.
+    pub fn take(&mut self, text: &str, seen: Option<&BTreeSet<String>>) -> Result<Answer, Refusal> {
+        if text != self.text {
+            let (lesson, solved) = read(text, &self.name)?;
+            (self.lesson, self.solved) = (lesson, solved);
+            text.clone_into(&mut self.text);
+            let plan = sheet::plan(&self.lesson, &self.solved);
+            if plan != self.plan {
+                self.plan = plan;
+                let mut answer = self.answer();
+                answer.sheet = Some(self.sheet());
+                return Ok(answer);
+            }
+        }
+        Ok(self.changes(seen))
+    }
+
+    /// Gives one value of the lesson another wording: `set("cut.at", "25 mm")`. Where the lesson gives a name of its own
+    /// at that place (`force = "P"`), a new value goes to the name, so that all that uses it follows.
+    ///
+    /// # Errors
+    /// Where the place cannot be written or the lesson would then have mistakes; the board then stays as it was.
+    pub fn set(
+        &mut self,
+        path: &str,
+        value: &str,
+        seen: Option<&BTreeSet<String>>,
+    ) -> Result<Answer, Refusal> {
+        let mut manuscript = Manuscript::new(self.text.as_str());
+        let path = self.meant(&manuscript, path);
+        manuscript.set(&path, NewValue::Text(value)).map_err(|fault| refused(fault.to_string()))?;
+        self.take(manuscript.text(), seen)
+    }
+
+    /// The place where the value at a path is given: under `[values]` where the path only names it.
+    fn meant(&self, manuscript: &Manuscript, path: &str) -> String {
+        let named = manuscript.written(path).filter(|_| !path.starts_with("values."));
+        named
+            .filter(|word| self.lesson.values.iter().any(|value| value.name == *word))
+            .map_or_else(|| path.to_owned(), |word| format!("values.{word}"))
+    }
+
+    fn answer(&self) -> Answer {
+        Answer {
+            text: self.text.clone(),
+            title: self.lesson.about.title.clone(),
+            fields: fields(&Manuscript::new(self.text.as_str())),
+            ..Answer::default()
+        }
+    }
+
+    /// What differs from what the page holds.
+    fn changes(&mut self, seen: Option<&BTreeSet<String>>) -> Answer {
+        let mut answer = self.answer();
+        let wanted = |name: &str| seen.is_none_or(|seen| seen.contains(name));
+        let drawings = figure::some(&self.solved, wanted);
+        for piece in self.plan.iter().flat_map(|part| &part.steps).flat_map(|step| &step.pieces) {
+            let new = match piece.content {
+                Content::Fields(_) => continue,
+                Content::Drawing(name) if !wanted(name) => continue,
+                Content::Drawing(name) => {
+                    let drawing = drawings.iter().find(|drawing| drawing.name == name);
+                    drawing.map(figure::drawing::Drawing::svg).unwrap_or_default()
+                }
+                other if wanted(&piece.id) => sheet::content(other, &self.lesson, &self.solved),
+                _ => continue,
+            };
+            let old = self.shown.insert(piece.id.clone(), new.clone()).unwrap_or_default();
+            if old == new {
+                continue;
+            }
+            let changes =
+                matches!(piece.content, Content::Drawing(_)).then(|| difference(&old, &new)).flatten();
+            match changes {
+                Some(changes) => answer.drawings.push((piece.id.clone(), changes)),
+                None => answer.pieces.push((piece.id.clone(), new)),
+            }
+        }
+        // A description is read at rest, not while something moves.
+        if seen.is_none() {
+            for drawing in &drawings {
+                let words = fragment(&document::described(&drawing.long), self.solved.style());
+                let id = format!("words-{}", drawing.name);
+                if self.shown.get(&id).is_some_and(|old| *old != words) {
+                    answer.pieces.push((id.clone(), words.clone()));
+                    self.shown.insert(id, words);
+                }
+            }
+        }
+        answer
+    }
+}
+
+fn read(text: &str, name: &str) -> Result<(Lesson, Solved), Refusal> {
+    let reading = lesson::read(text, name);
+    let Some(lesson) = reading.lesson else {
+        let findings: Vec<String> = reading.findings.iter().map(|finding| finding.render(false)).collect();
+        let first = reading.findings.first().map(headline).unwrap_or_default();
+        return Err(Refusal { findings, first });
+    };
+    let solved = Solved::new(lesson.problem.clone(), lesson.style.clone())
+        .map_err(|faults| refused(faults.first().map(ToString::to_string).unwrap_or_default()))?;
+    Ok((lesson, solved))
+}
+
+/// A finding in one line: what is wrong, and how to mend it.
+fn headline(finding: &lesson::Finding) -> String {
+    match &finding.mend {
+        Some(mend) => format!("{}; {mend}", finding.headline),
+        None => finding.headline.clone(),
+    }
+}
+
+fn refused(what: String) -> Refusal {
+    Refusal { findings: vec![what.clone()], first: what }
+}

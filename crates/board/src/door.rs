@@ -1,0 +1,92 @@
+//! What the browser calls: one function that takes an order as JSON and gives the answer as JSON.
+//!
+//! A text is handed over as bytes in the memory of the module: the page asks [`room`] for as many bytes as it needs,
+//! writes its order there and calls [`order`], which says where the answer begins. Its length stands in the four bytes
+//! before it. There is one board in a module.
+
+use crate::board::{Answer, Board, Refusal};
+use serde::{Deserialize, Serialize};
+use std::cell::RefCell;
+use std::collections::BTreeSet;
+
+/// What the page asks for.
+#[derive(Debug, Deserialize)]
+#[serde(tag = "do", rename_all = "lowercase")]
+enum Order {
+    /// Begin with this lesson; the page holds its sheet already where `drawn` says so.
+    Open { text: String, name: String, #[serde(default)] drawn: bool },
+    /// Show this text.
+    Take { text: String, seen: Option<BTreeSet<String>> },
+    /// Give one value another wording.
+    Set { path: String, value: String, seen: Option<BTreeSet<String>> },
+}
+
+#[derive(Debug, Serialize)]
+#[serde(rename_all = "lowercase")]
+enum Reply {
+    Done(Box<Answer>),
+    Refused(Refusal),
+}
+
+thread_local! {
+    static BOARD: RefCell<Option<Board>> = const { RefCell::new(None) };
+    static LETTER: RefCell<Vec<u8>> = const { RefCell::new(Vec::new()) };
+}
+
+/// Room for an order of so many bytes.
+#[allow(unsafe_code, reason = "a name that the browser can call")]
+#[unsafe(no_mangle)]
+pub extern "C" fn room(length: usize) -> *mut u8 {
+    LETTER.with_borrow_mut(|letter| {
+        letter.clear();
+        letter.resize(length, 0);
+        letter.as_mut_ptr()
+    })
+}
+
+/// Carries out the order that was written to [`room`]; where the answer begins.
+#[allow(unsafe_code, reason = "a name that the browser can call")]
+#[unsafe(no_mangle)]
+pub extern "C" fn order() -> *const u8 {
+    let order = LETTER.with_borrow_mut(std::mem::take);
+    let reply = carry_out(&order);
+    LETTER.with_borrow_mut(|letter| {
+        // Four bytes of length, then the answer.
+        letter.extend([0; 4]);
+        if serde_json::to_writer(&mut *letter, &reply).is_err() {
+            letter.truncate(4);
+        }
+        let length = u32::try_from(letter.len() - 4).unwrap_or(0).to_le_bytes();
+        letter[..4].copy_from_slice(&length);
+        letter.as_ptr()
+    })
+}
+
+fn carry_out(order: &[u8]) -> Reply {
+    let order = match serde_json::from_slice(order) {
+        Ok(order) => order,
+        Err(error) => return refused(format!("the page asked for something unknown: {error}")),
+    };
+    BOARD.with_borrow_mut(|board| {
+        let answer = match (order, board.as_mut()) {
+            (Order::Open { text, name, drawn }, _) => Board::new(&text, &name).and_then(|mut new| {
+                let sheet = new.sheet();
+                let mut answer = new.take(&text, None)?;
+                answer.sheet = (!drawn).then_some(sheet);
+                *board = Some(new);
+                Ok(answer)
+            }),
+            (Order::Take { text, seen }, Some(board)) => board.take(&text, seen.as_ref()),
+            (Order::Set { path, value, seen }, Some(board)) => board.set(&path, &value, seen.as_ref()),
+            (_, None) => return refused("no lesson is open".to_owned()),
+        };
+        match answer {
+            Ok(answer) => Reply::Done(Box::new(answer)),
+            Err(refusal) => Reply::Refused(refusal),
+        }
+    })
+}
+
+fn refused(what: String) -> Reply {
+    Reply::Refused(Refusal { findings: vec![what.clone()], first: what })
+}

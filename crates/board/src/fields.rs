@@ -1,0 +1,76 @@
+//! The values that can be typed: every quantity and every place of the lesson file, with a label in words.
+
+use lesson::edit::{Input, Manuscript};
+use serde::Serialize;
+
+/// A value that can be typed.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct Field {
+    /// Where it stands in the lesson file: `beam.loads[2].force`.
+    pub path: String,
+    /// What it is, in words.
+    pub label: String,
+    /// What the file says there.
+    pub written: String,
+    /// The scene that it belongs to: the word of the heading of the file.
+    pub group: String,
+}
+
+/// The fields of a lesson in the order of its file.
+pub fn fields(manuscript: &Manuscript) -> Vec<Field> {
+    manuscript.inputs().into_iter().filter_map(field).collect()
+}
+
+fn field(input: Input) -> Option<Field> {
+    let (group, rest) = input.path.split_once('.')?;
+    if !["values", "beam", "section", "slice", "cut", "material"].contains(&group) {
+        return None;
+    }
+    let label = match group {
+        "values" => rest.to_owned(),
+        "slice" if rest == "at" => "position of the slice".to_owned(),
+        "slice" => "length of the slice".to_owned(),
+        "cut" => "place of the cut".to_owned(),
+        _ => words(rest, &input.owner),
+    };
+    Some(Field { label, group: group.to_owned(), path: input.path, written: input.written })
+}
+
+/// `loads[2].force` of a load without a name becomes `load 3: force`; of one called crate, `crate: force`.
+fn words(rest: &str, owner: &str) -> String {
+    let Some((list, key)) = rest.split_once('.') else { return rest.to_owned() };
+    let thing = match (owner, list.split_once('[')) {
+        ("", Some((many, place))) => {
+            let number: usize = place.trim_end_matches(']').parse().unwrap_or(0);
+            format!("{} {}", many.strip_suffix('s').unwrap_or(many), number + 1)
+        }
+        ("", None) => list.to_owned(),
+        (owner, _) => owner.to_owned(),
+    };
+    format!("{thing}: {key}")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::fields;
+    use lesson::edit::Manuscript;
+
+    #[test]
+    fn a_field_says_in_words_what_it_is() {
+        let text = "[values]\nP = \"8 kN\"\n[beam]\nlength = \"4 m\"\nsupports = [{ pin = \"0 m\", name = \"A\" }]\n\
+                    loads = [{ force = \"P\", at = \"1 m\" }]\n[slice]\nat = \"1 m\"\nlength = \"40 mm\"\n[cut]\nat = \"glue\"\n";
+        let labels: Vec<String> =
+            fields(&Manuscript::new(text)).into_iter().map(|field| field.label).collect();
+        let wanted = [
+            "P",
+            "length",
+            "A: pin",
+            "load 1: force",
+            "load 1: at",
+            "position of the slice",
+            "length of the slice",
+            "place of the cut",
+        ];
+        assert_eq!(labels, wanted);
+    }
+}

@@ -1,0 +1,156 @@
+//! The page: one file that a browser opens from a disk, with the sheet already drawn in it.
+
+use crate::board::{Board, Refusal};
+use crate::fields::Field;
+use crate::sheet::{Content, Part};
+use base64::Engine as _;
+use base64::engine::general_purpose::STANDARD;
+use document::html::{escaped, faces};
+use figure::drawing::Drawing;
+use serde::Serialize;
+use sha2::{Digest as _, Sha256};
+use std::collections::BTreeMap;
+use std::fmt::Write as _;
+
+/// The script of the page, one file a matter; together they are one script.
+const SCRIPTS: [&str; 3] =
+    [include_str!("../ui/engine.js"), include_str!("../ui/board.js"), include_str!("../ui/start.js")];
+
+const STYLES: [&str; 1] = [include_str!("../ui/board.css")];
+
+/// What the page keeps beside its sheet; a saved page carries it along.
+#[derive(Serialize)]
+struct Kept<'a> {
+    name: &'a str,
+    text: &'a str,
+    served: bool,
+}
+
+/// The board of a lesson as one HTML file. `engine` is this crate, compiled for the browser; `served` says that the
+/// command serves the page and keeps it in step with the file.
+///
+/// # Errors
+/// Where the lesson has mistakes.
+pub fn page(text: &str, name: &str, engine: &[u8], served: bool) -> Result<String, Refusal> {
+    let mut board = Board::new(text, name)?;
+    let sheet = board.sheet();
+    let about = &board.lesson().about;
+    let script = SCRIPTS.join("\n");
+    let style = faces() + &STYLES.join("\n");
+    let hash = |text: &str| STANDARD.encode(Sha256::digest(text.as_bytes()));
+    // A page that the command serves may ask the command, and nothing else; one from a disk asks nobody.
+    let connect = if served { "connect-src 'self'; " } else { "" };
+    let policy = format!(
+        "default-src 'none'; script-src 'sha256-{}' 'wasm-unsafe-eval'; style-src 'sha256-{}'; font-src data:; \
+         img-src data: blob:; {connect}base-uri 'none'; form-action 'none'",
+        hash(&script),
+        hash(&style)
+    );
+    let kept = Kept { name, text, served };
+    // Inside a script element nothing ends the data but its closing tag.
+    let kept = serde_json::to_string(&kept).unwrap_or_default().replace('<', "\\u003c");
+    let language = if about.language.is_empty() { "en" } else { &about.language };
+    let mut out = String::with_capacity(2_000_000);
+    let _ = write!(
+        out,
+        "<!doctype html>\n<html lang=\"{}\">\n<head>\n<meta charset=\"utf-8\"/>\n\
+         <meta http-equiv=\"Content-Security-Policy\" content=\"{policy}\"/>\n\
+         <meta name=\"viewport\" content=\"width=device-width, initial-scale=1\"/>\n<title>{}</title>\n<style>{style}</style>\n\
+         </head>\n<body>\n{}\n<main id=\"sheet\">\n{sheet}</main>\n\
+         <p id=\"said\" class=\"unseen\" role=\"status\" aria-live=\"polite\"></p>\n\
+         <script type=\"application/json\" id=\"kept\">{kept}</script>\n\
+         <script type=\"application/octet-stream\" id=\"engine\">{}</script>\n<script>{script}</script>\n</body>\n</html>\n",
+        escaped(language),
+        escaped(&about.title),
+        bar(&about.title, served),
+        STANDARD.encode(engine),
+    );
+    Ok(out)
+}
+
+fn bar(title: &str, served: bool) -> String {
+    let save = if served { "Save to the file" } else { "Save the lesson" };
+    format!(
+        "<header id=\"bar\">\n<h1 id=\"title\">{}</h1>\n<div class=\"tools\" role=\"toolbar\" aria-label=\"Board\">\n\
+         <button type=\"button\" id=\"undo\" disabled>Undo</button>\n<button type=\"button\" id=\"redo\" disabled>Redo</button>\n\
+         <button type=\"button\" id=\"save\">{save}</button>\n<button type=\"button\" id=\"keep\">Save this page</button>\n\
+         <button type=\"button\" id=\"link\">Copy a link</button>\n\
+         <button type=\"button\" id=\"dark\" aria-pressed=\"false\">Dark board</button>\n</div>\n\
+         <p id=\"message\" hidden></p>\n</header>",
+        escaped(title)
+    )
+}
+
+/// The sheet as HTML: every scene with its steps and pieces.
+pub(crate) fn sheet(
+    plan: &[Part],
+    pieces: &BTreeMap<String, String>,
+    words: &BTreeMap<&str, String>,
+    drawings: &[Drawing],
+    fields: &[Field],
+) -> String {
+    let mut out = String::new();
+    for part in plan {
+        let name = part.name;
+        let _ = writeln!(
+            out,
+            "<section class=\"scene\" id=\"scene-{name}\" aria-labelledby=\"h-{name}\">\n<h2 id=\"h-{name}\">{}</h2>",
+            escaped(part.title)
+        );
+        for step in &part.steps {
+            if step.predict.is_empty() {
+                out.push_str("<div class=\"step\">\n");
+            } else {
+                let _ = writeln!(out, "<div class=\"step\" data-predict=\"{}\">", escaped(step.predict));
+            }
+            for piece in &step.pieces {
+                let inside = pieces.get(&piece.id).map_or("", String::as_str);
+                match piece.content {
+                    Content::Drawing(name) => {
+                        if let Some(drawing) = drawings.iter().find(|drawing| drawing.name == name) {
+                            push_drawing(&mut out, &piece.id, drawing, inside, words.get(name));
+                        }
+                    }
+                    Content::Fields(group) => push_fields(&mut out, &piece.id, group, fields),
+                    _ => {
+                        let _ = writeln!(out, "<div class=\"piece\" id=\"{}\">{inside}</div>", piece.id);
+                    }
+                }
+            }
+            out.push_str("</div>\n");
+        }
+        out.push_str("</section>\n");
+    }
+    out
+}
+
+fn push_drawing(out: &mut String, id: &str, drawing: &Drawing, svg: &str, words: Option<&String>) {
+    let (name, title) = (&drawing.name, escaped(&drawing.title));
+    let _ = write!(
+        out,
+        "<figure data-drawing=\"{name}\">\n<div class=\"plate\" tabindex=\"0\" role=\"group\" aria-label=\"{title}\">\
+         <div class=\"piece\" id=\"{id}\">{svg}</div></div>\n<figcaption>{title} \
+         <button type=\"button\" class=\"take\" data-take=\"svg\" aria-label=\"Take out as SVG: {title}\">SVG</button> \
+         <button type=\"button\" class=\"take\" data-take=\"png\" aria-label=\"Take out as PNG: {title}\">PNG</button>\
+         </figcaption>\n<details><summary>In words: {title}</summary>\n<div id=\"words-{name}\">{}</div></details>\n</figure>\n",
+        words.map_or("", String::as_str)
+    );
+}
+
+fn push_fields(out: &mut String, id: &str, group: &str, fields: &[Field]) {
+    let own: Vec<&Field> = fields.iter().filter(|field| field.group == group).collect();
+    if own.is_empty() {
+        return;
+    }
+    let _ = writeln!(out, "<div class=\"fields\" id=\"{id}\">");
+    for field in own {
+        let _ = writeln!(
+            out,
+            "<label><span>{}</span> <input type=\"text\" autocomplete=\"off\" spellcheck=\"false\" data-path=\"{}\" value=\"{}\"/></label>",
+            escaped(&field.label),
+            escaped(&field.path),
+            escaped(&field.written)
+        );
+    }
+    out.push_str("</div>\n");
+}

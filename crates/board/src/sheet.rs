@@ -1,0 +1,210 @@
+//! What stands on the sheet, in the order of the lecture.
+//!
+//! The sheet is one column of scenes, each a few steps that can be revealed one by one. A step holds pieces; a piece has
+//! a name that stays while its content changes.
+
+use document::html::{escaped, fragment};
+use document::notes;
+use document::tree::{Block, Equation};
+use lesson::{Lesson, Scene, When};
+use std::fmt::Write as _;
+use workings::derivation::{Step as DerivationStep, derivation};
+use workings::solved::Solved;
+use workings::value::values;
+use workings::working::Chapter;
+
+/// What a piece shows.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Content {
+    /// The drawing of this name.
+    Drawing(&'static str),
+    /// The values that can be typed under this heading of the lesson file.
+    Fields(&'static str),
+    /// The lecturer's own words before or after the scene.
+    Words(Scene, When),
+    /// The result of the workings of one chapter, an equation each.
+    Results(Chapter),
+    /// One step of the derivation.
+    Derivation(usize),
+    /// What the joints must carry.
+    Joints,
+    /// What the formula leaves out.
+    Limits,
+    /// Every value of the lesson.
+    Values,
+}
+
+/// One piece of the sheet.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Piece {
+    /// Its name on the page, unique and stable.
+    pub id: String,
+    /// What it shows.
+    pub content: Content,
+}
+
+/// What is revealed at once.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Step {
+    /// The question that may be put to the class before the step is shown; empty for none.
+    pub predict: &'static str,
+    /// Its pieces.
+    pub pieces: Vec<Piece>,
+}
+
+/// One scene of the sheet.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Part {
+    /// Its name on the page.
+    pub name: &'static str,
+    /// Its heading.
+    pub title: &'static str,
+    /// Its steps.
+    pub steps: Vec<Step>,
+}
+
+fn step(predict: &'static str, contents: &[Content]) -> Step {
+    let pieces = contents.iter().map(|&content| Piece { id: id(content), content }).collect();
+    Step { predict, pieces }
+}
+
+fn id(content: Content) -> String {
+    match content {
+        Content::Drawing(name) => format!("drawing-{name}"),
+        Content::Fields(group) => format!("fields-{group}"),
+        Content::Words(scene, When::Before) => format!("before-{}", scene.word()),
+        Content::Words(scene, When::After) => format!("after-{}", scene.word()),
+        Content::Results(chapter) => format!("results-{}", format!("{chapter:?}").to_lowercase()),
+        Content::Derivation(number) => format!("derivation-{number}"),
+        Content::Joints => "joints".to_owned(),
+        Content::Limits => "limits".to_owned(),
+        Content::Values => "values".to_owned(),
+    }
+}
+
+/// The plan of the sheet of a lesson: scenes, steps and pieces, still without content.
+pub fn plan(lesson: &Lesson, solved: &Solved) -> Vec<Part> {
+    use Content::{Derivation, Drawing, Fields, Joints, Limits, Results, Values, Words};
+    let words = |scene, when| -> Vec<Step> {
+        lesson.texts.get(scene, when).map(|_| step("", &[Words(scene, when)])).into_iter().collect()
+    };
+    let scene = |name, title, scenes: &[Scene], steps: Vec<Step>| {
+        let mut all: Vec<Step> = scenes.iter().flat_map(|&scene| words(scene, When::Before)).collect();
+        all.extend(steps);
+        all.extend(scenes.iter().flat_map(|&scene| words(scene, When::After)));
+        Part { name, title, steps: all }
+    };
+    let proof = (0..derivation(solved).len()).map(|number| step("", &[Derivation(number)])).collect();
+    let mut parts = vec![
+        scene(
+            "beam",
+            "The beam and what it carries",
+            &[Scene::Beam, Scene::Reactions],
+            vec![
+                step("", &[Drawing("beam"), Fields("values"), Fields("beam")]),
+                step("Which support carries more?", &[Drawing("free-body"), Results(Chapter::Reactions)]),
+            ],
+        ),
+        scene(
+            "diagrams",
+            "Shear force and bending moment",
+            &[Scene::Diagrams],
+            vec![step("Where is M largest, and what is V there?", &[Drawing("diagrams"), Results(Chapter::Diagrams)])],
+        ),
+        scene(
+            "slice",
+            "The slice",
+            &[Scene::Slice, Scene::Bending],
+            vec![
+                step("", &[Drawing("slice"), Fields("slice"), Results(Chapter::Slice)]),
+                step("On which face are the stresses larger?", &[Drawing("faces"), Results(Chapter::Bending)]),
+            ],
+        ),
+        scene(
+            "section",
+            "The section",
+            &[Scene::Section],
+            vec![step("", &[Drawing("section"), Fields("section"), Fields("cut"), Results(Chapter::Section)])],
+        ),
+        scene(
+            "cut",
+            "The piece beyond the cut",
+            &[Scene::Cut],
+            vec![
+                step("The two faces do not push alike. What holds the piece?", &[Drawing("piece")]),
+                step("", &[Drawing("pictorial")]),
+            ],
+        ),
+        scene("derivation", "From the balance to the formula", &[Scene::Derivation], proof),
+        scene(
+            "shear",
+            "The shear stress over the depth",
+            &[Scene::Shear],
+            vec![
+                step("", &[Results(Chapter::Shear)]),
+                step("Where is the shear stress largest, and what is it at the top?", &[Drawing("depth")]),
+                step("", &[Drawing("first-moment")]),
+                step("", &[Drawing("shear-element")]),
+            ],
+        ),
+    ];
+    if !notes::joints(lesson, solved).is_empty() {
+        parts.push(scene("joints", "What the joints must carry", &[], vec![step("", &[Joints])]));
+    }
+    parts.push(scene("limits", "What the formula leaves out", &[], vec![step("", &[Limits])]));
+    parts.push(scene("values", "Every value", &[], vec![step("", &[Values])]));
+    parts
+}
+
+/// The content of a piece that is no drawing and no field, as HTML.
+pub fn content(content: Content, lesson: &Lesson, solved: &Solved) -> String {
+    let style = solved.style();
+    match content {
+        Content::Drawing(_) | Content::Fields(_) => String::new(),
+        Content::Words(scene, when) => {
+            let text = lesson.texts.get(scene, when).unwrap_or_default();
+            fragment(&document::markdown::blocks(text), style)
+        }
+        Content::Results(chapter) => fragment(&results(chapter, solved), style),
+        Content::Derivation(number) => {
+            let steps: Vec<DerivationStep> = derivation(solved);
+            let blocks = steps.get(number).map(|step| notes::derivation_step(step, style));
+            fragment(&blocks.unwrap_or_default(), style)
+        }
+        Content::Joints => fragment(&notes::joints(lesson, solved), style),
+        Content::Limits => fragment(&notes::limits(lesson, solved), style),
+        Content::Values => table_of_values(solved),
+    }
+}
+
+/// The workings of a chapter: what each is, and its equation in symbols, with numbers, and its result.
+fn results(chapter: Chapter, solved: &Solved) -> Vec<Block> {
+    let (workings, style) = (solved.workings(), solved.style());
+    let equations = workings.chapter(chapter).map(|(id, _)| workings.equation(id));
+    equations.map(|equation| Block::Equation(Equation::aligned([&equation], style))).collect()
+}
+
+fn table_of_values(solved: &Solved) -> String {
+    let mut out = String::from(
+        "<div class=\"scroll\" tabindex=\"0\" role=\"group\" aria-label=\"Every value\">\n<table>\n<thead><tr>\
+         <th scope=\"col\">what</th><th scope=\"col\">symbol</th><th scope=\"col\">value</th>\
+         <th scope=\"col\">where</th></tr></thead>\n<tbody>\n",
+    );
+    let mut rows = values(solved);
+    rows.extend(solved.further_values());
+    for row in rows {
+        let _ = writeln!(
+            out,
+            "<tr><th scope=\"row\">{}</th><td>{}</td><td class=\"r\" data-name=\"{}\" data-value=\"{}\">{}</td><td>{}</td></tr>",
+            escaped(&row.name),
+            escaped(&row.symbol),
+            escaped(&row.name),
+            row.value,
+            escaped(&row.shown),
+            escaped(&row.place),
+        );
+    }
+    out.push_str("</tbody>\n</table>\n</div>\n");
+    out
+}
+

@@ -1,0 +1,298 @@
+// The board: one text, its undo, and the elements of the sheet that follow it.
+
+/**
+ * @param {(order: object) => any} ask the engine
+ * @param {{name: string, text: string, served: boolean}} kept what the page was saved with
+ */
+function makeBoard(ask, kept) {
+  const byId = (id) => document.getElementById(id);
+  const sheet = byId("sheet");
+  const message = byId("message");
+  const changed = [];
+  const applied = [];
+  let past = [];
+  let future = [];
+  let elements = new Map();
+  let saying = 0;
+  let touching = 0;
+
+  const board = {
+    sheet, kept, bar: byId("bar"),
+    text: kept.text,
+    /** The text at rest: what undo goes back to while something is dragged. */
+    rest: kept.text,
+
+    /** Tells the user something, once, politely. */
+    say(words) {
+      clearTimeout(saying);
+      saying = setTimeout(() => { byId("said").textContent = words; }, 250);
+    },
+    /** Shows a message that stays until the next good change. */
+    tell(words) {
+      message.textContent = words;
+      message.hidden = !words;
+    },
+    changed(listener) { changed.push(listener); },
+    applied(listener) { applied.push(listener); },
+
+    /** Gives one value another wording while something is dragged: only what is seen follows. */
+    move(path, value) { return board.answer(ask({ do: "set", path, value, seen: seen() })); },
+    /** Gives one value another wording for good, as one step of undo. */
+    set(path, value) {
+      const good = board.answer(ask({ do: "set", path, value, seen: null }));
+      return good ? board.commit() : false;
+    },
+    /** Ends a drag: everything follows, and the step can be undone. */
+    commit() {
+      board.answer(ask({ do: "take", text: board.text, seen: null }));
+      if (board.text === board.rest) return true;
+      past.push(board.rest);
+      future = [];
+      settle();
+      return true;
+    },
+    /** Takes another text as one step of undo. */
+    replace(text) {
+      const good = board.answer(ask({ do: "take", text, seen: null }));
+      return good ? board.commit() : false;
+    },
+    undo() { step(past, future); },
+    redo() { step(future, past); },
+
+    /** Carries an answer of the engine to the page. @returns {boolean} whether it was a good one */
+    answer(reply) {
+      if (reply.fault) {
+        ask({ do: "open", text: board.rest, name: kept.name, drawn: false });
+        board.tell("Glueline made a mistake of its own; nothing is lost. " + reply.fault);
+        return false;
+      }
+      if (reply.refused) {
+        board.tell(reply.refused.first);
+        return false;
+      }
+      apply(reply.done);
+      board.tell("");
+      return true;
+    },
+    /** Something that is kept beside the lesson has changed. */
+    touched() {
+      clearTimeout(touching);
+      touching = setTimeout(() => changed.forEach((listener) => listener()), 200);
+    },
+  };
+
+  function step(from, to) {
+    const text = from.pop();
+    if (text === undefined) return;
+    to.push(board.rest);
+    board.answer(ask({ do: "take", text, seen: null }));
+    settle();
+  }
+
+  function settle() {
+    board.rest = board.text;
+    byId("undo").disabled = past.length === 0;
+    byId("redo").disabled = future.length === 0;
+    changed.forEach((listener) => listener());
+  }
+
+  /** The names of the drawings and pieces that can be seen now. */
+  function seen() {
+    const names = [];
+    const [top, bottom] = [-100, innerHeight + 100];
+    for (const piece of sheet.querySelectorAll(".piece")) {
+      const box = piece.getBoundingClientRect();
+      if (box.height > 0 && box.bottom > top && box.top < bottom) names.push(piece.id.replace(/^drawing-/, ""));
+    }
+    return names;
+  }
+
+  /** The elements of a drawing in the order in which the engine counts them. */
+  function elementsOf(id) {
+    let list = elements.get(id);
+    if (!list) {
+      list = byId(id)?.querySelectorAll("svg, svg :not(tspan)") ?? [];
+      elements.set(id, list);
+    }
+    return list;
+  }
+
+  function apply(done) {
+    board.text = done.text;
+    if (done.sheet !== null) {
+      sheet.innerHTML = done.sheet;
+      elements = new Map();
+    }
+    for (const [id, inside] of done.pieces) {
+      elements.delete(id);
+      const place = byId(id);
+      if (place) place.innerHTML = inside;
+    }
+    for (const [id, changes] of done.drawings) {
+      const list = elementsOf(id);
+      for (const change of changes) {
+        const element = list[change[0]];
+        if (!element) continue;
+        if (change.length === 3) element.setAttribute(change[1], change[2]);
+        else if (change[1].includes("<") || change[1].includes("&")) element.innerHTML = change[1];
+        else element.textContent = change[1];
+      }
+    }
+    for (const field of done.fields) {
+      const input = sheet.querySelector(`input[data-path="${CSS.escape(field.path)}"]`);
+      if (input && input !== document.activeElement) input.value = field.written;
+    }
+    byId("title").textContent = done.title;
+    document.title = done.title;
+    applied.forEach((listener) => listener(done));
+  }
+
+  fields(board);
+  tools(board);
+  return board;
+}
+
+/** Values that are typed: taken on Enter and when the field is left; Escape brings the old one back. */
+function fields(board) {
+  const take = (input) => {
+    if (input.value === input.defaultValue && !input.hasAttribute("aria-invalid")) return;
+    const before = board.text;
+    if (board.set(input.dataset.path, input.value)) {
+      input.removeAttribute("aria-invalid");
+      input.defaultValue = input.value;
+      if (board.text !== before) board.say(`${input.labels[0].textContent.trim()}: ${input.value}`);
+    } else {
+      input.setAttribute("aria-invalid", "true");
+      input.setAttribute("aria-describedby", "message");
+      board.say(document.getElementById("message").textContent);
+    }
+  };
+  board.sheet.addEventListener("keydown", (event) => {
+    const input = event.target;
+    if (!input.matches?.("input[data-path]")) return;
+    if (event.key === "Enter") take(input);
+    if (event.key === "Escape") {
+      input.value = input.defaultValue;
+      input.removeAttribute("aria-invalid");
+      board.tell("");
+    }
+  });
+  board.sheet.addEventListener("focusin", (event) => {
+    if (event.target.matches?.("input[data-path]")) event.target.defaultValue = event.target.value;
+  });
+  board.sheet.addEventListener("focusout", (event) => {
+    if (event.target.matches?.("input[data-path]")) take(event.target);
+  });
+}
+
+/** Undo, redo, saving, links, light and dark, drawings taken out. */
+function tools(board) {
+  const on = (id, act) => document.getElementById(id).addEventListener("click", act);
+  on("undo", () => board.undo());
+  on("redo", () => board.redo());
+  addEventListener("keydown", (event) => {
+    if (!(event.ctrlKey || event.metaKey) || event.target.matches?.("input, textarea")) return;
+    const key = event.key.toLowerCase();
+    if (key === "z" && !event.shiftKey) { board.undo(); event.preventDefault(); }
+    if (key === "y" || (key === "z" && event.shiftKey)) { board.redo(); event.preventDefault(); }
+  });
+  const stem = () => board.kept.name.replace(/\.toml$/, "") || "lesson";
+  if (!board.kept.served) on("save", () => give(`${stem()}.toml`, "application/toml", board.rest));
+  on("keep", () => give(`${stem()}.html`, "text/html", savedPage(board)));
+  on("link", async () => {
+    const link = location.href.replace(/#.*/, "") + "#lesson=" + await packed(board.rest);
+    try {
+      await navigator.clipboard.writeText(link);
+      board.tell("");
+      board.say("The link is copied.");
+    } catch {
+      location.hash = "lesson=" + await packed(board.rest);
+      board.tell("The link stands in the address line: copy it from there.");
+    }
+  });
+  const dark = (on) => {
+    document.documentElement.dataset.board = on ? "dark" : "light";
+    document.getElementById("dark").setAttribute("aria-pressed", String(on));
+  };
+  dark(board.kept.dark ?? matchMedia("(prefers-color-scheme: dark)").matches);
+  on("dark", () => {
+    board.kept.dark = document.documentElement.dataset.board !== "dark";
+    dark(board.kept.dark);
+    board.touched();
+  });
+  board.sheet.addEventListener("click", (event) => {
+    const button = event.target.closest?.("button[data-take]");
+    if (button) takeOut(button.closest("figure"), button.dataset.take);
+  });
+}
+
+/** Offers a file to be kept. */
+function give(name, type, content) {
+  const link = document.createElement("a");
+  link.href = URL.createObjectURL(content instanceof Blob ? content : new Blob([content], { type }));
+  link.download = name;
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(link.href), 10_000);
+}
+
+/** A drawing as a file of its own. */
+async function takeOut(figure, form) {
+  const svg = figure.querySelector("svg").cloneNode(true);
+  svg.setAttribute("xmlns", "http://www.w3.org/2000/svg");
+  const name = figure.dataset.drawing;
+  const text = new XMLSerializer().serializeToString(svg);
+  if (form === "svg") return give(`${name}.svg`, "image/svg+xml", text);
+  const picture = new Image();
+  picture.src = "data:image/svg+xml;charset=utf-8," + encodeURIComponent(text);
+  await picture.decode();
+  // Three dots to a px: sharp on paper at the size at which it is drawn.
+  const canvas = document.createElement("canvas");
+  [canvas.width, canvas.height] = [picture.width * 3, picture.height * 3];
+  const pen = canvas.getContext("2d");
+  pen.fillStyle = "#ffffff";
+  pen.fillRect(0, 0, canvas.width, canvas.height);
+  pen.drawImage(picture, 0, 0, canvas.width, canvas.height);
+  canvas.toBlob((blob) => give(`${name}.png`, "image/png", blob));
+}
+
+/** The page as it was opened, with the lesson and what is kept of now. */
+function savedPage(board) {
+  const copy = document.documentElement.cloneNode(true);
+  copy.querySelector("#kept").textContent =
+    JSON.stringify({ ...board.kept, text: board.rest, served: false }).replaceAll("<", "\\u003c");
+  copy.querySelector("#save").textContent = "Save the lesson";
+  copy.querySelector("#sheet").innerHTML = pageAsMade.sheet;
+  copy.querySelector("#bar").outerHTML = pageAsMade.bar;
+  copy.querySelector("#said").textContent = "";
+  for (const name of [...copy.attributes].map((attribute) => attribute.name)) {
+    if (name.startsWith("data-")) copy.removeAttribute(name);
+  }
+  return "<!doctype html>\n" + copy.outerHTML;
+}
+
+/** Text short enough for a link: packed, and in the alphabet of addresses. */
+async function packed(text) {
+  const stream = new Blob([text]).stream().pipeThrough(new CompressionStream("deflate-raw"));
+  const bytes = new Uint8Array(await new Response(stream).arrayBuffer());
+  let signs = "";
+  for (const byte of bytes) signs += String.fromCharCode(byte);
+  return btoa(signs).replaceAll("+", "-").replaceAll("/", "_").replace(/=+$/, "");
+}
+
+/** The text of a link. A link that was cut or made up gives nothing, and one that would swell is cut off. */
+async function unpacked(coded) {
+  try {
+    const bytes = Uint8Array.from(atob(coded.replaceAll("-", "+").replaceAll("_", "/")), (c) => c.charCodeAt(0));
+    const reader = new Blob([bytes]).stream().pipeThrough(new DecompressionStream("deflate-raw")).getReader();
+    const writer = new TextDecoder("utf-8", { fatal: true });
+    let text = "";
+    for (;;) {
+      const { done, value } = await reader.read();
+      if (done) return text + writer.decode();
+      text += writer.decode(value, { stream: true });
+      if (text.length > 4_000_000) return null;
+    }
+  } catch {
+    return null;
+  }
+}
