@@ -26,7 +26,8 @@ struct Kept<'a> {
     served: bool,
 }
 
-/// The board of a lesson as one HTML file. `engine` is this crate, compiled for the browser; `served` says that the
+/// The board of a lesson as one HTML file. `engine` is this crate, compiled for the browser and
+/// packed by gzip; `served` says that the
 /// command serves the page and keeps it in step with the file.
 ///
 /// # Errors

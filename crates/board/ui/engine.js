@@ -4,8 +4,9 @@
 /** Starts the engine that the page carries. @returns {Promise<(order: object) => any>} gives the engine an order */
 async function startEngine() {
   const coded = document.getElementById("engine").textContent;
-  const bytes = Uint8Array.from(atob(coded), (sign) => sign.charCodeAt(0));
-  const module = await WebAssembly.compile(bytes);
+  const packed = Uint8Array.from(atob(coded), (sign) => sign.charCodeAt(0));
+  const stream = new Blob([packed]).stream().pipeThrough(new DecompressionStream("gzip"));
+  const module = await WebAssembly.compile(await new Response(stream).arrayBuffer());
   const writer = new TextEncoder();
   const reader = new TextDecoder();
   let inside = null;

@@ -33,6 +33,8 @@ pub enum Job {
     Notes(Notes),
     /// Write the slides, one page for each step, as PDF
     Slides(Slides),
+    /// Write the live board as one HTML file that works offline, for students and for your own screen
+    Page(Page),
     /// Print what a lesson file may say: as a JSON Schema for editors, or as a page to read
     Schema(Schema),
     /// Make a folder with everything that comes out of the built-in lessons
@@ -126,6 +128,18 @@ pub struct Slides {
     /// The lesson file
     pub lesson: PathBuf,
     /// The file to write [default: the lesson's name with -slides.pdf]
+    #[arg(short, long, value_name = "FILE")]
+    pub out: Option<PathBuf>,
+    /// Replace the file if it is already there
+    #[arg(long)]
+    pub replace: bool,
+}
+
+#[derive(Debug, Args)]
+pub struct Page {
+    /// The lesson file
+    pub lesson: PathBuf,
+    /// The file to write [default: the lesson's name with -board.html]
     #[arg(short, long, value_name = "FILE")]
     pub out: Option<PathBuf>,
     /// Replace the file if it is already there

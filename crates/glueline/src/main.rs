@@ -8,6 +8,7 @@ mod demo;
 mod failure;
 mod figures;
 mod output;
+mod page;
 mod places;
 mod serve;
 mod source;
@@ -28,6 +29,7 @@ fn main() -> ExitCode {
         Job::Figures(job) => figures::run(&job),
         Job::Notes(job) => written::notes(&job),
         Job::Slides(job) => written::slides(&job),
+        Job::Page(job) => page::run(&job),
         Job::Schema(job) => written::schema(&job),
         Job::Demo(job) => demo::run(&job),
     };

@@ -77,7 +77,10 @@ pub fn paper(lesson: &Lesson) -> Paper {
 }
 
 /// Refuses to write what comes out of a lesson over the lesson itself, even where replacing was asked for.
-fn not_the_lesson(out: &Path, lesson: &Path) -> Result<(), Failure> {
+///
+/// # Errors
+/// Where both are one file.
+pub fn not_the_lesson(out: &Path, lesson: &Path) -> Result<(), Failure> {
     match (out.canonicalize(), lesson.canonicalize()) {
         (Ok(one), Ok(other)) if one == other => Err(Failure::Asked(format!(
             "{} is the lesson itself\n  to mend it: give another name with --out",
@@ -87,7 +90,11 @@ fn not_the_lesson(out: &Path, lesson: &Path) -> Result<(), Failure> {
     }
 }
 
-fn put(path: &Path, content: &[u8], replace: bool) -> Result<(), Failure> {
+/// Writes a file, whole or not at all, and says so.
+///
+/// # Errors
+/// Where another content is there and `replace` does not say to replace it.
+pub fn put(path: &Path, content: &[u8], replace: bool) -> Result<(), Failure> {
     let existing = if replace { Existing::Replace } else { Existing::Keep };
     let outcome = write(path, content, existing)?;
     anstream::println!("{} {}", outcome.word(), path.display());
