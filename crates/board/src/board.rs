@@ -2,6 +2,7 @@
 
 use crate::difference::{Change, difference};
 use crate::fields::{Field, fields};
+use crate::handle::{Handle, handles};
 use crate::sheet::{self, Content, Part};
 use document::html::fragment;
 use lesson::Lesson;
@@ -48,6 +49,8 @@ pub struct Answer {
     pub drawings: Vec<(String, Vec<Change>)>,
     /// What the fields say.
     pub fields: Vec<Field>,
+    /// What can be dragged in the drawings that were made, by the id of the piece.
+    pub grips: Vec<(String, Vec<Handle>)>,
 }
 
 impl Board {
@@ -118,8 +121,9 @@ impl Board {
             let plan = sheet::plan(&self.lesson, &self.solved);
             if plan != self.plan {
                 self.plan = plan;
-                let mut answer = self.answer();
-                answer.sheet = Some(self.sheet());
+                let sheet = self.sheet();
+                let mut answer = self.changes(None);
+                answer.sheet = Some(sheet);
                 return Ok(answer);
             }
         }
@@ -165,6 +169,13 @@ impl Board {
         let mut answer = self.answer();
         let wanted = |name: &str| seen.is_none_or(|seen| seen.contains(name));
         let drawings = figure::some(&self.solved, wanted);
+        let manuscript = Manuscript::new(self.text.as_str());
+        for drawing in &drawings {
+            let handles = handles(drawing, &manuscript, &self.lesson);
+            if !handles.is_empty() {
+                answer.grips.push((format!("drawing-{}", drawing.name), handles));
+            }
+        }
         for piece in self.plan.iter().flat_map(|part| &part.steps).flat_map(|step| &step.pieces) {
             let new = match piece.content {
                 Content::Fields(_) => continue,

@@ -15,5 +15,6 @@ pub mod board;
 pub mod difference;
 mod door;
 pub mod fields;
+pub mod handle;
 pub mod page;
 pub mod sheet;
