@@ -52,10 +52,22 @@ fn compile(workspace: &Path, target: &Path) -> Result<(), String> {
         let Some(word) = name.to_str() else { continue };
         let meant_for_the_machine = matches!(
             word,
-            "RUSTFLAGS" | "CARGO_TARGET_DIR" | "RUSTC" | "RUSTC_WRAPPER" | "RUSTC_WORKSPACE_WRAPPER" | "CARGO_MAKEFLAGS"
-        ) || ["CARGO_ENCODED_", "CARGO_BUILD_", "CARGO_PROFILE_", "CARGO_CFG_", "CARGO_FEATURE_", "CARGO_LLVM_COV"]
-            .iter()
-            .any(|beginning| word.starts_with(beginning));
+            "RUSTFLAGS"
+                | "CARGO_TARGET_DIR"
+                | "RUSTC"
+                | "RUSTC_WRAPPER"
+                | "RUSTC_WORKSPACE_WRAPPER"
+                | "CARGO_MAKEFLAGS"
+        ) || [
+            "CARGO_ENCODED_",
+            "CARGO_BUILD_",
+            "CARGO_PROFILE_",
+            "CARGO_CFG_",
+            "CARGO_FEATURE_",
+            "CARGO_LLVM_COV",
+        ]
+        .iter()
+        .any(|beginning| word.starts_with(beginning));
         if meant_for_the_machine {
             cargo.env_remove(&name);
         }

@@ -2,11 +2,13 @@
 
 use crate::difference::{Change, difference};
 use crate::fields::{Field, fields};
-use crate::handle::{Handle, handles};
+use crate::handle::{Handle, Handles, named_at};
+use crate::section_keys::SectionKeys;
 use crate::sheet::{self, Content, Part};
 use document::html::fragment;
+use figure::drawing::Drawing;
 use lesson::Lesson;
-use lesson::edit::{Manuscript, NewValue};
+use lesson::edit::{Contents, Manuscript, NewValue};
 use serde::Serialize;
 use std::collections::{BTreeMap, BTreeSet};
 use workings::solved::Solved;
@@ -21,6 +23,10 @@ pub struct Board {
     lesson: Lesson,
     solved: Solved,
     plan: Vec<Part>,
+    /// The paths of the section's values and the names of its parts, and which side of a part hangs on which value.
+    section: (Vec<String>, SectionKeys),
+    /// What can be dragged, by the id of the piece.
+    grips: BTreeMap<String, Vec<Handle>>,
     /// What the page holds, by the id of the piece.
     shown: BTreeMap<String, String>,
 }
@@ -49,7 +55,7 @@ pub struct Answer {
     pub drawings: Vec<(String, Vec<Change>)>,
     /// What the fields say.
     pub fields: Vec<Field>,
-    /// What can be dragged in the drawings that were made, by the id of the piece.
+    /// What can be dragged in each drawing that was made, by the id of its piece; nothing where its list is empty.
     pub grips: Vec<(String, Vec<Handle>)>,
 }
 
@@ -61,7 +67,16 @@ impl Board {
     pub fn new(text: &str, name: &str) -> Result<Self, Refusal> {
         let (lesson, solved) = read(text, name)?;
         let plan = sheet::plan(&lesson, &solved);
-        Ok(Self { name: name.to_owned(), text: text.to_owned(), lesson, solved, plan, shown: BTreeMap::new() })
+        Ok(Self {
+            name: name.to_owned(),
+            text: text.to_owned(),
+            lesson,
+            solved,
+            plan,
+            section: Default::default(),
+            grips: BTreeMap::new(),
+            shown: BTreeMap::new(),
+        })
     }
 
     /// The text of the lesson that is shown.
@@ -88,7 +103,7 @@ impl Board {
             let content = match piece.content {
                 Content::Drawing(name) => {
                     let drawing = drawings.iter().find(|drawing| drawing.name == name);
-                    drawing.map(figure::drawing::Drawing::svg).unwrap_or_default()
+                    drawing.map(Drawing::svg).unwrap_or_default()
                 }
                 Content::Fields(_) => String::new(),
                 other => sheet::content(other, &self.lesson, &self.solved),
@@ -101,7 +116,7 @@ impl Board {
                 (drawing.name.as_str(), fragment(&document::described(&drawing.long), self.solved.style()))
             })
             .collect();
-        let fields = fields(&Manuscript::new(self.text.as_str()));
+        let fields = fields(&Manuscript::new(self.text.as_str()).contents());
         let html = crate::page::sheet(&self.plan, &pieces, &words, &drawings, &fields);
         pieces.extend(words.into_iter().map(|(name, words)| (format!("words-{name}"), words)));
         self.shown = pieces;
@@ -147,42 +162,76 @@ impl Board {
         self.take(manuscript.text(), seen)
     }
 
-    /// The place where the value at a path is given: under `[values]` where the path only names it.
-    fn meant(&self, manuscript: &Manuscript, path: &str) -> String {
-        let named = manuscript.written(path).filter(|_| !path.starts_with("values."));
-        named
-            .filter(|word| self.lesson.values.iter().any(|value| value.name == *word))
-            .map_or_else(|| path.to_owned(), |word| format!("values.{word}"))
+    /// Drags what can be dragged to a value, SI: see [`Handle::wordings`].
+    ///
+    /// # Errors
+    /// As [`Board::set`]; also where nothing of that name can be dragged.
+    pub fn drag(
+        &mut self,
+        piece: &str,
+        grip: &str,
+        value: f64,
+        snap: bool,
+        seen: Option<&BTreeSet<String>>,
+    ) -> Result<Answer, Refusal> {
+        let handle =
+            self.grips.get(piece).and_then(|handles| handles.iter().find(|handle| handle.id == grip));
+        let Some(handle) = handle else {
+            return Err(refused(format!("nothing called {grip} can be dragged")));
+        };
+        let path = handle.path.clone();
+        let mut answer = Err(refused("there is no such value".to_owned()));
+        for wording in handle.wordings(value, snap) {
+            answer = self.set(&path, &wording, seen);
+            if answer.is_ok() {
+                break;
+            }
+        }
+        answer
     }
 
-    fn answer(&self) -> Answer {
-        Answer {
-            text: self.text.clone(),
-            title: self.lesson.about.title.clone(),
-            fields: fields(&Manuscript::new(self.text.as_str())),
-            ..Answer::default()
+    /// The place where the value at a path is given: under `[values]` where the path only names it.
+    fn meant(&self, manuscript: &Manuscript, path: &str) -> String {
+        let named = named_at(&self.lesson, &manuscript.contents(), path);
+        named.map_or_else(|| path.to_owned(), |named| format!("values.{}", named.name))
+    }
+
+    /// What can be dragged in these drawings.
+    fn hold(&mut self, drawings: &[Drawing], contents: &Contents<'_>) -> Vec<(String, Vec<Handle>)> {
+        let inputs = contents.inputs();
+        let paths = inputs.iter().map(|input| &input.path).filter(|path| path.starts_with("section."));
+        let paths = paths.chain(&self.lesson.problem.part_names);
+        if !paths.clone().eq(&self.section.0) {
+            let keys = SectionKeys::tried(&self.text, &self.lesson, &inputs);
+            self.section = (paths.cloned().collect(), keys);
         }
+        let handles = Handles { lesson: &self.lesson, contents, section: &self.section.1 };
+        let grips = drawings.iter().map(|drawing| (format!("drawing-{}", drawing.name), handles.of(drawing)));
+        let grips: Vec<_> = grips.collect();
+        self.grips.extend(grips.iter().cloned());
+        grips
     }
 
     /// What differs from what the page holds.
     fn changes(&mut self, seen: Option<&BTreeSet<String>>) -> Answer {
-        let mut answer = self.answer();
         let wanted = |name: &str| seen.is_none_or(|seen| seen.contains(name));
         let drawings = figure::some(&self.solved, wanted);
         let manuscript = Manuscript::new(self.text.as_str());
-        for drawing in &drawings {
-            let handles = handles(drawing, &manuscript, &self.lesson);
-            if !handles.is_empty() {
-                answer.grips.push((format!("drawing-{}", drawing.name), handles));
-            }
-        }
+        let contents = manuscript.contents();
+        let mut answer = Answer {
+            text: self.text.clone(),
+            title: self.lesson.about.title.clone(),
+            fields: fields(&contents),
+            grips: self.hold(&drawings, &contents),
+            ..Answer::default()
+        };
         for piece in self.plan.iter().flat_map(|part| &part.steps).flat_map(|step| &step.pieces) {
             let new = match piece.content {
                 Content::Fields(_) => continue,
                 Content::Drawing(name) if !wanted(name) => continue,
                 Content::Drawing(name) => {
                     let drawing = drawings.iter().find(|drawing| drawing.name == name);
-                    drawing.map(figure::drawing::Drawing::svg).unwrap_or_default()
+                    drawing.map(Drawing::svg).unwrap_or_default()
                 }
                 other if wanted(&piece.id) => sheet::content(other, &self.lesson, &self.solved),
                 _ => continue,

@@ -104,8 +104,7 @@ mod tests {
     fn only_what_differs_is_told_and_closing_lines_do_not_count() {
         let old = "<svg>\n<g id=\"a\">\n</g>\n<line x1=\"1\" y1=\"2\"/>\n<text x=\"1\">M <tspan>y</tspan></text>\n</svg>\n";
         let new = "<svg>\n<g id=\"a\">\n</g>\n<line x1=\"1\" y1=\"3\"/>\n<text x=\"1\">N</text>\n</svg>\n";
-        let wanted =
-            vec![Change::Attribute(2, "y1".into(), "3".into()), Change::Inside(3, "N".into())];
+        let wanted = vec![Change::Attribute(2, "y1".into(), "3".into()), Change::Inside(3, "N".into())];
         assert_eq!(difference(old, new), Some(wanted));
     }
 

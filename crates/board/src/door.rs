@@ -14,11 +14,18 @@ use std::collections::BTreeSet;
 #[serde(tag = "do", rename_all = "lowercase")]
 enum Order {
     /// Begin with this lesson; the page holds its sheet already where `drawn` says so.
-    Open { text: String, name: String, #[serde(default)] drawn: bool },
+    Open {
+        text: String,
+        name: String,
+        #[serde(default)]
+        drawn: bool,
+    },
     /// Show this text.
     Take { text: String, seen: Option<BTreeSet<String>> },
     /// Give one value another wording.
     Set { path: String, value: String, seen: Option<BTreeSet<String>> },
+    /// Drag what can be dragged to this value, SI.
+    Drag { piece: String, grip: String, value: f64, snap: bool, seen: Option<BTreeSet<String>> },
 }
 
 #[derive(Debug, Serialize)]
@@ -78,6 +85,9 @@ fn carry_out(order: &[u8]) -> Reply {
             }),
             (Order::Take { text, seen }, Some(board)) => board.take(&text, seen.as_ref()),
             (Order::Set { path, value, seen }, Some(board)) => board.set(&path, &value, seen.as_ref()),
+            (Order::Drag { piece, grip, value, snap, seen }, Some(board)) => {
+                board.drag(&piece, &grip, value, snap, seen.as_ref())
+            }
             (_, None) => return refused("no lesson is open".to_owned()),
         };
         match answer {

@@ -1,6 +1,6 @@
 //! The values that can be typed: every quantity and every place of the lesson file, with a label in words.
 
-use lesson::edit::{Input, Manuscript};
+use lesson::edit::{Contents, Input};
 use serde::Serialize;
 
 /// A value that can be typed.
@@ -17,23 +17,29 @@ pub struct Field {
 }
 
 /// The fields of a lesson in the order of its file.
-pub fn fields(manuscript: &Manuscript) -> Vec<Field> {
-    manuscript.inputs().into_iter().filter_map(field).collect()
+pub fn fields(contents: &Contents<'_>) -> Vec<Field> {
+    contents.inputs().into_iter().filter_map(field).collect()
 }
 
 fn field(input: Input) -> Option<Field> {
-    let (group, rest) = input.path.split_once('.')?;
+    let (group, _) = input.path.split_once('.')?;
     if !["values", "beam", "section", "slice", "cut", "material"].contains(&group) {
         return None;
     }
-    let label = match group {
-        "values" => rest.to_owned(),
-        "slice" if rest == "at" => "position of the slice".to_owned(),
-        "slice" => "length of the slice".to_owned(),
-        "cut" => "place of the cut".to_owned(),
-        _ => words(rest, &input.owner),
-    };
-    Some(Field { label, group: group.to_owned(), path: input.path, written: input.written })
+    let group = group.to_owned();
+    Some(Field { label: label(&input.path, &input.owner), group, path: input.path, written: input.written })
+}
+
+/// What the value at a path is, in words; `owner` is what the lecturer calls the thing that it belongs to.
+pub(crate) fn label(path: &str, owner: &str) -> String {
+    match path.split_once('.') {
+        Some(("values", name)) => name.to_owned(),
+        Some(("slice", "at")) => "position of the slice".to_owned(),
+        Some(("slice", _)) => "length of the slice".to_owned(),
+        Some(("cut", _)) => "place of the cut".to_owned(),
+        Some((_, rest)) => words(rest, owner),
+        None => path.to_owned(),
+    }
 }
 
 /// `loads[2].force` of a load without a name becomes `load 3: force`; of one called crate, `crate: force`.
@@ -60,7 +66,7 @@ mod tests {
         let text = "[values]\nP = \"8 kN\"\n[beam]\nlength = \"4 m\"\nsupports = [{ pin = \"0 m\", name = \"A\" }]\n\
                     loads = [{ force = \"P\", at = \"1 m\" }]\n[slice]\nat = \"1 m\"\nlength = \"40 mm\"\n[cut]\nat = \"glue\"\n";
         let labels: Vec<String> =
-            fields(&Manuscript::new(text)).into_iter().map(|field| field.label).collect();
+            fields(&Manuscript::new(text).contents()).into_iter().map(|field| field.label).collect();
         let wanted = [
             "P",
             "length",

@@ -17,4 +17,5 @@ mod door;
 pub mod fields;
 pub mod handle;
 pub mod page;
+mod section_keys;
 pub mod sheet;

@@ -109,7 +109,10 @@ pub fn plan(lesson: &Lesson, solved: &Solved) -> Vec<Part> {
             "diagrams",
             "Shear force and bending moment",
             &[Scene::Diagrams],
-            vec![step("Where is M largest, and what is V there?", &[Drawing("diagrams"), Results(Chapter::Diagrams)])],
+            vec![step(
+                "Where is M largest, and what is V there?",
+                &[Drawing("diagrams"), Results(Chapter::Diagrams)],
+            )],
         ),
         scene(
             "slice",
@@ -117,14 +120,20 @@ pub fn plan(lesson: &Lesson, solved: &Solved) -> Vec<Part> {
             &[Scene::Slice, Scene::Bending],
             vec![
                 step("", &[Drawing("slice"), Fields("slice"), Results(Chapter::Slice)]),
-                step("On which face are the stresses larger?", &[Drawing("faces"), Results(Chapter::Bending)]),
+                step(
+                    "On which face are the stresses larger?",
+                    &[Drawing("faces"), Results(Chapter::Bending)],
+                ),
             ],
         ),
         scene(
             "section",
             "The section",
             &[Scene::Section],
-            vec![step("", &[Drawing("section"), Fields("section"), Fields("cut"), Results(Chapter::Section)])],
+            vec![step(
+                "",
+                &[Drawing("section"), Fields("section"), Fields("cut"), Results(Chapter::Section)],
+            )],
         ),
         scene(
             "cut",
@@ -207,4 +216,3 @@ fn table_of_values(solved: &Solved) -> String {
     out.push_str("</tbody>\n</table>\n</div>\n");
     out
 }
-

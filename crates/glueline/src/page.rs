@@ -21,6 +21,7 @@ pub fn run(job: &Page) -> Result<(), Failure> {
     not_the_lesson(&out, &job.lesson)?;
     // No folder of this machine goes into a page that is handed out.
     let name = format!("{}.toml", source::stem(&job.lesson));
-    let page = board::page::page(&text, &name, ENGINE, false).map_err(|refusal| Failure::Ours(refusal.first))?;
+    let page =
+        board::page::page(&text, &name, ENGINE, false).map_err(|refusal| Failure::Ours(refusal.first))?;
     put(&out, page.as_bytes(), job.replace)
 }

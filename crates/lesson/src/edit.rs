@@ -85,20 +85,9 @@ impl Manuscript {
         &self.text
     }
 
-    /// What is written at a path: the text of a text, the sign of a number or of yes and no; `None` where nothing
-    /// stands there, or a table or a list does.
-    pub fn written(&self, path: &str) -> Option<String> {
-        let table = DeTable::parse(&self.text).ok()?;
-        plain(find(table.get_ref(), &steps(path)?)?.get_ref())
-    }
-
-    /// Every quantity and every place that the file gives, in the order of the file; each can be given another value
-    /// with [`Manuscript::set`]. Empty where the file does not read as TOML.
-    pub fn inputs(&self) -> Vec<Input> {
-        let Ok(table) = DeTable::parse(&self.text) else { return Vec::new() };
-        let mut inputs = Vec::new();
-        gather(table.get_ref(), "", "", &mut inputs);
-        inputs
+    /// What the file says, read once for many questions; nothing where it does not read as TOML.
+    pub fn contents(&self) -> Contents<'_> {
+        Contents { table: DeTable::parse(&self.text).map(Spanned::into_inner).unwrap_or_default() }
     }
 
     /// Gives a key another value. The path is written as in `beam.loads[2].force` (entries counted from 0),
@@ -197,6 +186,28 @@ impl Manuscript {
         };
         // The place of a list under headings is its first heading, and so is that of its first entry.
         entries.iter().next().is_some_and(|first| first.span() == value.span())
+    }
+}
+
+/// What a lesson file says, key by key.
+#[derive(Debug)]
+pub struct Contents<'a> {
+    table: DeTable<'a>,
+}
+
+impl Contents<'_> {
+    /// What is written at a path: the text of a text, the sign of a number or of yes and no; `None` where nothing
+    /// stands there, or a table or a list does.
+    pub fn written(&self, path: &str) -> Option<String> {
+        plain(find(&self.table, &steps(path)?)?.get_ref())
+    }
+
+    /// Every quantity and every place that the file gives, in the order of the file; each can be given another value
+    /// with [`Manuscript::set`].
+    pub fn inputs(&self) -> Vec<Input> {
+        let mut inputs = Vec::new();
+        gather(&self.table, "", "", &mut inputs);
+        inputs
     }
 }
 

@@ -29,7 +29,8 @@ impl Author<'_> {
 
 /// One step of the derivation: what is done, in symbols, with the numbers, and what is left over.
 pub fn derivation_step(step: &Step, style: &Style) -> Vec<Block> {
-    let symbols = (!step.symbols.is_empty()).then(|| Block::Equation(Equation::aligned(&step.symbols, style)));
+    let symbols =
+        (!step.symbols.is_empty()).then(|| Block::Equation(Equation::aligned(&step.symbols, style)));
     step_blocks(step, symbols, style)
 }
 
