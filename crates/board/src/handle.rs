@@ -329,7 +329,7 @@ mod tests {
 
     #[test]
     fn a_value_is_written_in_its_unit_with_no_more_digits_than_its_step() {
-        let unit = |text| Unit::read(text).unwrap();
+        let unit = |text| Unit::read(text).expect("a unit");
         assert_eq!(unit_of("2.5 kip", Dimension::FORCE), Some(unit("kip")));
         assert_eq!(unit_of("2 ft 6 in", Dimension::LENGTH), None);
         assert_eq!(unit_of("glue line 1", Dimension::LENGTH), None);

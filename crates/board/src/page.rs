@@ -13,8 +13,12 @@ use std::collections::BTreeMap;
 use std::fmt::Write as _;
 
 /// The script of the page, one file a matter; together they are one script.
-const SCRIPTS: [&str; 3] =
-    [include_str!("../ui/engine.js"), include_str!("../ui/board.js"), include_str!("../ui/start.js")];
+const SCRIPTS: [&str; 4] = [
+    include_str!("../ui/engine.js"),
+    include_str!("../ui/board.js"),
+    include_str!("../ui/sync.js"),
+    include_str!("../ui/start.js"),
+];
 
 const STYLES: [&str; 1] = [include_str!("../ui/board.css")];
 

@@ -14,7 +14,9 @@ async function startEngine() {
     inside ??= new WebAssembly.Instance(module, {}).exports;
     const words = writer.encode(JSON.stringify(order));
     try {
-      new Uint8Array(inside.memory.buffer, inside.room(words.length), words.length).set(words);
+      // Making room may move the memory: its place is asked for first.
+      const room = inside.room(words.length);
+      new Uint8Array(inside.memory.buffer, room, words.length).set(words);
       const at = inside.order();
       const length = new DataView(inside.memory.buffer).getUint32(at, true);
       return JSON.parse(reader.decode(new Uint8Array(inside.memory.buffer, at + 4, length)));

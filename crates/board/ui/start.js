@@ -10,6 +10,7 @@ const pageAsMade = {
   const kept = JSON.parse(document.getElementById("kept").textContent);
   const ask = await startEngine();
   const board = makeBoard(ask, kept);
+  if (kept.served) keepInStep(board);
   // A page that was saved is drawn as it was made; its lesson is the one that it keeps.
   const first = ask({ do: "open", text: kept.text, name: kept.name, drawn: false });
   board.answer(first);

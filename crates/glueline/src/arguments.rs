@@ -33,6 +33,8 @@ pub enum Job {
     Notes(Notes),
     /// Write the slides, one page for each step, as PDF
     Slides(Slides),
+    /// Open the live board of a lesson in the browser and keep it in step with the file
+    Board(Board),
     /// Write the live board as one HTML file that works offline, for students and for your own screen
     Page(Page),
     /// Print what a lesson file may say: as a JSON Schema for editors, or as a page to read

@@ -1,12 +1,11 @@
 //! The command: reads its arguments, calls, and prints or writes. Nothing is computed here.
 
 mod arguments;
-#[expect(dead_code, reason = "the page that it serves is not made yet")]
-mod board;
 mod check;
 mod demo;
 mod failure;
 mod figures;
+mod live;
 mod output;
 mod page;
 mod places;
@@ -29,6 +28,7 @@ fn main() -> ExitCode {
         Job::Figures(job) => figures::run(&job),
         Job::Notes(job) => written::notes(&job),
         Job::Slides(job) => written::slides(&job),
+        Job::Board(job) => live::run(&job),
         Job::Page(job) => page::run(&job),
         Job::Schema(job) => written::schema(&job),
         Job::Demo(job) => demo::run(&job),

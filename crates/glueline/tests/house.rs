@@ -5,7 +5,7 @@ use std::path::{Path, PathBuf};
 
 /// From the ground up. A crate may depend on crates that stand before it only.
 const FLOORS: &[&[&str]] =
-    &[&["mechanics"], &["workings"], &["lesson", "figure"], &["document"], &["glueline"]];
+    &[&["mechanics"], &["workings"], &["lesson", "figure"], &["document"], &["board"], &["glueline"]];
 
 fn root() -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join("../..")

@@ -4,7 +4,6 @@
 // `board.text` is the lesson's text now; `board.replace(text)` loads another as one undo step; `board.say(words)`
 // tells the user; `board.changed(listener)` calls `listener` after each committed change.
 function keepInStep(board) {
-  "use strict";
   const LONGEST = 4 * 1024 * 1024;
   const LOST = Symbol("nobody answers");
   const button = document.getElementById("save");
@@ -70,8 +69,8 @@ function keepInStep(board) {
       base = file.text;
       dismiss();
     } else if (board.text === base) {
-      take(file);
-      board.say("The lesson file was changed elsewhere; the board shows it now. Undo brings back what was here.");
+      if (take(file)) board.say("The lesson file was changed elsewhere; the board shows it now. Undo brings back what was here.");
+      else board.say("The lesson file was changed elsewhere and has a mistake now: the board waits until it is mended.");
     } else {
       asked = file.tag;
       choose(file);
@@ -80,12 +79,16 @@ function keepInStep(board) {
     return file.status;
   }
 
+  // A file with a mistake is not taken: the board still stands on the version before, and saving then asks.
   function take(file) {
     dismiss();
-    tag = file.tag;
-    base = file.text;
-    board.replace(file.text);
+    const taken = board.replace(file.text);
+    if (taken) {
+      tag = file.tag;
+      base = file.text;
+    }
     mark();
+    return taken;
   }
 
   async function write() {
