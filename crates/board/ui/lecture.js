@@ -516,6 +516,7 @@ function lecture(board) {
    */
   function lectureWords(step) {
     const heading = step.querySelector("h3, h4, h5, h6");
+    /** @type {string[]} */
     const words = [];
     const walk = (/** @type {Node} */ node) => {
       if (node instanceof Element) {
@@ -547,7 +548,7 @@ function lecture(board) {
     if (!(target instanceof Element)) return false;
     if (target instanceof HTMLElement && target.isContentEditable) return true;
     if (target.closest("input, textarea, select, dialog, audio, video, iframe, embed, object")) return true;
-    const roles = ["slider", "spinbutton", "textbox", "searchbox", "combobox", "listbox", "menu", "menubar", "tablist", "toolbar",
+    const roles = ["slider", "spinbutton", "textbox", "searchbox", "combobox", "listbox", "menu", "menubar", "tablist",
       "radiogroup", "grid", "tree", "treegrid", "scrollbar", "application", "dialog", "alertdialog"];
     if (target.closest(roles.map((role) => `[role=${role}]`).join(","))) return true;
     if (event.key === " ") {
