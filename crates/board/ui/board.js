@@ -33,10 +33,20 @@ function makeBoard(ask, kept) {
       message.hidden = !words;
     },
     changed(listener) { changed.push(listener); },
+    /** `listener(done, focused)` follows each change of the page; `focused` had the focus before it. */
     applied(listener) { applied.push(listener); },
 
     /** Gives one value another wording while something is dragged: only what is seen follows. */
     move(path, value) { return board.answer(ask({ do: "set", path, value, seen: seen() })); },
+    /** Drags what can be dragged to a value: only what is seen follows. */
+    drag(piece, grip, value, snap) {
+      return board.answer(ask({ do: "drag", piece, grip, value, snap, seen: seen() }));
+    },
+    /** Gives up a drag: everything goes back to the text at rest. */
+    release() {
+      if (board.text !== board.rest) board.answer(ask({ do: "take", text: board.rest, seen: null }));
+      else board.tell("");
+    },
     /** Gives one value another wording for good, as one step of undo. */
     set(path, value) {
       const good = board.answer(ask({ do: "set", path, value, seen: null }));
@@ -44,7 +54,7 @@ function makeBoard(ask, kept) {
     },
     /** Ends a drag: everything follows, and the step can be undone. */
     commit() {
-      board.answer(ask({ do: "take", text: board.text, seen: null }));
+      if (!board.answer(ask({ do: "take", text: board.text, seen: null }))) return false;
       if (board.text === board.rest) return true;
       past.push(board.rest);
       future = [];
@@ -62,7 +72,8 @@ function makeBoard(ask, kept) {
     /** Carries an answer of the engine to the page. @returns {boolean} whether it was a good one */
     answer(reply) {
       if (reply.fault) {
-        ask({ do: "open", text: board.rest, name: kept.name, drawn: false });
+        const again = ask({ do: "open", text: board.rest, name: kept.name, drawn: false });
+        if (again.done) apply(again.done);
         board.tell("Glueline made a mistake of its own; nothing is lost. " + reply.fault);
         return false;
       }
@@ -82,6 +93,8 @@ function makeBoard(ask, kept) {
   };
 
   function step(from, to) {
+    // What is still in motion is a step of its own.
+    if (board.text !== board.rest) board.commit();
     const text = from.pop();
     if (text === undefined) return;
     to.push(board.rest);
@@ -119,6 +132,7 @@ function makeBoard(ask, kept) {
 
   function apply(done) {
     board.text = done.text;
+    const focused = document.activeElement;
     if (done.sheet !== null) {
       sheet.innerHTML = done.sheet;
       elements = new Map();
@@ -144,7 +158,7 @@ function makeBoard(ask, kept) {
     }
     byId("title").textContent = done.title;
     document.title = done.title;
-    applied.forEach((listener) => listener(done));
+    applied.forEach((listener) => listener(done, focused));
   }
 
   fields(board);
@@ -237,7 +251,7 @@ function give(name, type, content) {
 
 /** A drawing as a file of its own. */
 async function takeOut(figure, form) {
-  const svg = figure.querySelector("svg").cloneNode(true);
+  const svg = figure.querySelector(".piece svg").cloneNode(true);
   svg.setAttribute("xmlns", "http://www.w3.org/2000/svg");
   const name = figure.dataset.drawing;
   const text = new XMLSerializer().serializeToString(svg);
