@@ -122,7 +122,7 @@ function grips(board) {
   }
 
   function newMark(layer, id) {
-    const mark = { layer, id, element: make("div", "grip"), x: 0, y: 0, shift: [0, 0], size: 0 };
+    const mark = { layer, id, element: make("div", "grip"), x: 0, y: 0, shift: [0, 0], size: LEAST };
     mark.element.append(make("i", ""));
     mark.element.tabIndex = 0;
     mark.element.setAttribute("role", "slider");
