@@ -45,7 +45,6 @@ function grips(board) {
     element.className = name;
     return element;
   }
-  const between = (low, value, high) => Math.max(low, Math.min(value, high));
   const messageShown = () => document.getElementById("message").textContent;
   const place = ({ snapped }) => (snapped ? `, at ${snapped}` : "");
   const spoken = ({ handle }) => `${handle.label} ${handle.shown}${place(handle)}`;
@@ -192,37 +191,11 @@ function grips(board) {
 
   /** Moves marks that would lie on one another so far apart that each can be reached. */
   function spread(layer) {
-    const { width, height } = layer.view;
-    const largest = coarse.matches ? 44 : 28;
-    const apart = coarse.matches ? 36 : LEAST + 2;
-    const spots = [...layer.marks.values()].map((mark) => ({ mark, at: meant(mark), centre: meant(mark) }));
-    const inside = (spot) => {
-      spot.centre = [between(LEAST / 2, spot.centre[0], width - LEAST / 2), between(LEAST / 2, spot.centre[1], height - LEAST / 2)];
-    };
-    spots.forEach(inside);
-    const pairs = spots.flatMap((one, index) => spots.slice(index + 1).map((other) => [one, other]));
-    for (let round = 0, moved = true; moved && round < 30; round += 1) {
-      moved = false;
-      for (const [one, other] of pairs) {
-        let away = [other.centre[0] - one.centre[0], other.centre[1] - one.centre[1]];
-        const distance = Math.hypot(...away);
-        if (distance >= apart - 0.5) continue;
-        // At one and the same place they part across the way of the first, which so keeps its station.
-        if (distance < 1) away = one.mark.handle.axis === "along" ? [0, 1] : [1, 0];
-        const push = (apart - distance) / 2 / Math.hypot(...away);
-        for (const [spot, way] of [[one, -push], [other, push]]) {
-          spot.centre = [spot.centre[0] + way * away[0], spot.centre[1] + way * away[1]];
-          inside(spot);
-        }
-        moved = true;
-      }
-    }
-    for (const spot of spots) {
-      spot.mark.shift = [spot.centre[0] - spot.at[0], spot.centre[1] - spot.at[1]];
-      // Targets are round: as wide as their centres are apart, no two of them overlap.
-      const nearest = (other) => (other === spot ? largest : Math.hypot(other.centre[0] - spot.centre[0], other.centre[1] - spot.centre[1]));
-      spot.mark.size = between(LEAST, Math.floor(Math.min(...spots.map(nearest))), largest);
-    }
+    const all = [...layer.marks.values()];
+    const spots = all.map((mark) => ({ at: meant(mark), along: mark.handle.axis === "along" }));
+    const [apart, largest] = coarse.matches ? [36, 44] : [LEAST + 2, 28];
+    const parted = gripsParted(spots, layer.view, { least: LEAST, apart, largest });
+    all.forEach((mark, index) => Object.assign(mark, parted[index]));
   }
 
   function write(mark) {
@@ -260,14 +233,7 @@ function grips(board) {
     tagValue.textContent = mark.handle.shown;
     tagPlace.data = place(mark.handle);
     const gap = mark.size / 2 + (drag?.touch ? 28 : 4);
-    tag.style.transform = near(mark, gap, mark.y - gap < 34);
-  }
-
-  /** The transform of a box over a mark or beside it, always within the drawing; the box is not measured for it. */
-  function near({ x, y, layer: { view } }, gap, beside) {
-    const left = !beside ? `${x}px - 50%` : x < view.width / 2 ? `${x + gap}px` : `${x - gap}px - 100%`;
-    const top = beside ? `${y}px - 50%` : `${y - gap}px - 100%`;
-    return `translate(max(0px, min(${left}, ${view.width}px - 100%)), max(0px, min(${top}, ${view.height}px - 100%)))`;
+    tag.style.transform = gripBeside(mark, mark.layer.view, gap, mark.y - gap < 34);
   }
 
   function listen(mark) {
@@ -356,7 +322,7 @@ function grips(board) {
     // The page may have moved beneath the hand.
     const origin = originOf(mark.layer);
     const [right, down] = [0, 1].map((way) => drag.now[way] - origin[way] - (drag.began[way] - drag.origin[way]));
-    const value = between(drag.low, drag.value + drag.perPx * (drag.axis === "up" ? -down : right), drag.high);
+    const value = gripBetween(drag.low, drag.value + drag.perPx * (drag.axis === "up" ? -down : right), drag.high);
     const asked = `${value} ${drag.fine}`;
     if (asked === drag.sent) return;
     drag.sent = asked;
@@ -412,11 +378,11 @@ function grips(board) {
       ArrowRight: forward, ArrowUp: forward, ArrowLeft: -forward, ArrowDown: -forward,
       PageUp: 10 * forward, PageDown: -10 * forward,
     }[event.key];
-    if (steps !== undefined) go(mark, stepped(handle, steps, fine), false, event);
+    if (steps !== undefined) go(mark, gripStepped(handle, steps, fine), false, event);
     else if (event.key === "Home") go(mark, handle.low, false, event);
     else if (event.key === "End") go(mark, handle.high, false, event);
     else if (event.key.toLowerCase() === "n") {
-      const next = nextSnap(handle, fine ? -1 : 1);
+      const next = gripNextSnap(handle, fine ? -1 : 1);
       if (next === undefined) board.say("There is no further place of rest.");
       else go(mark, next, true, event);
     } else if (event.key === "Enter" || event.key === "F2") openEntry(mark);
@@ -425,21 +391,8 @@ function grips(board) {
     event.preventDefault();
   }
 
-  /** So many steps on, on round values; a fine step is a tenth from wherever the handle is. */
-  function stepped({ value, step }, steps, fine) {
-    if (fine) return value + (steps * step) / 10;
-    const count = value / step;
-    const whole = Math.abs(count - Math.round(count)) < 1e-6 ? Math.round(count) : steps > 0 ? Math.floor(count) : Math.ceil(count);
-    return (whole + steps) * step;
-  }
-
-  function nextSnap({ value, step, snaps }, way) {
-    const beyond = snaps.map((snap) => snap.value).filter((snap) => (snap - value) * way > step * 1e-6);
-    return way > 0 ? beyond[0] : beyond[beyond.length - 1];
-  }
-
   function go(mark, wanted, snap, event) {
-    const value = between(mark.handle.low, wanted, mark.handle.high);
+    const value = gripBetween(mark.handle.low, wanted, mark.handle.high);
     // A key that is held down goes no faster than the page can show.
     if (event.repeat && run?.busy) return;
     if (value === mark.handle.value && !run) return;
@@ -474,7 +427,7 @@ function grips(board) {
     input.setAttribute("aria-label", mark.handle.label);
     entry = { mark, input };
     mark.layer.element.append(input);
-    input.style.transform = near(mark, mark.size / 2 + 4, true);
+    input.style.transform = gripBeside(mark, mark.layer.view, mark.size / 2 + 4, true);
     input.addEventListener("keydown", (event) => {
       event.stopPropagation();
       if (event.key === "Enter") take(mark, input, true);
