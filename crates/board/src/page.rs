@@ -13,14 +13,33 @@ use std::collections::BTreeMap;
 use std::fmt::Write as _;
 
 /// The script of the page, one file a matter; together they are one script.
-const SCRIPTS: [&str; 4] = [
+const SCRIPTS: [&str; 15] = [
     include_str!("../ui/engine.js"),
     include_str!("../ui/board.js"),
+    include_str!("../ui/keep.js"),
     include_str!("../ui/sync.js"),
-    include_str!("../ui/start.js"),
+    include_str!("../ui/grip-places.js"),
+    include_str!("../ui/grips.js"),
+    include_str!("../ui/lecture.js"),
+    include_str!("../ui/ink-strokes.js"),
+    include_str!("../ui/ink-canvas.js"),
+    include_str!("../ui/ink-steps.js"),
+    include_str!("../ui/ink-blocks.js"),
+    include_str!("../ui/ink-rooms.js"),
+    include_str!("../ui/ink-hand.js"),
+    include_str!("../ui/ink-tools.js"),
+    include_str!("../ui/ink.js"),
 ];
 
-const STYLES: [&str; 1] = [include_str!("../ui/board.css")];
+/// What runs them, last of all.
+const START: &str = include_str!("../ui/start.js");
+
+const STYLES: [&str; 4] = [
+    include_str!("../ui/board.css"),
+    include_str!("../ui/grips.css"),
+    include_str!("../ui/lecture.css"),
+    include_str!("../ui/ink.css"),
+];
 
 /// What the page keeps beside its sheet; a saved page carries it along.
 #[derive(Serialize)]
@@ -40,7 +59,7 @@ pub fn page(text: &str, name: &str, engine: &[u8], served: bool) -> Result<Strin
     let mut board = Board::new(text, name)?;
     let sheet = board.sheet();
     let about = &board.lesson().about;
-    let script = SCRIPTS.join("\n");
+    let script = SCRIPTS.join("\n") + START;
     let style = faces() + &STYLES.join("\n");
     let hash = |text: &str| STANDARD.encode(Sha256::digest(text.as_bytes()));
     // A page that the command serves may ask the command, and nothing else; one from a disk asks nobody.

@@ -269,21 +269,6 @@ async function takeOut(figure, form) {
   canvas.toBlob((blob) => give(`${name}.png`, "image/png", blob));
 }
 
-/** The page as it was opened, with the lesson and what is kept of now. */
-function savedPage(board) {
-  const copy = document.documentElement.cloneNode(true);
-  copy.querySelector("#kept").textContent =
-    JSON.stringify({ ...board.kept, text: board.rest, served: false }).replaceAll("<", "\\u003c");
-  copy.querySelector("#save").textContent = "Save the lesson";
-  copy.querySelector("#sheet").innerHTML = pageAsMade.sheet;
-  copy.querySelector("#bar").outerHTML = pageAsMade.bar;
-  copy.querySelector("#said").textContent = "";
-  for (const name of [...copy.attributes].map((attribute) => attribute.name)) {
-    if (name.startsWith("data-")) copy.removeAttribute(name);
-  }
-  return "<!doctype html>\n" + copy.outerHTML;
-}
-
 /** Text short enough for a link: packed, and in the alphabet of addresses. */
 async function packed(text) {
   const stream = new Blob([text]).stream().pipeThrough(new CompressionStream("deflate-raw"));

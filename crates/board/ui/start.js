@@ -1,25 +1,29 @@
 // The start: the page is drawn already; from here on it answers.
-
-const pageAsMade = {
-  sheet: document.getElementById("sheet").innerHTML,
-  bar: document.getElementById("bar").outerHTML,
-};
-
 (async () => {
   const began = performance.now();
-  const kept = JSON.parse(document.getElementById("kept").textContent);
+  const asMade = document.documentElement.cloneNode(true);
+  const made = JSON.parse(document.getElementById("kept").textContent);
+  const before = beforeReload(made);
   const ask = await startEngine();
-  const board = makeBoard(ask, kept);
-  if (kept.served) keepInStep(board);
-  // A page that was saved is drawn as it was made; its lesson is the one that it keeps.
-  const first = ask({ do: "open", text: kept.text, name: kept.name, drawn: false });
-  board.answer(first);
-  const link = /^#lesson=([\w-]+)$/.exec(location.hash);
-  if (link) {
+  const board = makeBoard(ask, { ...made, ...before, name: made.name, served: made.served, text: made.text });
+  board.asMade = asMade;
+  grips(board);
+  // A page that was saved is drawn as it was first made; its lesson is the one that it keeps.
+  board.answer(ask({ do: "open", text: made.text, name: made.name, drawn: !made.saved }));
+  const follow = async () => {
+    const link = /^#lesson=([\w-]*)$/.exec(location.hash);
+    if (!link) return;
     const text = await unpacked(link[1]);
     if (text === null) board.tell("The link is damaged: the lesson of the page is shown instead.");
     else board.replace(text);
-  }
+  };
+  if (!before) await follow();
+  else if (before.text !== board.rest && board.replace(before.text)) board.say("The page is as it was before it was loaded again.");
+  addEventListener("hashchange", follow);
+  lecture(board);
+  ink(board);
+  if (made.served) keepInStep(board);
+  keepThroughReload(board, made);
   window.board = board;
   document.documentElement.dataset.ready = String(Math.round(performance.now() - began));
 })();
