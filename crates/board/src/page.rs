@@ -80,28 +80,33 @@ pub fn page(text: &str, name: &str, engine: &[u8], served: bool) -> Result<Strin
         "<!doctype html>\n<html lang=\"{}\">\n<head>\n<meta charset=\"utf-8\"/>\n\
          <meta http-equiv=\"Content-Security-Policy\" content=\"{policy}\"/>\n\
          <meta name=\"viewport\" content=\"width=device-width, initial-scale=1\"/>\n<title>{}</title>\n<style>{style}</style>\n\
-         </head>\n<body>\n{}\n<main id=\"sheet\">\n{sheet}</main>\n\
+         </head>\n<body>\n{}\n<main>\n<h1 id=\"title\">{}</h1>\n<div id=\"sheet\">\n{sheet}</div>\n</main>\n\
          <p id=\"said\" class=\"unseen\" role=\"status\" aria-live=\"polite\"></p>\n\
          <script type=\"application/json\" id=\"kept\">{kept}</script>\n\
          <script type=\"application/octet-stream\" id=\"engine\">{}</script>\n<script>{script}</script>\n</body>\n</html>\n",
         escaped(language),
         escaped(&about.title),
-        bar(&about.title, served),
+        bar(served),
+        escaped(&about.title),
         STANDARD.encode(engine),
     );
     Ok(out)
 }
 
-fn bar(title: &str, served: bool) -> String {
+/// The controls of the page; those of the lecture and of the ink join them, before what is seldom wanted.
+fn bar(served: bool) -> String {
     let save = if served { "Save to the file" } else { "Save the lesson" };
     format!(
-        "<header id=\"bar\">\n<h1 id=\"title\">{}</h1>\n<div class=\"tools\" role=\"toolbar\" aria-label=\"Board\">\n\
+        "<header id=\"bar\">\n<div class=\"tools\" role=\"group\" aria-label=\"Changes\">\n\
          <button type=\"button\" id=\"undo\" disabled>Undo</button>\n<button type=\"button\" id=\"redo\" disabled>Redo</button>\n\
-         <button type=\"button\" id=\"save\">{save}</button>\n<button type=\"button\" id=\"keep\">Save this page</button>\n\
+         <button type=\"button\" id=\"save\">{save}</button>\n</div>\n\
+         <button type=\"button\" id=\"more-open\" popovertarget=\"more\">More</button>\n\
+         <div id=\"more\" popover role=\"group\" aria-label=\"More\">\n\
+         <button type=\"button\" id=\"dark\" aria-pressed=\"false\">Dark board</button>\n\
+         <button type=\"button\" id=\"keep\">Save this page</button>\n\
          <button type=\"button\" id=\"link\">Copy a link</button>\n\
-         <button type=\"button\" id=\"dark\" aria-pressed=\"false\">Dark board</button>\n</div>\n\
-         <p id=\"message\" hidden></p>\n</header>",
-        escaped(title)
+         <button type=\"button\" id=\"print\">Print</button>\n</div>\n\
+         <p id=\"message\" hidden></p>\n</header>"
     )
 }
 

@@ -224,6 +224,7 @@ function tools(board) {
       board.tell("The link stands in the address line: copy it from there.");
     }
   });
+  on("print", () => print());
   const dark = (on) => {
     document.documentElement.dataset.board = on ? "dark" : "light";
     document.getElementById("dark").setAttribute("aria-pressed", String(on));

@@ -87,8 +87,15 @@ function ink(board) {
     board.sheet.classList.toggle("ink-printed", steps.scenes().length > 0);
   });
 
-  document.querySelector(".ink-bar")?.remove();
-  board.sheet.before(tools.bar);
+  const write = inkCanvas.make("button", { type: "button", "aria-expanded": "false" }, "Write");
+  write.addEventListener("click", () => {
+    tools.bar.hidden = !tools.bar.hidden;
+    write.setAttribute("aria-expanded", String(!tools.bar.hidden));
+    choose(tools.bar.hidden ? "" : "pen");
+  });
+  tools.bar.hidden = true;
+  board.bar.insertBefore(write, board.bar.querySelector("#more-open"));
+  board.bar.after(tools.bar);
   bars.observe(board.bar);
   bars.observe(tools.bar);
   sheet.watch(show);

@@ -9,6 +9,7 @@
  * @property {HTMLElement} bar the `<header>` for controls
  * @property {(words: string) => void} say announces words politely, once
  * @property {Record<string, unknown>} kept what is saved with the page; this part owns `kept.lecture`
+ * @property {(listener: (done: {sheet: string | null}) => void) => void} [applied] tells of each change of the page
  * @property {() => void} touched says that something kept has changed
  */
 
@@ -38,15 +39,22 @@ function lecture(board) {
 
   /** @type {Map<string, HTMLElement>} */
   const scenes = new Map();
-  for (const scene of board.sheet.querySelectorAll(".scene[id^=scene-]")) {
-    if (scene instanceof HTMLElement) scenes.set(scene.id.slice("scene-".length), scene);
-  }
-  const names = [...scenes.keys()];
+  /** @type {string[]} */
+  const names = [];
+  gather();
   const state = lectureState(board.kept.lecture, new Map(names.map((name) => [name, stops(name)])));
   /** @type {Map<HTMLElement, HTMLElement>} the question that stands before a step */
   const questions = new Map();
   let wall = false;
   let held = false; // the scene was chosen, and stays the current one till the reader scrolls by hand
+
+  function gather() {
+    scenes.clear();
+    for (const scene of board.sheet.querySelectorAll(".scene[id^=scene-]")) {
+      if (scene instanceof HTMLElement) scenes.set(scene.id.slice("scene-".length), scene);
+    }
+    names.splice(0, names.length, ...scenes.keys());
+  }
 
   /** @param {string} name @returns {HTMLElement[]} */
   function steps(name) {
@@ -124,7 +132,7 @@ function lecture(board) {
   pager.append(stepPlace);
   button(pager, "Next", next);
   tools.append(pager);
-  board.bar.append(tools);
+  board.bar.insertBefore(tools, board.bar.querySelector("#more-open"));
 
   const list = make("dialog", "lecture-scenes");
   list.setAttribute("aria-label", "Scenes");
@@ -259,6 +267,15 @@ function lecture(board) {
     board.kept.lecture = { on, predict, key, scene, shown: [...shown], answered: [...answered] };
     board.touched();
   }
+
+  // Another lesson may have other scenes and steps; the sheet is then exchanged as a whole.
+  board.applied?.((done) => {
+    if (done.sheet === null) return;
+    gather();
+    questions.clear();
+    if (!scenes.has(state.scene)) state.scene = names[0];
+    apply();
+  });
 
   // What the lecturer does.
 

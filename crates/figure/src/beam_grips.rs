@@ -86,6 +86,9 @@ fn along(
         .snapping(snaps, SAME * view.problem.beam.length)
 }
 
+/// How far inwards from the free end of an arrow its grip lies, px.
+const INWARDS: f64 = 10.0;
+
 /// The grip of the size of a force or a couple, drawn `px` long, its free end at `at`; `outwards` is 1 where the
 /// drawing grows upwards with the size, -1 where it grows downwards. `None` where nothing is drawn.
 pub(crate) fn load_size(load: usize, value: f64, at: Point, px: f64, outwards: f64) -> Option<Grip> {
@@ -93,6 +96,8 @@ pub(crate) fn load_size(load: usize, value: f64, at: Point, px: f64, outwards: f
     drawn.then(|| {
         let (near, far) = (LEAST * value, MOST * value);
         let range = (near.min(far), near.max(far));
+        // A little inwards, so that it does not hide the lettering at the free end.
+        let at = Point::new(at.x, at.y + outwards * INWARDS.min(0.5 * px));
         Grip::new(Subject::LoadSize(load), at, Axis::Up, value, outwards * value / px, range)
     })
 }
