@@ -153,11 +153,15 @@ pub(crate) fn sheet(
     out
 }
 
+/// A drawing wider than this, px, would be too small to read on a phone.
+const WIDE: f64 = 480.0;
+
 fn push_drawing(out: &mut String, id: &str, drawing: &Drawing, svg: &str, words: Option<&String>) {
     let (name, title) = (&drawing.name, escaped(&drawing.title));
+    let plate = if drawing.width > WIDE { "plate wide" } else { "plate" };
     let _ = write!(
         out,
-        "<figure data-drawing=\"{name}\">\n<div class=\"plate\" tabindex=\"0\" role=\"group\" aria-label=\"{title}\">\
+        "<figure data-drawing=\"{name}\">\n<div class=\"{plate}\" tabindex=\"0\" role=\"group\" aria-label=\"{title}\">\
          <div class=\"piece\" id=\"{id}\">{svg}</div></div>\n<figcaption>{title} \
          <button type=\"button\" class=\"take\" data-take=\"svg\" aria-label=\"Take out as SVG: {title}\">SVG</button> \
          <button type=\"button\" class=\"take\" data-take=\"png\" aria-label=\"Take out as PNG: {title}\">PNG</button>\

@@ -15,6 +15,8 @@ function grips(board) {
   const PAUSE = 600;
   /** The smallest target, px: WCAG 2.2, 2.5.8. */
   const LEAST = 24;
+  /** So many handles hide a drawing, if each shows all that it has. */
+  const MANY = 14;
   const coarse = matchMedia("(pointer: coarse)");
   /** The layers by the id of their drawing: its elements, its marks (by the id of the handle) and how it is seen. */
   const layers = new Map();
@@ -104,6 +106,7 @@ function grips(board) {
   /** Gives a layer these handles; an element whose handle stays is kept. */
   function fill(layer, handles) {
     const named = new Set(handles.map((handle) => handle.id));
+    layer.element.toggleAttribute("data-many", handles.length > MANY);
     for (const [id, mark] of layer.marks) {
       if (named.has(id)) continue;
       mark.element.remove();
