@@ -9,6 +9,8 @@ use document::tree::{Block, Equation};
 use lesson::{Lesson, Scene, When};
 use std::fmt::Write as _;
 use workings::derivation::{Step as DerivationStep, derivation};
+use workings::expression::Expression;
+use workings::print::mathml;
 use workings::solved::Solved;
 use workings::value::values;
 use workings::working::Chapter;
@@ -194,6 +196,7 @@ fn results(chapter: Chapter, solved: &Solved) -> Vec<Block> {
 }
 
 fn table_of_values(solved: &Solved) -> String {
+    let style = solved.style();
     let mut out = String::from(
         "<div class=\"scroll\" tabindex=\"0\" role=\"group\" aria-label=\"Every value\">\n<table>\n<thead><tr>\
          <th scope=\"col\">what</th><th scope=\"col\">symbol</th><th scope=\"col\">value</th>\
@@ -206,7 +209,7 @@ fn table_of_values(solved: &Solved) -> String {
             out,
             "<tr><th scope=\"row\">{}</th><td>{}</td><td class=\"r\" data-name=\"{}\" data-value=\"{}\">{}</td><td>{}</td></tr>",
             escaped(&row.name),
-            escaped(&row.symbol),
+            mathml(&Expression::Symbol(row.stands_for), style),
             escaped(&row.name),
             row.value,
             escaped(&row.shown),

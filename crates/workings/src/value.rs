@@ -17,6 +17,9 @@ pub struct Value {
     pub name: String,
     /// Its symbol in the course's notation, as plain text.
     pub symbol: String,
+    /// What the symbol stands for, for those who print it otherwise.
+    #[serde(skip)]
+    pub stands_for: Symbol,
     /// Its chapter: `given`, `reactions`, ...
     pub chapter: &'static str,
     /// Its value in SI.
@@ -60,6 +63,7 @@ pub fn value(solved: &Solved, id: Id) -> Value {
     let (quantity, role) = (working.value, working.symbol.role);
     Value {
         symbol: style.symbol(&working.symbol).plain(),
+        stands_for: working.symbol.clone(),
         chapter: chapter_name(working.chapter),
         shown: match working.formula {
             Formula::Given => style.given_text(quantity, role),
@@ -82,6 +86,7 @@ impl Value {
         Self {
             name: name.to_owned(),
             symbol: style.symbol(&Symbol::plain(role)).plain(),
+            stands_for: Symbol::plain(role),
             chapter: "elsewhere",
             value: quantity.value,
             unit: si_unit(quantity.dimension),
