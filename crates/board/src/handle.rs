@@ -83,7 +83,7 @@ impl Handle {
             }
             None => {
                 let step = if snap { self.step } else { self.step / 10.0 };
-                vec![rounded(value, step, &self.unit)]
+                vec![rounded(value, step, (self.low, self.high), &self.unit)]
             }
         }
     }
@@ -296,10 +296,11 @@ fn written(value: f64, digits: i32, unit: &Unit) -> String {
     quantity(&format!("{number:.places$}"), unit)
 }
 
-/// A value in the unit, rounded to a multiple of the step, SI.
-fn rounded(value: f64, step: f64, unit: &Unit) -> String {
+/// A value in the unit, rounded to a multiple of the step, SI, that lies within the range where there is one.
+fn rounded(value: f64, step: f64, (low, high): (f64, f64), unit: &Unit) -> String {
     let step = unit.from_si(step);
-    let number = (unit.from_si(value) / step).round() * step;
+    let (least, most) = ((unit.from_si(low) / step).ceil(), (unit.from_si(high) / step).floor());
+    let number = (unit.from_si(value) / step).round().max(least).min(most) * step;
     let places = usize::try_from(-exponent(step * (1.0 + 1e-9))).unwrap_or(0);
     quantity(&format!("{number:.places$}"), unit)
 }
@@ -333,10 +334,13 @@ mod tests {
         assert_eq!(unit_of("2.5 kip", Dimension::FORCE), Some(unit("kip")));
         assert_eq!(unit_of("2 ft 6 in", Dimension::LENGTH), None);
         assert_eq!(unit_of("glue line 1", Dimension::LENGTH), None);
-        assert_eq!(rounded(2.513, 0.02, &unit("m")), "2.52 m");
-        assert_eq!(rounded(0.2749, 0.001, &unit("mm")), "275 mm");
-        assert_eq!(rounded(-0.0001, 0.001, &unit("mm")), "0 mm");
-        assert_eq!(rounded(1234.0, 50.0, &unit("kN")), "1.25 kN");
+        let all = (-1e9, 1e9);
+        assert_eq!(rounded(2.513, 0.02, all, &unit("m")), "2.52 m");
+        assert_eq!(rounded(0.2749, 0.001, all, &unit("mm")), "275 mm");
+        assert_eq!(rounded(0.2749, 0.001, (0.0003, 0.2747), &unit("mm")), "274 mm");
+        assert_eq!(rounded(0.0001, 0.001, (0.0003, 0.2747), &unit("mm")), "1 mm");
+        assert_eq!(rounded(-0.0001, 0.001, all, &unit("mm")), "0 mm");
+        assert_eq!(rounded(1234.0, 50.0, all, &unit("kN")), "1.25 kN");
         assert_eq!(written(1.0 / 3.0, 7, &unit("m")), "0.3333333 m");
         assert_eq!(written(2.25, 7, &unit("m")), "2.25 m");
     }

@@ -152,8 +152,8 @@ pub fn plan(lesson: &Lesson, solved: &Solved) -> Vec<Part> {
             "The shear stress over the depth",
             &[Scene::Shear],
             vec![
-                step("", &[Results(Chapter::Shear)]),
                 step("Where is the shear stress largest, and what is it at the top?", &[Drawing("depth")]),
+                step("", &[Results(Chapter::Shear)]),
                 step("", &[Drawing("first-moment")]),
                 step("", &[Drawing("shear-element")]),
             ],

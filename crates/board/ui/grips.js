@@ -77,6 +77,13 @@ function grips(board) {
     arrange(touched);
     showTag();
   });
+  // What answers above a drawing may grow; the drawing stays under the hand, before anything of it is painted.
+  new ResizeObserver(() => {
+    const held = drag ?? run;
+    if (!held?.mark.layer.plate) return;
+    const off = gripOrigin(held.mark.layer.plate)[1] - held.origin[1];
+    if (Math.abs(off) > 0.5) scrollBy({ top: off, behavior: "instant" });
+  }).observe(board.sheet);
   coarse.addEventListener("change", () => arrange(new Set(layers.values())));
 
   function newLayer(id) {
@@ -399,7 +406,7 @@ function grips(board) {
     // A key that is held down goes no faster than the page can show.
     if (event.repeat && run?.busy) return;
     if (value === mark.handle.value && !run) return;
-    run ??= { mark, refused: "", timer: 0 };
+    run ??= { mark, refused: "", timer: 0, origin: gripOrigin(mark.layer.plate) };
     run.busy = true;
     requestAnimationFrame(() => { if (run) run.busy = false; });
     clearTimeout(run.timer);
