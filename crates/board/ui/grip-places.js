@@ -1,4 +1,4 @@
-// Where the handles of a drawing lie, and to which values their keys lead: the reckoning behind grips.js, without the page.
+// Where the handles of a drawing lie, and to which values their keys lead: the reckoning behind grips.js.
 
 function gripBetween(low, value, high) {
   return Math.max(low, Math.min(value, high));
@@ -60,4 +60,28 @@ function gripStepped({ value, step }, steps, fine) {
 function gripNextSnap({ value, step, snaps }, way) {
   const beyond = snaps.map((snap) => snap.value).filter((snap) => (snap - value) * way > step * 1e-6);
   return way > 0 ? beyond[0] : beyond[beyond.length - 1];
+}
+
+/** Where the content of a plate begins in the window, however it and the page are scrolled. */
+function gripOrigin(plate) {
+  const box = plate.getBoundingClientRect();
+  return [box.left + plate.clientLeft - plate.scrollLeft, box.top + plate.clientTop - plate.scrollTop];
+}
+
+/** The place of rest at which a handle is, in words. */
+function gripRest({ snapped }) {
+  return snapped ? `, at ${snapped}` : "";
+}
+
+/** What the element of a handle says of it, to the page and to those who hear it. */
+function gripSaid(handle) {
+  return {
+    "data-axis": handle.axis,
+    "aria-orientation": handle.axis === "up" ? "vertical" : "horizontal",
+    "aria-label": handle.label,
+    "aria-valuemin": handle.low,
+    "aria-valuemax": handle.high,
+    "aria-valuenow": handle.value,
+    "aria-valuetext": handle.shown + gripRest(handle),
+  };
 }

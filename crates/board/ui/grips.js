@@ -48,8 +48,7 @@ function grips(board) {
     return element;
   }
   const messageShown = () => document.getElementById("message").textContent;
-  const place = ({ snapped }) => (snapped ? `, at ${snapped}` : "");
-  const spoken = ({ handle }) => `${handle.label} ${handle.shown}${place(handle)}`;
+  const spoken = ({ handle }) => `${handle.label} ${handle.shown}${gripRest(handle)}`;
 
   // The layers follow their drawings.
 
@@ -145,16 +144,7 @@ function grips(board) {
 
   function tell(mark, handle) {
     mark.handle = handle;
-    const said = {
-      "data-axis": handle.axis,
-      "aria-orientation": handle.axis === "up" ? "vertical" : "horizontal",
-      "aria-label": handle.label,
-      "aria-valuemin": handle.low,
-      "aria-valuemax": handle.high,
-      "aria-valuenow": handle.value,
-      "aria-valuetext": handle.shown + place(handle),
-    };
-    for (const [name, value] of Object.entries(said)) {
+    for (const [name, value] of Object.entries(gripSaid(handle))) {
       if (mark.element.getAttribute(name) !== String(value)) mark.element.setAttribute(name, value);
     }
   }
@@ -182,17 +172,11 @@ function grips(board) {
     const matrix = box.width > 0 ? svg?.getScreenCTM() : null;
     layer.view = null;
     if (!matrix || !(matrix.a > 0)) return;
-    const origin = originOf(layer);
+    const origin = gripOrigin(layer.plate);
     layer.view = {
       viewBox, scale: matrix.a, x: matrix.e - box.left, y: matrix.f - box.top,
       left: box.left - origin[0], top: box.top - origin[1], width: box.width, height: box.height,
     };
-  }
-
-  /** Where the plate's content begins in the window, however it and the page are scrolled. */
-  function originOf({ plate }) {
-    const box = plate.getBoundingClientRect();
-    return [box.left + plate.clientLeft - plate.scrollLeft, box.top + plate.clientTop - plate.scrollTop];
   }
 
   function meant({ handle, layer: { view } }) {
@@ -241,7 +225,7 @@ function grips(board) {
     if (tag.parentElement !== mark.layer.element) mark.layer.element.append(tag);
     tagName.data = `${mark.handle.label} `;
     tagValue.textContent = mark.handle.shown;
-    tagPlace.data = place(mark.handle);
+    tagPlace.data = gripRest(mark.handle);
     const gap = mark.size / 2 + (drag?.touch ? 28 : 4);
     tag.style.transform = gripBeside(mark, mark.layer.view, gap, mark.y - gap < 34);
   }
@@ -281,7 +265,7 @@ function grips(board) {
       mark, pointer: event.pointerId, touch: event.pointerType === "touch", moving: false, frame: 0, refused: "", sent: "",
       // All as it was in the beginning: a drawing that rescales under the hand must not run away.
       value, perPx: per_px / mark.layer.view.scale, low, high, axis,
-      began: [event.clientX, event.clientY], now: [event.clientX, event.clientY], origin: originOf(mark.layer), fine: false,
+      began: [event.clientX, event.clientY], now: [event.clientX, event.clientY], origin: gripOrigin(mark.layer.plate), fine: false,
     };
     // To the window, not to the element: the sheet may be exchanged under the hand.
     for (const [kind, act] of Object.entries(whileDragging)) addEventListener(kind, act, true);
@@ -330,7 +314,7 @@ function grips(board) {
     const { mark } = drag;
     if (!mark.element.isConnected) return giveUp();
     // The page may have moved beneath the hand.
-    const origin = originOf(mark.layer);
+    const origin = gripOrigin(mark.layer.plate);
     const [right, down] = [0, 1].map((way) => drag.now[way] - origin[way] - (drag.began[way] - drag.origin[way]));
     const value = gripBetween(drag.low, drag.value + drag.perPx * (drag.axis === "up" ? -down : right), drag.high);
     const asked = `${value} ${drag.fine}`;
