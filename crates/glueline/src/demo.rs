@@ -3,7 +3,7 @@
 use crate::arguments::{Demo, Form};
 use crate::failure::Failure;
 use crate::output::{Existing, Outcome, write};
-use crate::{figures, source, values, written};
+use crate::{figures, page, source, values, written};
 use std::path::Path;
 
 /// Makes the folder and says what to open. What is there already with the same content is left alone, so a run that
@@ -50,7 +50,9 @@ fn one(made: &mut Made, name: &str, text: &str) -> Result<document::index::Entry
     made.put(&format!("{name}/values.json"), values::json(&lesson, &rows)?.as_bytes())?;
     let notes = document::notes::notes(&lesson, &solved, written::paper(&lesson));
     made.put(&format!("{name}/notes.html"), document::html::html(&notes).as_bytes())?;
+    made.put(&format!("{name}/board.html"), page::page(text, name)?.as_bytes())?;
     let mut files = vec![
+        ("board.html".to_owned(), "the live board: drag the cut and everything answers".to_owned()),
         ("lesson.toml".to_owned(), "the lesson file that all of it comes from".to_owned()),
         ("notes.html".to_owned(), "lecture notes as one page for a browser".to_owned()),
     ];

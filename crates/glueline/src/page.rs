@@ -19,9 +19,16 @@ pub fn run(job: &Page) -> Result<(), Failure> {
     let out = job.out.clone();
     let out = out.unwrap_or_else(|| PathBuf::from(format!("{}-board.html", source::stem(&job.lesson))));
     not_the_lesson(&out, &job.lesson)?;
-    // No folder of this machine goes into a page that is handed out.
-    let name = format!("{}.toml", source::stem(&job.lesson));
-    let page =
-        board::page::page(&text, &name, ENGINE, false).map_err(|refusal| Failure::Ours(refusal.first))?;
+    let page = page(&text, &source::stem(&job.lesson))?;
     put(&out, page.as_bytes(), job.replace)
+}
+
+/// The board of a lesson that has been checked; `stem` is the name of its file, without the folder, which is no business of
+/// those to whom the page is handed out.
+///
+/// # Errors
+/// Where the lesson has mistakes.
+pub fn page(text: &str, stem: &str) -> Result<String, Failure> {
+    board::page::page(text, &format!("{stem}.toml"), ENGINE, false)
+        .map_err(|refusal| Failure::Ours(refusal.first))
 }

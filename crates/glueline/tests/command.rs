@@ -171,10 +171,27 @@ fn every_command_says_what_it_is_for() {
     let folder = folder();
     let help = glueline(folder.path(), &["--help"]);
     assert!(out(&help).contains("Exit codes: 0 done; 1 the lesson has mistakes; 2 the command line has"));
-    for command in ["start", "check", "values", "figures", "notes", "slides", "schema", "demo"] {
+    for command in ["start", "check", "values", "figures", "notes", "slides", "board", "page", "schema", "demo"] {
         assert!(out(&help).contains(command), "{command}");
         let own = glueline(folder.path(), &[command, "--help"]);
         assert!(own.status.success() && out(&own).contains("Usage: glueline"), "{command}");
+    }
+}
+
+#[test]
+fn a_page_holds_all_that_it_needs_and_may_ask_nobody() {
+    let folder = folder();
+    assert!(glueline(folder.path(), &["start", "a"]).status.success());
+    let made = glueline(folder.path(), &["page", "a.toml"]);
+    assert!(made.status.success(), "{}", err(&made));
+    let page = fs::read_to_string(folder.path().join("a-board.html")).expect("the page");
+    assert!(page.len() < 2_000_000, "{}", page.len());
+    assert!(page.contains("content=\"default-src 'none'; script-src 'sha256-"));
+    assert!(!page.contains("connect-src"), "a page from a disk asks nobody");
+    let shown = folder.path().display().to_string();
+    assert!(!page.contains(&shown), "no folder of this machine is told");
+    for asks in ["src=\"http", "href=\"http", "url(http", "@import"] {
+        assert!(!page.contains(asks), "{asks}");
     }
 }
 
