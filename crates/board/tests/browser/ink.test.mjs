@@ -27,6 +27,9 @@ beforeEach(async (t) => {
   page.on("pageerror", (error) => faults.push(String(error)));
   await page.goto(harness);
   pen = await context.newCDPSession(page);
+  // The ink's bar stands open from here on, with nothing in the hand.
+  await page.getByRole("button", { name: "Write" }).click();
+  await page.keyboard.press("Escape");
 });
 
 const button = (name) => page.locator(".ink-bar").getByRole("button", { name, exact: true });
@@ -85,6 +88,18 @@ async function onScene(stroke, id = "scene-one") {
   return way(stroke).map(([x, y, p]) => [x + from[0], y + from[1], p]);
 }
 const LINE = [[100, 200], [300, 220]];
+
+test("its bar opens with the pen in the hand, and closes with none", async () => {
+  await page.reload();
+  const write = page.getByRole("button", { name: "Write" });
+  assert.deepEqual([await page.locator(".ink-bar").isVisible(), await write.getAttribute("aria-expanded")], [false, "false"]);
+  await write.click();
+  assert.deepEqual([await button("Pen").getAttribute("aria-pressed"), await write.getAttribute("aria-expanded")], ["true", "true"]);
+  await write.click();
+  assert.equal(await page.locator(".ink-bar").isVisible(), false);
+  await mouse(LINE);
+  assert.deepEqual(await scenes(), {});
+});
 
 test("is off at first and lets the pointer through", async () => {
   for (const name of ["Pen", "Highlighter", "Eraser", "Make room"]) {
@@ -313,7 +328,7 @@ for (const [what, ink, stay] of [
     assert.match(await lastTold(), /^\d+ parts? of the kept ink could not be read and w(as|ere) left out\. The page keeps/);
     assert.equal(await page.locator("svg.ink path").count(), stay);
     assert.equal(await page.locator("main img, main script, .room").count(), 0);
-    await button("Pen").click();
+    await page.getByRole("button", { name: "Write" }).click();
     await mouse(LINE);
     assert.equal(await page.locator("svg.ink path").count(), stay + 1);
     assert.deepEqual(faults, []);
