@@ -44,7 +44,9 @@ pub(crate) fn label(path: &str, owner: &str) -> String {
 
 /// `loads[2].force` of a load without a name becomes `load 3: force`; of one called crate, `crate: force`.
 fn words(rest: &str, owner: &str) -> String {
-    let Some((list, key)) = rest.split_once('.') else { return rest.to_owned() };
+    let Some((list, key)) = rest.split_once('.') else {
+        return if rest == "length" { "length of the beam".to_owned() } else { rest.replace('-', " ") };
+    };
     let thing = match (owner, list.split_once('[')) {
         ("", Some((many, place))) => {
             let number: usize = place.trim_end_matches(']').parse().unwrap_or(0);
@@ -52,6 +54,12 @@ fn words(rest: &str, owner: &str) -> String {
         }
         ("", None) => list.to_owned(),
         (owner, _) => owner.to_owned(),
+    };
+    let key = match key {
+        "pin" | "roller" | "fixed" => format!("{key} at"),
+        "spread" => "intensity".to_owned(),
+        "becoming" => "intensity at its end".to_owned(),
+        other => other.replace('-', " "),
     };
     format!("{thing}: {key}")
 }
@@ -69,8 +77,8 @@ mod tests {
             fields(&Manuscript::new(text).contents()).into_iter().map(|field| field.label).collect();
         let wanted = [
             "P",
-            "length",
-            "A: pin",
+            "length of the beam",
+            "A: pin at",
             "load 1: force",
             "load 1: at",
             "position of the slice",

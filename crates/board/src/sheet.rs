@@ -26,6 +26,8 @@ pub enum Content {
     Words(Scene, When),
     /// The result of the workings of one chapter, an equation each.
     Results(Chapter),
+    /// The shear stress on the cut: the formula, the formula with numbers, and what comes out.
+    StressAtCut,
     /// One step of the derivation.
     Derivation(usize),
     /// What the joints must carry.
@@ -77,6 +79,7 @@ fn id(content: Content) -> String {
         Content::Words(scene, When::Before) => format!("before-{}", scene.word()),
         Content::Words(scene, When::After) => format!("after-{}", scene.word()),
         Content::Results(chapter) => format!("results-{}", format!("{chapter:?}").to_lowercase()),
+        Content::StressAtCut => "stress-at-the-cut".to_owned(),
         Content::Derivation(number) => format!("derivation-{number}"),
         Content::Joints => "joints".to_owned(),
         Content::Limits => "limits".to_owned(),
@@ -86,7 +89,7 @@ fn id(content: Content) -> String {
 
 /// The plan of the sheet of a lesson: scenes, steps and pieces, still without content.
 pub fn plan(lesson: &Lesson, solved: &Solved) -> Vec<Part> {
-    use Content::{Derivation, Drawing, Fields, Joints, Limits, Results, Values, Words};
+    use Content::{Derivation, Drawing, Fields, Joints, Limits, Results, StressAtCut, Values, Words};
     let words = |scene, when| -> Vec<Step> {
         lesson.texts.get(scene, when).map(|_| step("", &[Words(scene, when)])).into_iter().collect()
     };
@@ -104,7 +107,10 @@ pub fn plan(lesson: &Lesson, solved: &Solved) -> Vec<Part> {
             &[Scene::Beam, Scene::Reactions],
             vec![
                 step("", &[Drawing("beam"), Fields("values"), Fields("beam")]),
-                step("Which support carries more?", &[Drawing("free-body"), Results(Chapter::Reactions)]),
+                step(
+                    "About which point would you take moments first, and why?",
+                    &[Drawing("free-body"), Results(Chapter::Reactions)],
+                ),
             ],
         ),
         scene(
@@ -152,7 +158,10 @@ pub fn plan(lesson: &Lesson, solved: &Solved) -> Vec<Part> {
             "The shear stress over the depth",
             &[Scene::Shear],
             vec![
-                step("Where is the shear stress largest, and what is it at the top?", &[Drawing("depth")]),
+                step(
+                    "Where is the shear stress largest, and what is it at the top?",
+                    &[Drawing("depth"), StressAtCut],
+                ),
                 step("", &[Results(Chapter::Shear)]),
                 step("", &[Drawing("first-moment")]),
                 step("", &[Drawing("shear-element")]),
@@ -177,6 +186,17 @@ pub fn content(content: Content, lesson: &Lesson, solved: &Solved) -> String {
             fragment(&document::markdown::blocks(text), style)
         }
         Content::Results(chapter) => fragment(&results(chapter, solved), style),
+        Content::StressAtCut => {
+            let on_cut = solved.workings().id("shear stress on the cut");
+            let equation = on_cut.map(|id| solved.workings().equation(id));
+            fragment(
+                &equation
+                    .map(|whole| Block::Equation(Equation::aligned([&whole], style)))
+                    .into_iter()
+                    .collect::<Vec<_>>(),
+                style,
+            )
+        }
         Content::Derivation(number) => {
             let steps: Vec<DerivationStep> = derivation(solved);
             let blocks = steps.get(number).map(|step| notes::derivation_step(step, style));

@@ -240,6 +240,22 @@ function lecture(board) {
   }
 
   /**
+   * Brings what is new into sight; what fills the window is read from its top, with the heading where that is near.
+   * @param {Element | undefined} part
+   * @param {boolean} [atOnce]
+   */
+  function bring(part, atOnce = false) {
+    const covers = ["--lecture-above", "--ink-height", "--lecture-below"];
+    const free = covers.reduce((rest, name) => rest - (parseFloat(root.style.getPropertyValue(name)) || 0), innerHeight);
+    const box = part?.getBoundingClientRect();
+    if (!part || !box || box.height < free * 0.6) return scroll(part, "nearest", atOnce);
+    const scene = part.closest(".scene");
+    const near = scene && box.top - scene.getBoundingClientRect().top < free / 3;
+    if (near) scroll(scene, "start", atOnce);
+    else scroll(part, box.height > free ? "start" : "nearest", atOnce);
+  }
+
+  /**
    * What stands for a step: its question, or itself.
    * @param {string} name
    * @param {number} place
@@ -287,7 +303,7 @@ function lecture(board) {
     keep();
     const newest = face(name, count - 1);
     if (count === 1) scroll(scenes.get(name), "start");
-    else scroll(newest, "nearest");
+    else bring(newest);
     board.say(`Step ${count} of ${stops(name)}. ${words(name, count - 1)}`);
   }
 
@@ -318,7 +334,7 @@ function lecture(board) {
         state.scene = before;
         apply();
         keep();
-        scroll(face(before, shown(before) - 1), "nearest");
+        bring(face(before, shown(before) - 1));
         return board.say(`${whereabouts(before)} Step ${shown(before)} of ${stops(before)}.`);
       }
     }
@@ -350,7 +366,7 @@ function lecture(board) {
     if (takeFocus || within) focus(step);
     apply();
     keep();
-    scroll(step, "nearest");
+    bring(step);
     board.say(`Answer: ${lectureWords(step)}`);
   }
 
@@ -377,7 +393,7 @@ function lecture(board) {
       apply();
       keep();
     });
-    if (on) scroll(face(state.scene, shown(state.scene) - 1), "nearest");
+    if (on) bring(face(state.scene, shown(state.scene) - 1));
     const place = `Step ${shown(state.scene)} of ${stops(state.scene)}.`;
     board.say(on ? `Lecture. ${whereabouts(state.scene)} ${place}` : "The whole sheet is shown.");
   }
@@ -402,7 +418,7 @@ function lecture(board) {
     apply();
     const newest = shown(state.scene) > 1 && state.on ? face(state.scene, shown(state.scene) - 1) : undefined;
     scroll(scenes.get(state.scene), "start", true);
-    scroll(newest, "nearest", true);
+    bring(newest, true);
     const welcome = `Full screen, one scene at a time. ${whereabouts(state.scene)} Escape leaves.`;
     board.say(on ? welcome : "The sheet is shown as usual.");
   }
@@ -490,7 +506,7 @@ function lecture(board) {
   if (state.on && shown(state.scene) === 0) state.shown.set(state.scene, 1);
   apply();
   if (state.on && shown(state.scene) === 1) scroll(scenes.get(state.scene), "start", true);
-  else if (state.on) scroll(face(state.scene, shown(state.scene) - 1), "nearest", true);
+  else if (state.on) bring(face(state.scene, shown(state.scene) - 1), true);
 
   // Reading what comes from outside.
 

@@ -171,7 +171,9 @@ fn every_command_says_what_it_is_for() {
     let folder = folder();
     let help = glueline(folder.path(), &["--help"]);
     assert!(out(&help).contains("Exit codes: 0 done; 1 the lesson has mistakes; 2 the command line has"));
-    for command in ["start", "check", "values", "figures", "notes", "slides", "board", "page", "schema", "demo"] {
+    for command in
+        ["start", "check", "values", "figures", "notes", "slides", "board", "page", "schema", "demo"]
+    {
         assert!(out(&help).contains(command), "{command}");
         let own = glueline(folder.path(), &[command, "--help"]);
         assert!(own.status.success() && out(&own).contains("Usage: glueline"), "{command}");
