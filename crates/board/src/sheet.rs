@@ -127,7 +127,7 @@ pub fn plan(lesson: &Lesson, solved: &Solved) -> Vec<Part> {
             "The slice",
             &[Scene::Slice, Scene::Bending],
             vec![
-                step("", &[Drawing("slice"), Fields("slice"), Results(Chapter::Slice)]),
+                step("", &[Drawing("slice"), Fields("slice")]),
                 step(
                     "On which face are the stresses larger?",
                     &[Drawing("faces"), Results(Chapter::Bending)],
@@ -165,6 +165,7 @@ pub fn plan(lesson: &Lesson, solved: &Solved) -> Vec<Part> {
                 step("", &[Results(Chapter::Shear)]),
                 step("", &[Drawing("first-moment")]),
                 step("", &[Drawing("shear-element")]),
+                step("Halve the slice: what becomes of the difference?", &[Results(Chapter::Slice)]),
             ],
         ),
     ];

@@ -51,8 +51,8 @@ fn left_over(closure: Closure) -> Block {
     Block::Paragraph(line![
         Inline::Emphasis(line!["Left over: "]),
         Inline::Quantity(closure.residual, closure.role),
-        "; the bound is ",
+        ", by rounding; more than ",
         Inline::Quantity(closure.bound, closure.role),
-        "."
+        " would be a mistake."
     ])
 }
