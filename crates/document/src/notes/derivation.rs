@@ -49,10 +49,10 @@ fn step_blocks(step: &Step, symbols: Option<Block>, style: &Style) -> Vec<Block>
 
 fn left_over(closure: Closure) -> Block {
     Block::Paragraph(line![
-        Inline::Emphasis(line!["Left over: "]),
+        Inline::Emphasis(line!["Left over by rounding: "]),
         Inline::Quantity(closure.residual, closure.role),
-        ", by rounding; more than ",
+        "; a mistake would leave more than ",
         Inline::Quantity(closure.bound, closure.role),
-        " would be a mistake."
+        "."
     ])
 }
