@@ -135,9 +135,17 @@ export async function more(page, name) {
   await button(page, name).click();
 }
 
-/** What a press of a button offers as a file: its name and its bytes. */
+/**
+ * What a press of a button offers as a file: its name and its bytes. A busy browser may hold one of many downloads in a row
+ * back: it is then asked for a second time, and no more.
+ */
 export async function offered(page, act) {
-  const [download] = await Promise.all([page.waitForEvent("download"), act()]);
+  const press = async () => {
+    const [download] = await Promise.all([page.waitForEvent("download", { timeout: 15_000 }).catch(() => null), act()]);
+    return download;
+  };
+  const download = (await press()) ?? (await press());
+  assert.ok(download, "nothing was offered");
   const file = join(mkdtempSync(join(folder, "taken-")), download.suggestedFilename());
   await download.saveAs(file);
   return { name: download.suggestedFilename(), file, bytes: readFileSync(file) };
