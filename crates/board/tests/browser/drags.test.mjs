@@ -136,7 +136,7 @@ test("the cut rests at a joint, and its two sides can be read", () =>
     near(await value(page, "shear stress just above the cut"), 0.4e6);
   }));
 
-test("the shorter the slice, the nearer its mean comes to the formula", () =>
+test("the slice is made longer and shorter by exact lengths", () =>
   onPage({ lesson: "porch-beam" }, async (page) => {
     const length = handle(page, "slice", "length of the slice");
     for (const typed of ["20 in", "2 in", "0.2 in"]) {
