@@ -16,16 +16,18 @@ function gripsParted(spots, { width, height }, { least, apart, largest }) {
   const inside = ([x, y]) => [gripBetween(edge, x, width - edge), gripBetween(edge, y, height - edge)];
   const centres = spots.map(({ at }) => inside(at));
   const between = (one, other) => [centres[other][0] - centres[one][0], centres[other][1] - centres[one][1]];
+  // Targets are squares: they part by the larger of the two ways.
+  const far = ([across, down]) => Math.max(Math.abs(across), Math.abs(down));
   const pairs = spots.flatMap((_, one) => spots.slice(one + 1).map((_, later) => [one, one + 1 + later]));
-  for (let round = 0, moved = true; moved && round < 30; round += 1) {
+  for (let round = 0, moved = true; moved && round < 60; round += 1) {
     moved = false;
     for (const [one, other] of pairs) {
       let away = between(one, other);
-      const distance = Math.hypot(...away);
+      const distance = far(away);
       if (distance >= apart - 0.5) continue;
       // At one and the same place they part across the way of the first, which so keeps its station.
       if (distance < 1) away = spots[one].along ? [0, 1] : [1, 0];
-      const push = (apart - distance) / 2 / Math.hypot(...away);
+      const push = (apart - distance) / 2 / far(away);
       for (const [spot, way] of [[one, -push], [other, push]]) {
         centres[spot] = inside([centres[spot][0] + way * away[0], centres[spot][1] + way * away[1]]);
       }
@@ -33,8 +35,8 @@ function gripsParted(spots, { width, height }, { least, apart, largest }) {
     }
   }
   return spots.map(({ at }, spot) => {
-    // Targets are round: as wide as their centres are apart, no two of them overlap.
-    const distances = centres.map((_, other) => (other === spot ? largest : Math.hypot(...between(spot, other))));
+    // As wide as their centres are apart, no two of them overlap.
+    const distances = centres.map((_, other) => (other === spot ? largest : far(between(spot, other))));
     const size = gripBetween(least, Math.floor(Math.min(...distances)), largest);
     return { shift: [centres[spot][0] - at[0], centres[spot][1] - at[1]], size };
   });

@@ -95,7 +95,7 @@ function ink(board) {
   });
   tools.bar.hidden = true;
   board.bar.insertBefore(write, board.bar.querySelector("#more-open"));
-  board.bar.after(tools.bar);
+  board.sheet.parentElement?.prepend(tools.bar);
   bars.observe(board.bar);
   bars.observe(tools.bar);
   sheet.watch(show);
