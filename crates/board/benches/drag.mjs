@@ -27,10 +27,10 @@ const DRAGS = [
   ["the station", "drawing-diagrams", "position of the slice", 120],
   ["the cut, on the section", "drawing-section", "place of the cut", 60],
   ["the cut, over the depth", "drawing-depth", "place of the cut", 60],
-  ["a load's place", "drawing-beam", "winch: at", 80],
-  ["a load's size", "drawing-beam", "winch: force", 30],
-  ["a support", "drawing-beam", "B: roller", 60],
-  ["a part's height", "drawing-section", "flange-thickness", 20],
+  ["a load's place", "drawing-beam-given", "winch: at", 80],
+  ["a load's size", "drawing-beam-given", "winch: force", 30],
+  ["a support", "drawing-beam-given", "B: roller at", 60],
+  ["a part's height", "drawing-section", "flange thickness", 20],
 ];
 
 /** Runs in the page before its own script: notes what each step takes. */

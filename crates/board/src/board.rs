@@ -98,7 +98,7 @@ impl Board {
     pub fn sheet(&mut self) -> String {
         self.shown.clear();
         let mut pieces: BTreeMap<String, String> = BTreeMap::new();
-        let drawings = figure::all(&self.solved);
+        let drawings = figure::some(&self.solved, |name| self.plans(name));
         for piece in self.plan.iter().flat_map(|part| &part.steps).flat_map(|step| &step.pieces) {
             let content = match piece.content {
                 Content::Drawing(name) => {
@@ -196,6 +196,12 @@ impl Board {
         named.map_or_else(|| path.to_owned(), |named| format!("values.{}", named.name))
     }
 
+    /// Whether a drawing of this name stands on the sheet.
+    fn plans(&self, name: &str) -> bool {
+        let mut pieces = self.plan.iter().flat_map(|part| &part.steps).flat_map(|step| &step.pieces);
+        pieces.any(|piece| matches!(piece.content, Content::Drawing(drawing) if drawing == name))
+    }
+
     /// What can be dragged in these drawings.
     fn hold(&mut self, drawings: &[Drawing], contents: &Contents<'_>) -> Vec<(String, Vec<Handle>)> {
         let inputs = contents.inputs();
@@ -215,7 +221,7 @@ impl Board {
     /// What differs from what the page holds.
     fn changes(&mut self, seen: Option<&BTreeSet<String>>) -> Answer {
         let wanted = |name: &str| seen.is_none_or(|seen| seen.contains(name));
-        let drawings = figure::some(&self.solved, wanted);
+        let drawings = figure::some(&self.solved, |name| wanted(name) && self.plans(name));
         let manuscript = Manuscript::new(self.text.as_str());
         let contents = manuscript.contents();
         let mut answer = Answer {

@@ -106,11 +106,8 @@ pub fn plan(lesson: &Lesson, solved: &Solved) -> Vec<Part> {
             "The beam and what it carries",
             &[Scene::Beam, Scene::Reactions],
             vec![
-                step("", &[Drawing("beam"), Fields("values"), Fields("beam")]),
-                step(
-                    "About which point would you take moments first, and why?",
-                    &[Drawing("free-body"), Results(Chapter::Reactions)],
-                ),
+                step("", &[Drawing("beam-given"), Fields("values"), Fields("beam")]),
+                step("Which support carries more?", &[Drawing("free-body"), Results(Chapter::Reactions)]),
             ],
         ),
         scene(

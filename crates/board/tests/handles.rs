@@ -87,9 +87,9 @@ fn a_load_that_acts_up_grows_with_the_hand_and_stays_upward() {
     let lesson = lesson::builtin::ALL.iter().find(|lesson| lesson.name.contains("lighting-bridge")).unwrap();
     let (mut board, answer) = opened(lesson.text, lesson.name);
     let all = handles(&answer);
-    let up = again(&all, "drawing-beam", "load-5-size").unwrap();
+    let up = again(&all, "drawing-beam-given", "load-5-size").unwrap();
     assert!((up.value - 3000.0).abs() < 1e-9, "{}", up.value);
-    board.drag("drawing-beam", "load-5-size", 4000.0, true, None).unwrap();
+    board.drag("drawing-beam-given", "load-5-size", 4000.0, true, None).unwrap();
     assert!(
         board.text().contains("{ force = \"4 kN\", at = \"5 m\", direction = \"up\""),
         "{}",
@@ -102,9 +102,9 @@ fn a_load_that_has_a_name_of_its_own_changes_where_the_name_is_given() {
     let lesson = lesson::builtin::ALL.iter().find(|lesson| lesson.name.contains("porch-beam")).unwrap();
     let (mut board, answer) = opened(lesson.text, lesson.name);
     let all = handles(&answer);
-    let post = again(&all, "drawing-beam", "load-0-size").unwrap();
+    let post = again(&all, "drawing-beam-given", "load-0-size").unwrap();
     assert_eq!((post.label.as_str(), post.written.as_str()), ("load 1: force = P", "2 kip"));
-    board.drag("drawing-beam", "load-0-size", post.value * 1.5, true, None).unwrap();
+    board.drag("drawing-beam-given", "load-0-size", post.value * 1.5, true, None).unwrap();
     assert!(board.text().contains("P = \"3 kip\" "), "{}", board.text());
 }
 

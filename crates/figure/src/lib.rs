@@ -66,12 +66,15 @@ use scene::Scene;
 use view::BeamView;
 use workings::solved::Solved;
 
+/// The beam without its reactions, for a lecture that asks for them first; among [`all`] the beam has them.
+const QUESTION: &str = "beam-given";
+
 /// All drawings of a lesson in reading order.
 pub fn all(solved: &Solved) -> Vec<Drawing> {
-    some(solved, |_| true)
+    some(solved, |name| name != QUESTION)
 }
 
-/// The drawings of the wanted names in reading order; only those are made.
+/// The drawings of the wanted names in reading order, `beam-given` among them; only those are made.
 pub fn some(solved: &Solved, wanted: impl Fn(&str) -> bool) -> Vec<Drawing> {
     let view = BeamView::of(solved);
     let of_beam = BEAM.iter().filter(|(name, _)| wanted(name)).filter_map(|(_, make)| make(&view));
@@ -87,7 +90,7 @@ pub fn some(solved: &Solved, wanted: impl Fn(&str) -> bool) -> Vec<Drawing> {
 
 /// The drawings of the beam in reading order.
 pub fn beam_drawings(view: &BeamView<'_>) -> Vec<Drawing> {
-    BEAM.iter().filter_map(|(_, make)| make(view)).collect()
+    BEAM.iter().filter(|(name, _)| *name != QUESTION).filter_map(|(_, make)| make(view)).collect()
 }
 
 /// The drawings of the slice and of the section in reading order.
@@ -98,7 +101,8 @@ pub fn section_drawings(solved: &Solved) -> Vec<Drawing> {
 /// A drawing of the beam, by name; nothing where it does not apply.
 type OfBeam = fn(&BeamView<'_>) -> Option<Drawing>;
 
-const BEAM: [(&str, OfBeam); 7] = [
+const BEAM: [(&str, OfBeam); 8] = [
+    (QUESTION, |view| Some(beam::given(view))),
     ("beam", |view| Some(beam::beam(view))),
     ("free-body", |view| Some(beam::free_body(view))),
     ("signs", |view| Some(element::sign_figure(view))),

@@ -35,26 +35,26 @@ const hoist = (p, x, support) => (p * (support - x) - 5000 * (5 - support)) / su
 // Lesson, drawing, handle, px to the right and downwards, the field that follows, and what the sheet must then say of the
 // handle's value v (SI).
 const drags = [
-  ["overhang", "beam", "position of the slice", 30, 0, "slice.at", { "bending moment at the slice": (v) => 5000 * v }],
+  ["overhang", "beam-given", "position of the slice", 30, 0, "slice.at", { "bending moment at the slice": (v) => 5000 * v }],
   ["overhang", "diagrams", "position of the slice", 30, 0, "slice.at", { "bending moment at the slice": (v) => 5000 * v }],
   ["overhang", "slice", "length of the slice", 20, 0, "slice.length", { "length of the slice": (v) => v }],
   ["overhang", "section", "place of the cut", 0, 30, "cut.at", { "first moment at the cut": (v) => section([[0.015, 0, 0.16], [0.09, 0.16, 0.2]]).first(v) }],
   ["overhang", "depth", "place of the cut", 0, 30, "cut.at", { "first moment at the cut": (v) => section([[0.015, 0, 0.16], [0.09, 0.16, 0.2]]).first(v) }],
-  ["overhang", "beam", "load 1: at", 40, 0, "beam.loads[0].at", { "reaction at A": (v) => hoist(12500, v, 4) }],
-  ["overhang", "beam", "load 1: force = P_1", 0, 20, "values.P_1", { "reaction at A": (v) => hoist(v, 2, 4) }],
-  ["overhang", "beam", "B: roller", -50, 0, "beam.supports[1].roller", { "reaction at A": (v) => hoist(12500, 2, v) }],
-  ["overhang", "section", "flange-thickness", 0, 15, "section.flange-thickness",
+  ["overhang", "beam-given", "load 1: at", 40, 0, "beam.loads[0].at", { "reaction at A": (v) => hoist(12500, v, 4) }],
+  ["overhang", "beam-given", "load 1: force = P_1", 0, 20, "values.P_1", { "reaction at A": (v) => hoist(v, 2, 4) }],
+  ["overhang", "beam-given", "B: roller at", -50, 0, "beam.supports[1].roller", { "reaction at A": (v) => hoist(12500, 2, v) }],
+  ["overhang", "section", "flange thickness", 0, 15, "section.flange-thickness",
     { "second moment": (v) => section([[0.015, 0, 0.2 - v], [0.09, 0.2 - v, 0.2]]).second }],
-  ["overhang", "section", "web-thickness", 15, 0, "section.web-thickness",
+  ["overhang", "section", "web thickness", 15, 0, "section.web-thickness",
     { "second moment": (v) => section([[v, 0, 0.16], [0.09, 0.16, 0.2]]).second }],
-  ["porch-beam", "beam", "load 2: from", 40, 0, "beam.loads[1].from", { "reaction at A": (v) => porch({ from: v / foot }).left }],
-  ["porch-beam", "beam", "load 2: to", -60, 0, "beam.loads[1].to", { "reaction at A": (v) => porch({ to: v / foot }).left }],
-  ["porch-beam", "beam", "load 2: spread = w", 0, -12, "values.w", { "reaction at A": (v) => porch({ deck: (v * foot) / pound }).left }],
+  ["porch-beam", "beam-given", "load 2: from", 40, 0, "beam.loads[1].from", { "reaction at A": (v) => porch({ from: v / foot }).left }],
+  ["porch-beam", "beam-given", "load 2: to", -60, 0, "beam.loads[1].to", { "reaction at A": (v) => porch({ to: v / foot }).left }],
+  ["porch-beam", "beam-given", "load 2: intensity = w", 0, -12, "values.w", { "reaction at A": (v) => porch({ deck: (v * foot) / pound }).left }],
   ["porch-beam", "section", "top plank: width", 25, 0, "section.parts[2].width", { "second moment": (v) => planks(v, 2.5 * inch).second }],
   ["porch-beam", "section", "top plank: height", 0, -20, "section.parts[2].height", { "second moment": (v) => planks(4 * inch, v).second }],
   ["box-girder", "section", "left web: height", 0, -15, "section.parts[1].height", {}],
-  ["lighting-bridge", "beam", "boom: couple", 0, -15, "beam.loads[4].couple", {}],
-  ["lighting-bridge", "beam", "curtain: becoming", 0, -12, "beam.loads[6].becoming", {}],
+  ["lighting-bridge", "beam-given", "boom: couple", 0, -15, "beam.loads[4].couple", {}],
+  ["lighting-bridge", "beam-given", "curtain: intensity at its end", 0, -12, "beam.loads[6].becoming", {}],
 ];
 const now = async (part) => Number(await part.getAttribute("aria-valuenow"));
 /** Waits until a run of keys has become a step of undo. */

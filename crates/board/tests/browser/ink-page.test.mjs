@@ -32,7 +32,7 @@ async function pen(page, box, force) {
 /** Where the ink lies on the drawing, as parts of its width. */
 const placed = (page) =>
   page.evaluate(() => {
-    const [ink, drawing] = ["#drawing-beam svg.ink path", "#drawing-beam > svg:not(.ink)"].map((it) => document.querySelector(it).getBoundingClientRect());
+    const [ink, drawing] = ["#drawing-beam-given svg.ink path", "#drawing-beam-given > svg:not(.ink)"].map((it) => document.querySelector(it).getBoundingClientRect());
     return [(ink.left - drawing.left) / drawing.width, (ink.top - drawing.top) / drawing.width, ink.width / drawing.width];
   });
 const alike = (one, other, what) => one.forEach((part, place) => assert.ok(Math.abs(part - other[place]) < 0.004, `${what}: ${one}, ${other}`));
@@ -40,7 +40,7 @@ const alike = (one, other, what) => one.forEach((part, place) => assert.ok(Math.
 test("mouse and pen write on a drawing, a formula and a heading; pressure is width; undo, erase", () =>
   onPage({ lesson: "overhang" }, async (page) => {
     await button(page, "Write").click();
-    await mouse(page, await at(page, "#drawing-beam"));
+    await mouse(page, await at(page, "#drawing-beam-given"));
     await mouse(page, await at(page, "#results-reactions"));
     await mouse(page, await at(page, "#h-slice"));
     assert.equal(await drawn(page), 3);
@@ -67,7 +67,7 @@ test("mouse and pen write on a drawing, a formula and a heading; pressure is wid
 test("ink stays on its drawing while the lesson changes and the window narrows", () =>
   onPage({ lesson: "overhang" }, async (page) => {
     await button(page, "Write").click();
-    await mouse(page, await at(page, "#drawing-beam"));
+    await mouse(page, await at(page, "#drawing-beam-given"));
     const first = await placed(page);
     await button(page, "Write").click();
     await field(page, "values.P_1").fill("20 kN");
@@ -90,7 +90,7 @@ test("ink stays on its drawing while the lesson changes and the window narrows",
 test("ink and writing space are kept by a reload and by the saved page, which can be saved again", () =>
   onPage({ lesson: "overhang" }, async (page) => {
     await button(page, "Write").click();
-    await mouse(page, await at(page, "#drawing-beam"));
+    await mouse(page, await at(page, "#drawing-beam-given"));
     await page.locator(".ink-bar").getByRole("button", { name: "Make room" }).click();
     await page.locator("#scene-slice .ink-gap").first().focus();
     await page.keyboard.press("Enter");
@@ -127,7 +127,7 @@ test("ink and writing space are kept by a reload and by the saved page, which ca
 test("a saved page does not give what was written or typed to the next reader's undo", () =>
   onPage({ lesson: "overhang" }, async (page) => {
     await button(page, "Write").click();
-    await mouse(page, await at(page, "#drawing-beam"));
+    await mouse(page, await at(page, "#drawing-beam-given"));
     const saved = await offered(page, () => more(page, "Save this page"));
     await onPage({ file: saved.file }, async (other) => {
       assert.equal(await button(other, "Undo").isDisabled(), true);
@@ -138,7 +138,7 @@ test("a saved page does not give what was written or typed to the next reader's 
 test("ink is printed, its tools are not", () =>
   onPage({ lesson: "overhang" }, async (page) => {
     await button(page, "Write").click();
-    await mouse(page, await at(page, "#drawing-beam"));
+    await mouse(page, await at(page, "#drawing-beam-given"));
     await page.emulateMedia({ media: "print" });
     assert.equal(await page.locator("svg.ink path").first().isVisible(), true);
     assert.equal(await page.locator(".ink-bar").isVisible(), false);
