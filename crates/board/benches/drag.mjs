@@ -22,7 +22,7 @@ const { chromium } = createRequire(join(resolve(process.env.PLAYWRIGHT ?? "node_
 const lesson = process.argv[2] ?? fileURLToPath(new URL("../../../lessons/lighting-bridge.toml", import.meta.url));
 const STEPS = Number(process.argv[3] ?? 300);
 
-/** What is dragged: what it is, the drawing, what the handle there says of itself, and how far it goes, px. */
+/** What is dragged: what it is, the drawing, how what the handle there says of itself begins, and how far it goes, px. */
 const DRAGS = [
   ["the station", "drawing-diagrams", "position of the slice", 120],
   ["the cut, on the section", "drawing-section", "place of the cut", 60],
@@ -79,14 +79,16 @@ const sorted = (numbers) => [...numbers].sort((a, b) => a - b);
 const quantile = (numbers, part) => sorted(numbers)[Math.min(numbers.length - 1, Math.floor(part * numbers.length))] ?? NaN;
 const median = (numbers) => quantile(numbers, 0.5);
 const cell = (number) => number.toFixed(2).padStart(8);
+/** A line of the report; of steps of a drag with the engine's part in the median. */
 function row(name, steps, of = (step) => step.script) {
   const all = steps.map(of);
-  console.log(`${name.padEnd(34)}${cell(median(all))}${cell(quantile(all, 0.95))}${cell(Math.max(...all))}`);
+  const engine = steps[0].engine && of(steps[0]) === steps[0].script ? `  engine ${cell(median(steps.map((step) => step.engine)))}` : "";
+  console.log(`${name.padEnd(34)}${cell(median(all))}${cell(quantile(all, 0.95))}${cell(Math.max(...all))}${engine}`);
 }
 
 /** Drags one handle to and fro under the mouse. @returns what each step took */
 async function dragged(page, [, drawing, handle, reach]) {
-  const grip = page.locator(`.grip[data-of="${drawing}"][aria-label="${handle}"]`).first();
+  const grip = page.locator(`.grip[data-of="${drawing}"][aria-label^="${handle}"]`).first();
   await grip.evaluate((element) => element.scrollIntoView({ block: "center", behavior: "instant" }));
   const box = await grip.boundingBox();
   const along = (await grip.getAttribute("data-axis")) === "along";

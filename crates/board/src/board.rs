@@ -1,14 +1,15 @@
 //! A board: the text of a lesson, and what of it stands on the page.
 
-use crate::difference::{Change, difference};
+use crate::difference::{Change, difference, other_blocks};
 use crate::fields::{Field, fields};
 use crate::handle::{Handle, Handles, named_at};
+use crate::results::Results;
 use crate::section_keys::SectionKeys;
 use crate::sheet::{self, Content, Part};
 use document::html::fragment;
 use figure::drawing::Drawing;
 use lesson::Lesson;
-use lesson::edit::{Contents, Manuscript, NewValue};
+use lesson::edit::{Contents, Input, Manuscript, NewValue};
 use serde::Serialize;
 use std::collections::{BTreeMap, BTreeSet};
 use workings::solved::Solved;
@@ -27,6 +28,7 @@ pub struct Board {
     section: (Vec<String>, SectionKeys),
     /// What can be dragged, by the id of the piece.
     grips: BTreeMap<String, Vec<Handle>>,
+    results: Results,
     /// What the page holds, by the id of the piece.
     shown: BTreeMap<String, String>,
 }
@@ -51,6 +53,8 @@ pub struct Answer {
     pub sheet: Option<String>,
     /// Pieces whose content is another, each as a whole.
     pub pieces: Vec<(String, String)>,
+    /// Pieces of the same blocks, each with the blocks that are others now and their places.
+    pub blocks: Vec<(String, Vec<(usize, String)>)>,
     /// Drawings of the same elements in which something moved.
     pub drawings: Vec<(String, Vec<Change>)>,
     /// What the fields say.
@@ -75,6 +79,7 @@ impl Board {
             plan,
             section: Default::default(),
             grips: BTreeMap::new(),
+            results: Results::default(),
             shown: BTreeMap::new(),
         })
     }
@@ -106,7 +111,7 @@ impl Board {
                     drawing.map(Drawing::svg).unwrap_or_default()
                 }
                 Content::Fields(_) => String::new(),
-                other => sheet::content(other, &self.lesson, &self.solved),
+                other => sheet::content(other, &self.lesson, &self.solved, &mut self.results),
             };
             pieces.insert(piece.id.clone(), content);
         }
@@ -116,7 +121,7 @@ impl Board {
                 (drawing.name.as_str(), fragment(&document::described(&drawing.long), self.solved.style()))
             })
             .collect();
-        let fields = fields(&Manuscript::new(self.text.as_str()).contents());
+        let fields = fields(&Manuscript::new(self.text.as_str()).contents().inputs());
         let html = crate::page::sheet(&self.plan, &pieces, &words, &drawings, &fields);
         pieces.extend(words.into_iter().map(|(name, words)| (format!("words-{name}"), words)));
         self.shown = pieces;
@@ -192,7 +197,8 @@ impl Board {
 
     /// The place where the value at a path is given: under `[values]` where the path only names it.
     fn meant(&self, manuscript: &Manuscript, path: &str) -> String {
-        let named = named_at(&self.lesson, &manuscript.contents(), path);
+        let contents = manuscript.contents();
+        let named = named_at(&self.lesson, &contents, &contents.inputs(), path);
         named.map_or_else(|| path.to_owned(), |named| format!("values.{}", named.name))
     }
 
@@ -203,15 +209,19 @@ impl Board {
     }
 
     /// What can be dragged in these drawings.
-    fn hold(&mut self, drawings: &[Drawing], contents: &Contents<'_>) -> Vec<(String, Vec<Handle>)> {
-        let inputs = contents.inputs();
+    fn hold(
+        &mut self,
+        drawings: &[Drawing],
+        contents: &Contents<'_>,
+        inputs: &[Input],
+    ) -> Vec<(String, Vec<Handle>)> {
         let paths = inputs.iter().map(|input| &input.path).filter(|path| path.starts_with("section."));
         let paths = paths.chain(&self.lesson.problem.part_names);
         if !paths.clone().eq(&self.section.0) {
-            let keys = SectionKeys::tried(&self.text, &self.lesson, &inputs);
+            let keys = SectionKeys::tried(&self.text, &self.lesson, inputs);
             self.section = (paths.cloned().collect(), keys);
         }
-        let handles = Handles { lesson: &self.lesson, contents, section: &self.section.1 };
+        let handles = Handles { lesson: &self.lesson, contents, inputs, section: &self.section.1 };
         let grips = drawings.iter().map(|drawing| (format!("drawing-{}", drawing.name), handles.of(drawing)));
         let grips: Vec<_> = grips.collect();
         self.grips.extend(grips.iter().cloned());
@@ -224,11 +234,12 @@ impl Board {
         let drawings = figure::some(&self.solved, |name| wanted(name) && self.plans(name));
         let manuscript = Manuscript::new(self.text.as_str());
         let contents = manuscript.contents();
+        let inputs = contents.inputs();
         let mut answer = Answer {
             text: self.text.clone(),
             title: self.lesson.about.title.clone(),
-            fields: fields(&contents),
-            grips: self.hold(&drawings, &contents),
+            fields: fields(&inputs),
+            grips: self.hold(&drawings, &contents, &inputs),
             ..Answer::default()
         };
         for piece in self.plan.iter().flat_map(|part| &part.steps).flat_map(|step| &step.pieces) {
@@ -239,19 +250,28 @@ impl Board {
                     let drawing = drawings.iter().find(|drawing| drawing.name == name);
                     drawing.map(Drawing::svg).unwrap_or_default()
                 }
-                other if wanted(&piece.id) => sheet::content(other, &self.lesson, &self.solved),
+                other if wanted(&piece.id) => {
+                    sheet::content(other, &self.lesson, &self.solved, &mut self.results)
+                }
                 _ => continue,
             };
-            let old = self.shown.insert(piece.id.clone(), new.clone()).unwrap_or_default();
+            let id = piece.id.clone();
+            let old = self.shown.get(&id).map_or("", String::as_str);
             if old == new {
                 continue;
             }
-            let changes =
-                matches!(piece.content, Content::Drawing(_)).then(|| difference(&old, &new)).flatten();
-            match changes {
-                Some(changes) => answer.drawings.push((piece.id.clone(), changes)),
-                None => answer.pieces.push((piece.id.clone(), new)),
+            if matches!(piece.content, Content::Drawing(_)) {
+                match difference(old, &new) {
+                    Some(changes) => answer.drawings.push((id.clone(), changes)),
+                    None => answer.pieces.push((id.clone(), new.clone())),
+                }
+            } else {
+                match other_blocks(old, &new) {
+                    Some(blocks) => answer.blocks.push((id.clone(), blocks)),
+                    None => answer.pieces.push((id.clone(), new.clone())),
+                }
             }
+            self.shown.insert(id, new);
         }
         // A description is read at rest, not while something moves.
         if seen.is_none() {

@@ -36,6 +36,37 @@ pub fn difference(old: &str, new: &str) -> Option<Vec<Change>> {
     }
 }
 
+/// The blocks of a text that are others now, each with its place among all, as HTML: an equation, a paragraph. `None`
+/// where the text has not one block a line, or another number of them.
+pub fn other_blocks(old: &str, new: &str) -> Option<Vec<(usize, String)>> {
+    let mut others = Vec::new();
+    let (mut olds, mut news) = (old.lines(), new.lines());
+    for place in 0.. {
+        let (was, is) = match (olds.next(), news.next()) {
+            (None, None) => break,
+            (was, is) => (was?, is?),
+        };
+        if !(is_block(was) && is_block(is)) {
+            return None;
+        }
+        if was != is {
+            others.push((place, is.to_owned()));
+        }
+    }
+    Some(others)
+}
+
+/// Whether a line is one element from end to end.
+fn is_block(line: &str) -> bool {
+    let Some(start) = line.strip_prefix('<') else { return false };
+    let name = start.split([' ', '>']).next().unwrap_or_default();
+    let end = line.strip_suffix('>').and_then(|line| line.strip_suffix(name));
+    let Some(inside) = end.and_then(|line| line.strip_suffix("</")) else { return false };
+    // Two elements of one name on a line would be two blocks.
+    let opened = |tag: &str| inside.matches(&format!("<{tag}")).count();
+    opened(name) == inside.matches(&format!("</{name}>")).count() + 1
+}
+
 /// One line of a drawing, taken apart.
 struct Element<'a> {
     name: &'a str,
@@ -93,7 +124,7 @@ fn plain(value: &str) -> String {
 
 #[cfg(test)]
 mod tests {
-    use super::{Change, difference};
+    use super::{Change, difference, other_blocks};
 
     #[test]
     fn equal_drawings_need_nothing() {
@@ -113,6 +144,23 @@ mod tests {
         assert_eq!(difference("<line x1=\"1\"/>\n", "<circle r=\"1\"/>\n"), None);
         assert_eq!(difference("<line x1=\"1\"/>\n", "<line x1=\"1\"/>\n<g>\n"), None);
         assert_eq!(difference("<g id=\"a\">\n", "<g id=\"b\">\n"), None);
+    }
+
+    #[test]
+    fn of_a_text_only_the_blocks_that_differ_are_told() {
+        let old = "<p>The <b>slice</b>.</p>\n<div class=\"a\"><div>V = 1</div></div>\n";
+        let new = "<p>The <b>slice</b>.</p>\n<div class=\"a\"><div>V = 2</div></div>\n";
+        let wanted = vec![(1, "<div class=\"a\"><div>V = 2</div></div>".to_owned())];
+        assert_eq!(other_blocks(old, new), Some(wanted));
+        assert_eq!(other_blocks(old, old), Some(Vec::new()));
+    }
+
+    #[test]
+    fn a_text_of_other_blocks_or_of_blocks_over_several_lines_is_exchanged_as_a_whole() {
+        assert_eq!(other_blocks("<p>a</p>\n", "<p>a</p>\n<p>b</p>\n"), None);
+        assert_eq!(other_blocks("<ul>\n<li>a</li>\n</ul>\n", "<ul>\n<li>b</li>\n</ul>\n"), None);
+        assert_eq!(other_blocks("<p>a</p><p>b</p>\n", "<p>a</p><p>c</p>\n"), None);
+        assert_eq!(other_blocks("a\n", "b\n"), None);
     }
 
     #[test]

@@ -1,6 +1,6 @@
 //! The values that can be typed: every quantity and every place of the lesson file, with a label in words.
 
-use lesson::edit::{Contents, Input};
+use lesson::edit::Input;
 use serde::Serialize;
 
 /// A value that can be typed.
@@ -17,17 +17,18 @@ pub struct Field {
 }
 
 /// The fields of a lesson in the order of its file.
-pub fn fields(contents: &Contents<'_>) -> Vec<Field> {
-    contents.inputs().into_iter().filter_map(field).collect()
+pub fn fields(inputs: &[Input]) -> Vec<Field> {
+    inputs.iter().filter_map(field).collect()
 }
 
-fn field(input: Input) -> Option<Field> {
+fn field(input: &Input) -> Option<Field> {
     let (group, _) = input.path.split_once('.')?;
     if !["values", "beam", "section", "slice", "cut", "material"].contains(&group) {
         return None;
     }
     let group = group.to_owned();
-    Some(Field { label: label(&input.path, &input.owner), group, path: input.path, written: input.written })
+    let label = label(&input.path, &input.owner);
+    Some(Field { path: input.path.clone(), label, written: input.written.clone(), group })
 }
 
 /// What the value at a path is, in words; `owner` is what the lecturer calls the thing that it belongs to.
@@ -74,7 +75,7 @@ mod tests {
         let text = "[values]\nP = \"8 kN\"\n[beam]\nlength = \"4 m\"\nsupports = [{ pin = \"0 m\", name = \"A\" }]\n\
                     loads = [{ force = \"P\", at = \"1 m\" }]\n[slice]\nat = \"1 m\"\nlength = \"40 mm\"\n[cut]\nat = \"glue\"\n";
         let labels: Vec<String> =
-            fields(&Manuscript::new(text).contents()).into_iter().map(|field| field.label).collect();
+            fields(&Manuscript::new(text).contents().inputs()).into_iter().map(|field| field.label).collect();
         let wanted = [
             "P",
             "length of the beam",

@@ -102,6 +102,7 @@ struct Meant {
 pub(crate) struct Handles<'a> {
     pub(crate) lesson: &'a Lesson,
     pub(crate) contents: &'a Contents<'a>,
+    pub(crate) inputs: &'a [Input],
     pub(crate) section: &'a SectionKeys,
 }
 
@@ -114,7 +115,7 @@ impl Handles<'_> {
     fn handle(&self, grip: &Grip) -> Option<Handle> {
         let meant = self.meant(grip.subject)?;
         let style = &self.lesson.style;
-        let named = named_at(self.lesson, self.contents, &meant.path);
+        let named = named_at(self.lesson, self.contents, self.inputs, &meant.path);
         let written = named.map(|named| named.written.clone()).or_else(|| self.contents.written(&meant.path));
         let unit = written.as_deref().and_then(|text| unit_of(text, meant.dimension));
         let unit = unit.unwrap_or_else(|| style.unit(meant.role, meant.dimension));
@@ -230,6 +231,7 @@ impl Handles<'_> {
 pub(crate) fn named_at<'a>(
     lesson: &'a Lesson,
     contents: &Contents<'_>,
+    inputs: &[Input],
     path: &str,
 ) -> Option<&'a NamedValue> {
     let word = contents.written(path).filter(|_| !path.starts_with("values."))?;
@@ -240,7 +242,7 @@ pub(crate) fn named_at<'a>(
         let parsed = reading::parse(&input.written);
         parsed.is_ok_and(|parsed| parsed.names().iter().any(|(name, _)| *name == named.name))
     };
-    let alone = || contents.inputs().iter().filter(|input| uses(input)).count() == 1;
+    let alone = || inputs.iter().filter(|input| uses(input)).count() == 1;
     (!is_place || alone()).then_some(named)
 }
 

@@ -17,5 +17,6 @@ mod door;
 pub mod fields;
 pub mod handle;
 pub mod page;
+pub mod results;
 mod section_keys;
 pub mod sheet;

@@ -3,6 +3,7 @@
 //! The sheet is one column of scenes, each a few steps that can be revealed one by one. A step holds pieces; a piece has
 //! a name that stays while its content changes.
 
+use crate::results::Results;
 use document::html::{escaped, fragment};
 use document::notes;
 use document::tree::{Block, Equation};
@@ -175,7 +176,7 @@ pub fn plan(lesson: &Lesson, solved: &Solved) -> Vec<Part> {
 }
 
 /// The content of a piece that is no drawing and no field, as HTML.
-pub fn content(content: Content, lesson: &Lesson, solved: &Solved) -> String {
+pub fn content(content: Content, lesson: &Lesson, solved: &Solved, results: &mut Results) -> String {
     let style = solved.style();
     match content {
         Content::Drawing(_) | Content::Fields(_) => String::new(),
@@ -183,7 +184,7 @@ pub fn content(content: Content, lesson: &Lesson, solved: &Solved) -> String {
             let text = lesson.texts.get(scene, when).unwrap_or_default();
             fragment(&document::markdown::blocks(text), style)
         }
-        Content::Results(chapter) => fragment(&results(chapter, solved), style),
+        Content::Results(chapter) => results.of(chapter, solved),
         Content::StressAtCut => {
             let on_cut = solved.workings().id("shear stress on the cut");
             let equation = on_cut.map(|id| solved.workings().equation(id));
@@ -204,13 +205,6 @@ pub fn content(content: Content, lesson: &Lesson, solved: &Solved) -> String {
         Content::Limits => fragment(&notes::limits(lesson, solved), style),
         Content::Values => table_of_values(solved),
     }
-}
-
-/// The workings of a chapter: what each is, and its equation in symbols, with numbers, and its result.
-fn results(chapter: Chapter, solved: &Solved) -> Vec<Block> {
-    let (workings, style) = (solved.workings(), solved.style());
-    let equations = workings.chapter(chapter).map(|(id, _)| workings.equation(id));
-    equations.map(|equation| Block::Equation(Equation::aligned([&equation], style))).collect()
 }
 
 fn table_of_values(solved: &Solved) -> String {

@@ -13,8 +13,19 @@ function makeBoard(ask, kept) {
   let past = [];
   let future = [];
   let elements = new Map();
+  let inputs = new Map();
   let saying = 0;
   let touching = 0;
+
+  // Told by the browser when it has laid out the page anyway: to ask for it at each step of a drag would cost a layout.
+  let inView = null;
+  const watcher = new IntersectionObserver((entries) => {
+    const names = new Set(inView);
+    for (const { target, isIntersecting } of entries) {
+      names[isIntersecting ? "add" : "delete"](target.id.replace(/^drawing-/, ""));
+    }
+    inView = [...names];
+  }, { rootMargin: "200px" });
 
   const board = {
     sheet, kept, bar: byId("bar"),
@@ -36,11 +47,13 @@ function makeBoard(ask, kept) {
     /** `listener(done, focused)` follows each change of the page; `focused` had the focus before it. */
     applied(listener) { applied.push(listener); },
 
+    /** The names of the drawings and pieces that can be seen now; null, for all of them, where that is not known yet. */
+    seen() { return inView; },
     /** Gives one value another wording while something is dragged: only what is seen follows. */
-    move(path, value) { return board.answer(ask({ do: "set", path, value, seen: seen() })); },
+    move(path, value) { return board.answer(ask({ do: "set", path, value, seen: board.seen() })); },
     /** Drags what can be dragged to a value: only what is seen follows. */
     drag(piece, grip, value, snap) {
-      return board.answer(ask({ do: "drag", piece, grip, value, snap, seen: seen() }));
+      return board.answer(ask({ do: "drag", piece, grip, value, snap, seen: board.seen() }));
     },
     /** Gives up a drag: everything goes back to the text at rest. */
     release() {
@@ -109,17 +122,6 @@ function makeBoard(ask, kept) {
     changed.forEach((listener) => listener());
   }
 
-  /** The names of the drawings and pieces that can be seen now. */
-  function seen() {
-    const names = [];
-    const [top, bottom] = [-100, innerHeight + 100];
-    for (const piece of sheet.querySelectorAll(".piece")) {
-      const box = piece.getBoundingClientRect();
-      if (box.height > 0 && box.bottom > top && box.top < bottom) names.push(piece.id.replace(/^drawing-/, ""));
-    }
-    return names;
-  }
-
   /** The elements of a drawing in the order in which the engine counts them. */
   function elementsOf(id) {
     let list = elements.get(id);
@@ -130,17 +132,35 @@ function makeBoard(ask, kept) {
     return list;
   }
 
+  /** The blocks of a piece in the order in which the engine counts them: what was written between them is none. */
+  function blocksOf(id) {
+    return [...(byId(id)?.children ?? [])].filter((block) => !block.matches(".room"));
+  }
+
+  /** Looks what there is on a sheet that is new. */
+  function begin() {
+    elements = new Map();
+    inputs = new Map([...sheet.querySelectorAll("input[data-path]")].map((input) => [input.dataset.path, input]));
+    inView = null;
+    watcher.disconnect();
+    for (const piece of sheet.querySelectorAll(".piece")) watcher.observe(piece);
+  }
+
   function apply(done) {
     board.text = done.text;
     const focused = document.activeElement;
     if (done.sheet !== null) {
       sheet.innerHTML = done.sheet;
-      elements = new Map();
+      begin();
     }
     for (const [id, inside] of done.pieces) {
       elements.delete(id);
       const place = byId(id);
       if (place) place.innerHTML = inside;
+    }
+    for (const [id, others] of done.blocks) {
+      const blocks = blocksOf(id);
+      for (const [place, block] of others) if (blocks[place]) blocks[place].outerHTML = block;
     }
     for (const [id, changes] of done.drawings) {
       const list = elementsOf(id);
@@ -153,14 +173,14 @@ function makeBoard(ask, kept) {
       }
     }
     for (const field of done.fields) {
-      const input = sheet.querySelector(`input[data-path="${CSS.escape(field.path)}"]`);
-      if (input && input !== document.activeElement) input.value = field.written;
+      const input = inputs.get(field.path);
+      if (input && input !== document.activeElement && input.value !== field.written) input.value = field.written;
     }
-    byId("title").textContent = done.title;
-    document.title = done.title;
+    if (byId("title").textContent !== done.title) byId("title").textContent = document.title = done.title;
     applied.forEach((listener) => listener(done, focused));
   }
 
+  begin();
   fields(board);
   tools(board);
   return board;
