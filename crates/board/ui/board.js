@@ -25,7 +25,7 @@ function makeBoard(ask, kept) {
       names[isIntersecting ? "add" : "delete"](target.id.replace(/^drawing-/, ""));
     }
     inView = [...names];
-  }, { rootMargin: "200px" });
+  }, { rootMargin: "50px" });
 
   const board = {
     sheet, kept, bar: byId("bar"),
@@ -53,7 +53,9 @@ function makeBoard(ask, kept) {
     move(path, value) { return board.answer(ask({ do: "set", path, value, seen: board.seen() })); },
     /** Drags what can be dragged to a value: only what is seen follows. */
     drag(piece, grip, value, snap) {
-      return board.answer(ask({ do: "drag", piece, grip, value, snap, seen: board.seen() }));
+      // What the hand is on follows in any case: the browser may not have told yet that it has come into view.
+      const seen = board.seen() && [...board.seen(), piece.replace(/^drawing-/, "")];
+      return board.answer(ask({ do: "drag", piece, grip, value, snap, seen }));
     },
     /** Gives up a drag: everything goes back to the text at rest. */
     release() {
