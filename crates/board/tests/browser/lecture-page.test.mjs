@@ -66,7 +66,9 @@ test("predict first hides the answer behind its question, and reveals it", () =>
     const asked = await open(page);
     assert.ok(asked.filter((scene) => scene.includes("?")).length >= 5, `${asked}`);
     const tree = () => page.locator("#sheet").ariaSnapshot();
-    assert.match(await tree(), /About which point would you take moments first, and why\?/);
+    assert.match(await tree(), /Which support carries more\?/);
+    // The drawing before the question keeps the reactions back.
+    assert.equal(await page.locator("#drawing-beam-given svg text", { hasText: "R" }).count(), 0);
     assert.equal(await page.locator("#results-reactions").isVisible(), false);
     assert.doesNotMatch(await tree(), /reaction at A is/);
     await page.locator("#scene-beam .predict button").click();
