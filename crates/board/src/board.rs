@@ -198,7 +198,8 @@ impl Board {
     /// The place where the value at a path is given: under `[values]` where the path only names it.
     fn meant(&self, manuscript: &Manuscript, path: &str) -> String {
         let contents = manuscript.contents();
-        let named = named_at(&self.lesson, &contents, &contents.inputs(), path);
+        let inputs = if self.lesson.values.is_empty() { Vec::new() } else { contents.inputs() };
+        let named = named_at(&self.lesson, &contents, &inputs, path);
         named.map_or_else(|| path.to_owned(), |named| format!("values.{}", named.name))
     }
 

@@ -60,11 +60,23 @@ pub fn other_blocks(old: &str, new: &str) -> Option<Vec<(usize, String)>> {
 fn is_block(line: &str) -> bool {
     let Some(start) = line.strip_prefix('<') else { return false };
     let name = start.split([' ', '>']).next().unwrap_or_default();
-    let end = line.strip_suffix('>').and_then(|line| line.strip_suffix(name));
-    let Some(inside) = end.and_then(|line| line.strip_suffix("</")) else { return false };
-    // Two elements of one name on a line would be two blocks.
-    let opened = |tag: &str| inside.matches(&format!("<{tag}")).count();
-    opened(name) == inside.matches(&format!("</{name}>")).count() + 1
+    let mut depth = 0_usize;
+    let mut tags = line.split('<').skip(1).peekable();
+    while let Some(tag) = tags.next() {
+        let closes = tag.strip_prefix('/').and_then(|tag| tag.strip_prefix(name));
+        if closes.is_some_and(|rest| rest.starts_with('>')) {
+            depth = depth.saturating_sub(1);
+        } else if tag
+            .strip_prefix(name)
+            .is_some_and(|rest| rest.starts_with([' ', '>']) && !rest.ends_with("/>"))
+        {
+            depth += 1;
+        }
+        if depth == 0 {
+            return tags.peek().is_none() && tag.ends_with('>');
+        }
+    }
+    false
 }
 
 /// One line of a drawing, taken apart.
