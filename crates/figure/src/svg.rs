@@ -34,12 +34,40 @@ impl Drawing {
         ));
         out.push_str(&format!("<title id=\"{prefix}-title\">{}</title>\n", escaped(&self.title)));
         out.push_str(&format!("<desc id=\"{prefix}-desc\">{}</desc>\n", escaped(&self.short)));
-        for mark in &self.marks {
-            print(mark, &prefix, &mut out);
-        }
+        print_all(&self.marks, &prefix, &mut out);
         out.push_str("</svg>\n");
         out
     }
+}
+
+/// Lines of one stroke that follow one another, such as those of a hatch, are one path: shorter, and one element however
+/// many they are.
+fn print_all(marks: &[Mark], prefix: &str, out: &mut String) {
+    let line = |mark: &Mark| match mark {
+        Mark::Line { stroke, .. } => Some(*stroke),
+        _ => None,
+    };
+    for run in marks.chunk_by(|one, next| line(one).is_some() && line(one) == line(next)) {
+        match run {
+            [one] => print(one, prefix, out),
+            [first, ..] => print_lines(run, line(first), out),
+            [] => {}
+        }
+    }
+}
+
+fn print_lines(run: &[Mark], stroke: Option<Stroke>, out: &mut String) {
+    let mut gap = "<path d=\"";
+    for mark in run {
+        if let Mark::Line { from, to, .. } = mark {
+            out.push_str(&format!("{gap}M{} L{}", pair(*from), pair(*to)));
+            gap = " ";
+        }
+    }
+    out.push('"');
+    print_fill(None, out);
+    print_stroke(stroke, out);
+    out.push_str("/>\n");
 }
 
 fn print(mark: &Mark, prefix: &str, out: &mut String) {
@@ -125,9 +153,7 @@ fn print(mark: &Mark, prefix: &str, out: &mut String) {
             if !title.is_empty() {
                 out.push_str(&format!("<title>{}</title>\n", escaped(title)));
             }
-            for mark in marks {
-                print(mark, prefix, out);
-            }
+            print_all(marks, prefix, out);
             out.push_str("</g>\n");
         }
         Mark::Grip(_) => {}
