@@ -8,6 +8,7 @@ use crate::section_keys::SectionKeys;
 use crate::sheet::{self, Content, Part};
 use document::html::fragment;
 use figure::drawing::Drawing;
+use figure::svg::FONT;
 use lesson::Lesson;
 use lesson::edit::{Contents, Input, Manuscript, NewValue};
 use serde::Serialize;
@@ -108,7 +109,7 @@ impl Board {
             let content = match piece.content {
                 Content::Drawing(name) => {
                     let drawing = drawings.iter().find(|drawing| drawing.name == name);
-                    drawing.map(Drawing::svg).unwrap_or_default()
+                    drawing.map(on_the_page).unwrap_or_default()
                 }
                 Content::Fields(_) => String::new(),
                 other => sheet::content(other, &self.lesson, &self.solved, &mut self.results),
@@ -249,7 +250,7 @@ impl Board {
                 Content::Drawing(name) if !wanted(name) => continue,
                 Content::Drawing(name) => {
                     let drawing = drawings.iter().find(|drawing| drawing.name == name);
-                    drawing.map(Drawing::svg).unwrap_or_default()
+                    drawing.map(on_the_page).unwrap_or_default()
                 }
                 other if wanted(&piece.id) => {
                     sheet::content(other, &self.lesson, &self.solved, &mut self.results)
@@ -287,6 +288,11 @@ impl Board {
         }
         answer
     }
+}
+
+/// A drawing as it stands on the page, which says once what is the same for all marks of all drawings.
+fn on_the_page(drawing: &Drawing) -> String {
+    drawing.svg().replace(&format!(" font-family=\"{FONT}\""), "").replace(" stroke-linejoin=\"round\"", "")
 }
 
 fn read(text: &str, name: &str) -> Result<(Lesson, Solved), Refusal> {

@@ -276,6 +276,9 @@ function give(name, type, content) {
 async function takeOut(figure, form) {
   const svg = figure.querySelector(".piece svg").cloneNode(true);
   svg.setAttribute("xmlns", "http://www.w3.org/2000/svg");
+  // What the page says once for all drawings, a file says of itself.
+  svg.setAttribute("font-family", getComputedStyle(figure).fontFamily);
+  svg.setAttribute("stroke-linejoin", "round");
   const name = figure.dataset.drawing;
   const text = new XMLSerializer().serializeToString(svg);
   if (form === "svg") return give(`${name}.svg`, "image/svg+xml", text);
