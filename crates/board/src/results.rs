@@ -44,6 +44,7 @@ impl Results {
     }
 }
 
-fn printed(equation: &Expression, style: &Style) -> String {
+/// An equation as HTML, broken into lines where it is long.
+pub(crate) fn printed(equation: &Expression, style: &Style) -> String {
     fragment(&[Block::Equation(Equation::aligned([equation], style))], style)
 }

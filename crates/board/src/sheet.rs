@@ -3,10 +3,9 @@
 //! The sheet is one column of scenes, each a few steps that can be revealed one by one. A step holds pieces; a piece has
 //! a name that stays while its content changes.
 
-use crate::results::Results;
+use crate::results::{Results, printed};
 use document::html::{escaped, fragment};
 use document::notes;
-use document::tree::{Block, Equation};
 use lesson::{Lesson, Scene, When};
 use std::fmt::Write as _;
 use workings::derivation::{Step as DerivationStep, derivation};
@@ -187,14 +186,7 @@ pub fn content(content: Content, lesson: &Lesson, solved: &Solved, results: &mut
         Content::Results(chapter) => results.of(chapter, solved),
         Content::StressAtCut => {
             let on_cut = solved.workings().id("shear stress on the cut");
-            let equation = on_cut.map(|id| solved.workings().equation(id));
-            fragment(
-                &equation
-                    .map(|whole| Block::Equation(Equation::aligned([&whole], style)))
-                    .into_iter()
-                    .collect::<Vec<_>>(),
-                style,
-            )
+            on_cut.map(|id| printed(&solved.workings().equation(id), style)).unwrap_or_default()
         }
         Content::Derivation(number) => {
             let steps: Vec<DerivationStep> = derivation(solved);

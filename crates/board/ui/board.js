@@ -1,5 +1,8 @@
 // The board: one text, its undo, and the elements of the sheet that follow it.
 
+/** The longest lesson that is taken from a link or saved to a file, in bytes. */
+const LONGEST = 4 * 1024 * 1024;
+
 /**
  * @param {(order: object) => any} ask the engine
  * @param {{name: string, text: string, served: boolean}} kept what the page was saved with
@@ -38,9 +41,10 @@ function makeBoard(ask, kept) {
       clearTimeout(saying);
       saying = setTimeout(() => { byId("said").textContent = words; }, 250);
     },
-    /** Shows a message that stays until the next good change. */
-    tell(words) {
+    /** Shows a message that stays until the next good change; one with places of the file in lines of even width. */
+    tell(words, places = false) {
       message.textContent = words;
+      message.toggleAttribute("data-places", places);
       message.hidden = !words;
     },
     changed(listener) { changed.push(listener); },
@@ -49,8 +53,6 @@ function makeBoard(ask, kept) {
 
     /** The names of the drawings and pieces that can be seen now; null, for all of them, where that is not known yet. */
     seen() { return inView; },
-    /** Gives one value another wording while something is dragged: only what is seen follows. */
-    move(path, value) { return board.answer(ask({ do: "set", path, value, seen: board.seen() })); },
     /** Drags what can be dragged to a value: only what is seen follows. */
     drag(piece, grip, value, snap) {
       // What the hand is on follows in any case: the browser may not have told yet that it has come into view.
@@ -64,22 +66,19 @@ function makeBoard(ask, kept) {
     },
     /** Gives one value another wording for good, as one step of undo. */
     set(path, value) {
-      const good = board.answer(ask({ do: "set", path, value, seen: null }));
-      return good ? board.commit() : false;
+      return board.answer(ask({ do: "set", path, value, seen: null })) && keep();
     },
     /** Ends a drag: everything follows, and the step can be undone. */
     commit() {
-      if (!board.answer(ask({ do: "take", text: board.text, seen: null }))) return false;
-      if (board.text === board.rest) return true;
-      past.push(board.rest);
-      future = [];
-      settle();
-      return true;
+      return board.answer(ask({ do: "take", text: board.text, seen: null })) && keep();
     },
     /** Takes another text as one step of undo. */
     replace(text) {
-      const good = board.answer(ask({ do: "take", text, seen: null }));
-      return good ? board.commit() : false;
+      const reply = ask({ do: "take", text, seen: null });
+      const good = board.answer(reply);
+      // A whole text has mistakes somewhere: here it is told where.
+      if (reply.refused) board.tell(reply.refused.findings.join("\n"), true);
+      return good && keep();
     },
     undo() { step(past, future); },
     redo() { step(future, past); },
@@ -106,6 +105,15 @@ function makeBoard(ask, kept) {
       touching = setTimeout(() => changed.forEach((listener) => listener()), 200);
     },
   };
+
+  /** Makes what is shown a step of undo. */
+  function keep() {
+    if (board.text === board.rest) return true;
+    past.push(board.rest);
+    future = [];
+    settle();
+    return true;
+  }
 
   function step(from, to) {
     // What is still in motion is a step of its own.
@@ -315,7 +323,7 @@ async function unpacked(coded) {
       const { done, value } = await reader.read();
       if (done) return text + writer.decode();
       text += writer.decode(value, { stream: true });
-      if (text.length > 4_000_000) return null;
+      if (text.length > LONGEST) return null;
     }
   } catch {
     return null;

@@ -16,17 +16,21 @@ const nameOfTab = () => `glueline ${location.pathname}${location.hash}`;
 function beforeReload(made) {
   try {
     const before = JSON.parse(sessionStorage.getItem(nameOfTab()) ?? "null");
-    return before?.made === made.text && typeof before.kept?.text === "string" ? before.kept : null;
+    if (typeof before?.made !== "string" || typeof before.kept?.text !== "string") return null;
+    if (before.made === made.text) return before.kept;
+    // A served file that was changed meanwhile is shown as it is now, unless changes would be lost by it.
+    const text = before.kept.text === before.made ? made.text : before.kept.text;
+    return made.served ? { ...before.kept, text } : null;
   } catch {
     return null; // nothing is kept for such a page, or it is damaged: it begins as it was made
   }
 }
 
 /** Keeps everything through a reload from now on. */
-function keepThroughReload(board, made) {
+function keepThroughReload(board) {
   board.changed(() => {
     try {
-      sessionStorage.setItem(nameOfTab(), JSON.stringify({ made: made.text, kept: { ...board.kept, text: board.rest } }));
+      sessionStorage.setItem(nameOfTab(), JSON.stringify({ made: board.made, kept: { ...board.kept, text: board.rest } }));
     } catch {
       // Too much, or not allowed: the page is then kept only by saving it.
     }

@@ -7,6 +7,8 @@
   const ask = await startEngine();
   const board = makeBoard(ask, { ...made, ...before, name: made.name, served: made.served, text: made.text });
   board.asMade = asMade;
+  // The lesson as its file has it; a served board brings it up to date.
+  board.made = made.text;
   grips(board);
   // A page that was saved is drawn as it was first made; its lesson is the one that it keeps.
   board.answer(ask({ do: "open", text: made.text, name: made.name, drawn: !made.saved }));
@@ -22,8 +24,8 @@
   addEventListener("hashchange", follow);
   lecture(board);
   ink(board);
+  keepThroughReload(board);
   if (made.served) keepInStep(board);
-  keepThroughReload(board, made);
   window.board = board;
   document.documentElement.dataset.ready = String(Math.round(performance.now() - began));
 })();

@@ -4,14 +4,13 @@
 // `board.text` is the lesson's text now; `board.replace(text)` loads another as one undo step; `board.say(words)`
 // tells the user; `board.changed(listener)` calls `listener` after each committed change.
 function keepInStep(board) {
-  const LONGEST = 4 * 1024 * 1024;
   const LOST = Symbol("nobody answers");
   const button = document.getElementById("save");
   const title = document.title;
   // The version of the file that the board's text comes from: its tag (null: no file is there; undefined: not yet
   // asked) and its text.
   let tag;
-  let base = board.text;
+  let base = board.made;
   // The version of the file that the user has been asked about; the tidings of it ask no second time.
   let asked = null;
   let region = null;
@@ -66,7 +65,7 @@ function keepInStep(board) {
       board.say(file.text.trim() + " The board keeps its text.");
     } else if (file.text === board.text || file.text === base) {
       tag = file.tag;
-      base = file.text;
+      board.made = base = file.text;
       dismiss();
     } else if (board.text === base) {
       if (take(file)) board.say("The lesson file was changed elsewhere; the board shows it now. Undo brings back what was here.");
@@ -85,7 +84,7 @@ function keepInStep(board) {
     const taken = board.replace(file.text);
     if (taken) {
       tag = file.tag;
-      base = file.text;
+      board.made = base = file.text;
     }
     mark();
     return taken;
@@ -111,7 +110,8 @@ function keepInStep(board) {
     const answer = await request({ method: "PUT", headers: condition, body: bytes });
     if (answer.ok) {
       tag = answer.headers.get("ETag");
-      base = text;
+      board.made = base = text;
+      board.touched();
       dismiss();
       board.say("Saved.");
     } else if (answer.status === 412) {
@@ -146,7 +146,7 @@ function keepInStep(board) {
           next(async () => {
             const ours = board.text;
             tag = file.tag;
-            base = file.text;
+            board.made = base = file.text;
             // By way of the file's text, so that it is one step back.
             board.replace(file.text);
             board.replace(ours);

@@ -155,3 +155,20 @@ test("whoever does not know the token learns nothing", () =>
       assert.deepEqual([answer.status, await answer.text()], [404, ""], path);
     }
   }));
+
+test("loaded again after saving, what stands beside the lesson is there still", () =>
+  onBoard(async ({ page, file }) => {
+    await button(page, "More").click();
+    await button(page, "Dark board").click();
+    await page.keyboard.press("Escape");
+    await type(page, "beam.loads[0].at", "1 m");
+    await button(page, "Save to the file").click();
+    await page.waitForFunction(() => !document.getElementById("save").hasAttribute("data-unsaved"));
+    assert.equal(onFile(file), moved);
+    await page.waitForTimeout(400);
+    await page.reload();
+    await ready(page);
+    assert.equal(await page.evaluate(() => document.documentElement.dataset.board), "dark");
+    assert.equal(await textOf(page), moved);
+    assert.equal(await page.evaluate(() => document.getElementById("save").hasAttribute("data-unsaved")), false);
+  }));
