@@ -15,6 +15,13 @@ fn handles(answer: &Answer) -> Vec<(String, Handle)> {
     each.collect()
 }
 
+/// The built-in lesson of this name, opened, with everything that can be dragged.
+fn builtin(name: &str) -> (Board, Vec<(String, Handle)>) {
+    let lesson = lesson::builtin::ALL.iter().find(|lesson| lesson.name == name).unwrap();
+    let (board, answer) = opened(lesson.text, lesson.name);
+    (board, handles(&answer))
+}
+
 fn opened(text: &str, name: &str) -> (Board, Answer) {
     let mut board = Board::new(text, name).unwrap();
     board.sheet();
@@ -71,9 +78,7 @@ fn each_handle_goes_to_its_neighbours_and_its_stops_and_back() {
 
 #[test]
 fn a_cut_at_a_joint_is_written_by_its_name() {
-    let lesson = lesson::builtin::ALL.iter().find(|lesson| lesson.name.contains("porch-beam")).unwrap();
-    let (mut board, answer) = opened(lesson.text, lesson.name);
-    let all = handles(&answer);
+    let (mut board, all) = builtin("porch-beam");
     let cut = again(&all, "drawing-section", "cut").unwrap();
     let screws = cut.snaps.iter().find(|stop| stop.name == "screws 1").unwrap();
     board.drag("drawing-section", "cut", screws.value + 0.5 * cut.step, true, None).unwrap();
@@ -84,9 +89,7 @@ fn a_cut_at_a_joint_is_written_by_its_name() {
 
 #[test]
 fn a_load_that_acts_up_grows_with_the_hand_and_stays_upward() {
-    let lesson = lesson::builtin::ALL.iter().find(|lesson| lesson.name.contains("lighting-bridge")).unwrap();
-    let (mut board, answer) = opened(lesson.text, lesson.name);
-    let all = handles(&answer);
+    let (mut board, all) = builtin("lighting-bridge");
     let up = again(&all, "drawing-beam-given", "load-5-size").unwrap();
     assert!((up.value - 3000.0).abs() < 1e-9, "{}", up.value);
     board.drag("drawing-beam-given", "load-5-size", 4000.0, true, None).unwrap();
@@ -99,9 +102,7 @@ fn a_load_that_acts_up_grows_with_the_hand_and_stays_upward() {
 
 #[test]
 fn a_load_that_has_a_name_of_its_own_changes_where_the_name_is_given() {
-    let lesson = lesson::builtin::ALL.iter().find(|lesson| lesson.name.contains("porch-beam")).unwrap();
-    let (mut board, answer) = opened(lesson.text, lesson.name);
-    let all = handles(&answer);
+    let (mut board, all) = builtin("porch-beam");
     let post = again(&all, "drawing-beam-given", "load-0-size").unwrap();
     assert_eq!((post.label.as_str(), post.written.as_str()), ("load 1: force = P", "2 kip"));
     board.drag("drawing-beam-given", "load-0-size", post.value * 1.5, true, None).unwrap();
@@ -110,9 +111,7 @@ fn a_load_that_has_a_name_of_its_own_changes_where_the_name_is_given() {
 
 #[test]
 fn sides_of_a_shape_go_to_its_keys() {
-    let lesson = lesson::builtin::ALL.iter().find(|lesson| lesson.name.contains("lighting-bridge")).unwrap();
-    let (_, answer) = opened(lesson.text, lesson.name);
-    let all = handles(&answer);
+    let (_, all) = builtin("lighting-bridge");
     let mut keys: Vec<(&str, &str)> = all
         .iter()
         .filter(|(piece, handle)| piece == "drawing-section" && handle.id.starts_with("part-"))

@@ -8,17 +8,10 @@
 // the engine's scale: 80 px of the drawing to a metre, 200 N to a px. The rest is our own design.
 
 import assert from "node:assert/strict";
-import { createRequire } from "node:module";
-import { join, resolve } from "node:path";
-import { after, before, test } from "node:test";
+import { test } from "node:test";
+import { browser, frame, pullFrom } from "./browser.mjs";
 
-const { chromium } = createRequire(join(resolve(process.env.PLAYWRIGHT ?? "node_modules"), "from.cjs"))("playwright-core");
 const harness = new URL("grips-harness.html", import.meta.url).href;
-let browser;
-before(async () => {
-  browser = await chromium.launch({ executablePath: process.env.BROWSER, args: ["--no-sandbox", "--disable-gpu"] });
-});
-after(() => browser.close());
 
 /** Opens the sheet with a lesson, hands over the page, and holds it to a silent console: the policy is kept as well. */
 async function onSheet({ lesson = { from: 4 }, width = 1000, height = 800, ...look } = {}, act) {
@@ -45,7 +38,6 @@ const steps = (page) => page.evaluate(() => steps);
 const said = (page) => page.evaluate(() => said.splice(0));
 const message = (page) => page.evaluate(() => document.getElementById("message").hidden ? "" : document.getElementById("message").textContent);
 const dragOrders = (page) => page.evaluate(() => orders.splice(0).filter((order) => order.do === "drag"));
-const frame = (page) => page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
 const focus = (page) => page.evaluate(() => document.activeElement.getAttribute("aria-label") ?? document.activeElement.tagName);
 const centre = async (slider) => {
   const box = await slider.boundingBox();
@@ -62,14 +54,7 @@ const spot = (page, id, at) =>
 const close = (actual, expected, within, what) =>
   assert.ok(actual.every((value, index) => Math.abs(value - expected[index]) <= within), `${what ?? ""} ${actual}, expected ${expected}`);
 /** Presses the mouse on a handle and takes it along by so many px of the window; it stays pressed. */
-async function pull(page, slider, right, down) {
-  const [x, y] = await centre(slider);
-  await page.mouse.move(x, y);
-  await page.mouse.down();
-  await page.mouse.move(x + right / 2, y + down / 2);
-  await page.mouse.move(x + right, y + down);
-  await frame(page);
-}
+const pull = async (page, slider, right, down) => pullFrom(page, await centre(slider), right, down);
 
 test("each handle is a slider that says what it is, where it is and how far it goes", () =>
   onSheet({}, async (page) => {

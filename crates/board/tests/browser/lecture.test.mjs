@@ -6,17 +6,10 @@
 // controls), 1.4.10 (320 px), 2.5.5 (44 px), 2.1.4 (a key of one letter can be turned off). The rest is our own design.
 
 import assert from "node:assert/strict";
-import { createRequire } from "node:module";
-import { join, resolve } from "node:path";
-import { after, before, test } from "node:test";
+import { test } from "node:test";
+import { browser } from "./browser.mjs";
 
-const { chromium } = createRequire(join(resolve(process.env.PLAYWRIGHT ?? "node_modules"), "from.cjs"))("playwright-core");
 const harness = new URL("lecture-harness.html", import.meta.url).href;
-let browser;
-before(async () => {
-  browser = await chromium.launch({ executablePath: process.env.BROWSER, args: ["--no-sandbox", "--disable-gpu"] });
-});
-after(() => browser.close());
 
 /** Opens the sheet, hands over the page, and holds it to a silent console. */
 async function onSheet({ width = 1280, height = 720, kept, dark, reducedMotion = "reduce", script } = {}, act) {

@@ -5,26 +5,24 @@
 import assert from "node:assert/strict";
 import { execFileSync } from "node:child_process";
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
-import { createRequire } from "node:module";
 import { tmpdir } from "node:os";
 import { join, resolve } from "node:path";
 import { after, before } from "node:test";
 import { fileURLToPath, pathToFileURL } from "node:url";
+import { browser, frame, pullFrom } from "./browser.mjs";
 
-const { chromium } = createRequire(join(resolve(process.env.PLAYWRIGHT ?? "node_modules"), "from.cjs"))("playwright-core");
+export { frame };
+
 export const glueline = resolve(process.env.GLUELINE ?? "target/release/glueline");
 const lessons = fileURLToPath(new URL("../../../../lessons/", import.meta.url));
 /** The built-in lessons. */
 export const names = ["box-girder", "conveyor", "lighting-bridge", "lintel", "overhang", "porch-beam"];
 
-let browser;
 export let folder;
-before(async () => {
+before(() => {
   folder = mkdtempSync(join(tmpdir(), "board-"));
-  browser = await chromium.launch({ executablePath: process.env.BROWSER, args: ["--no-sandbox", "--disable-gpu"] });
 });
-after(async () => {
-  await browser?.close();
+after(() => {
   rmSync(folder, { recursive: true, force: true });
 });
 
@@ -100,7 +98,6 @@ export function onPage(what, act) {
 export const textOf = (page) => page.evaluate(() => board.text);
 export const field = (page, path) => page.locator(`input[data-path="${path}"]`);
 export const message = (page) => page.evaluate(() => (document.getElementById("message").hidden ? "" : document.getElementById("message").textContent));
-export const frame = (page) => page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
 export const button = (page, name) => page.getByRole("button", { name, exact: true });
 /** A value of the sheet's table, in SI. */
 export const value = (page, name) =>
@@ -121,12 +118,7 @@ export async function centre(part) {
 
 /** Presses the mouse on a handle and takes it along by so many px; it stays pressed. */
 export async function pull(page, part, right, down) {
-  const [x, y] = await centre(part);
-  await page.mouse.move(x, y);
-  await page.mouse.down();
-  await page.mouse.move(x + right / 2, y + down / 2);
-  await page.mouse.move(x + right, y + down);
-  await frame(page);
+  await pullFrom(page, await centre(part), right, down);
 }
 
 /** Presses a button that lies behind More. */
