@@ -5,7 +5,7 @@ use crate::fields::Field;
 use crate::sheet::{Content, Part};
 use base64::Engine as _;
 use base64::engine::general_purpose::STANDARD;
-use document::html::{escaped, faces};
+use document::html::{escaped, ground};
 use figure::drawing::Drawing;
 use serde::Serialize;
 use sha2::{Digest as _, Sha256};
@@ -60,7 +60,7 @@ pub fn page(text: &str, name: &str, engine: &[u8], served: bool) -> Result<Strin
     let sheet = board.sheet();
     let about = &board.lesson().about;
     let script = SCRIPTS.join("\n") + START;
-    let style = faces() + &STYLES.join("\n");
+    let style = ground() + &STYLES.join("\n");
     let hash = |text: &str| STANDARD.encode(Sha256::digest(text.as_bytes()));
     // A page that the command serves may ask the command, and nothing else; one from a disk asks nobody.
     let connect = if served { "connect-src 'self'; " } else { "" };

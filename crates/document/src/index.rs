@@ -19,7 +19,7 @@ pub struct Entry {
 /// The page that leads to everything in a folder.
 pub fn index(title: &str, entries: &[Entry]) -> Document {
     let mut body = vec![Block::Paragraph(words(
-        "Each lesson below was made from one plain-text lesson file. Open the notes first; then change a number in the \
+        "Each lesson below was made from one plain-text lesson file. Open the board or the notes first; then change a number in the \
          lesson file and make them again.",
     ))];
     for entry in entries {

@@ -6,7 +6,7 @@ mod escape;
 mod sheet;
 
 pub use self::escape::escaped;
-pub use self::sheet::faces;
+pub use self::sheet::ground;
 
 use self::escape::{push_escaped, push_markup};
 use self::sheet::{POLICY, SHEET};

@@ -15,8 +15,9 @@ const FACES: [(&str, &str, &str, &[u8]); 4] = [
     ("STIX Two Math", "normal", "400", include_bytes!("../../fonts/STIXTwoMath.woff2")),
 ];
 
-/// The rules of a style sheet that bring the faces along, each inside its rule.
-pub fn faces() -> String {
+/// The rules that every page has in common, the faces among them, each inside its rule. They use the colours `--paper`,
+/// `--ink` and `--link`, which the page gives.
+pub fn ground() -> String {
     let mut sheet = String::with_capacity(240_000);
     for (family, style, weight, file) in FACES {
         sheet.push_str("@font-face { font-family: \"");
@@ -29,11 +30,11 @@ pub fn faces() -> String {
         STANDARD.encode_string(file, &mut sheet);
         sheet.push_str(") format(\"woff2\"); }\n");
     }
-    sheet
+    sheet + include_str!("ground.css")
 }
 
 /// The style sheet of every page.
-pub(super) static SHEET: LazyLock<String> = LazyLock::new(|| faces() + include_str!("page.css"));
+pub(super) static SHEET: LazyLock<String> = LazyLock::new(|| ground() + include_str!("page.css"));
 
 /// The content security policy: this style sheet, the faces inside it, and nothing else. No script, no request.
 pub(super) static POLICY: LazyLock<String> = LazyLock::new(|| {
