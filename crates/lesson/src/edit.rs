@@ -169,24 +169,26 @@ impl Manuscript {
         end: &str,
     ) -> (Range<usize>, String) {
         // Tables within may stand under headings of their own further down; only plain values show where this one ends.
-        let own = entries.values().filter(|value| !self.has_heading(value)).map(|value| value.span().end);
+        let own =
+            entries.values().filter(|value| !has_heading(&self.text, value)).map(|value| value.span().end);
         let after = own.max().unwrap_or(heading.end);
         match self.text[after..].find('\n') {
             Some(at) => (after + at + 1..after + at + 1, format!("{line}{end}")),
             None => (self.text.len()..self.text.len(), format!("{end}{line}{end}")),
         }
     }
+}
 
-    /// Whether a value is a table, or a list of tables, that stands under a heading of its own.
-    fn has_heading(&self, value: &Spanned<DeValue<'_>>) -> bool {
-        let entries = match value.get_ref() {
-            DeValue::Table(_) => return !self.text[value.span()].starts_with('{'),
-            DeValue::Array(entries) => entries,
-            _ => return false,
-        };
-        // The place of a list under headings is its first heading, and so is that of its first entry.
-        entries.iter().next().is_some_and(|first| first.span() == value.span())
-    }
+/// Whether a value of a file is a table, or a list of tables, that stands under a heading of its own (or is spread over
+/// keys with points between them) and not between brackets or braces.
+pub(crate) fn has_heading(file: &str, value: &Spanned<DeValue<'_>>) -> bool {
+    let entries = match value.get_ref() {
+        DeValue::Table(_) => return file.get(value.span()).is_some_and(|text| !text.starts_with('{')),
+        DeValue::Array(entries) => entries,
+        _ => return false,
+    };
+    // The place of a list under headings is its first heading, and so is that of its first entry.
+    entries.iter().next().is_some_and(|first| first.span() == value.span())
 }
 
 /// What a lesson file says, key by key.
@@ -202,8 +204,8 @@ impl Contents<'_> {
         plain(find(&self.table, &steps(path)?)?.get_ref())
     }
 
-    /// Every quantity and every place that the file gives, in the order of the file; each can be given another value
-    /// with [`Manuscript::set`].
+    /// Every quantity and every place that the lesson as it stands gives, in the order of the file; each can be given
+    /// another value with [`Manuscript::set`].
     pub fn inputs(&self) -> Vec<Input> {
         let mut inputs = Vec::new();
         gather(&self.table, "", "", &mut inputs);
@@ -213,7 +215,7 @@ impl Contents<'_> {
 
 /// One step of a path.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-enum Step<'a> {
+pub(crate) enum Step<'a> {
     Key(&'a str),
     Entry(usize),
 }
@@ -253,7 +255,7 @@ fn key_of(steps: &[Step<'_>]) -> Option<&'static Key> {
     key::at(&path).or_else(|| key::at(path.strip_suffix("[]")?))
 }
 
-fn find<'a, 'i>(table: &'a DeTable<'i>, steps: &[Step<'_>]) -> Option<&'a Spanned<DeValue<'i>>> {
+pub(crate) fn find<'a, 'i>(table: &'a DeTable<'i>, steps: &[Step<'_>]) -> Option<&'a Spanned<DeValue<'i>>> {
     let (Step::Key(first), rest) = steps.split_first()? else { return None };
     let mut found = table.get(*first)?;
     for step in rest {
@@ -288,6 +290,10 @@ fn gather(table: &DeTable<'_>, path: &str, owner: &str, inputs: &mut Vec<Input>)
     let mut entries: Vec<_> = table.iter().collect();
     entries.sort_by_key(|(word, _)| word.span().start);
     for (word, value) in entries {
+        // What a variant gives is no input of the lesson as it stands.
+        if path.is_empty() && word.get_ref().as_ref() == "variant" {
+            continue;
+        }
         let path = joined(word.get_ref());
         match value.get_ref() {
             DeValue::Table(inner) => gather(inner, &path, owner, inputs),
@@ -329,7 +335,7 @@ fn written(value: NewValue<'_>) -> String {
 }
 
 /// A key as it must be written: bare where it can be.
-fn written_key(word: &str) -> String {
+pub(crate) fn written_key(word: &str) -> String {
     let bare = word.bytes().all(|byte| byte.is_ascii_alphanumeric() || matches!(byte, b'_' | b'-'));
     if bare { word.to_owned() } else { toml::Value::from(word).to_string() }
 }

@@ -28,6 +28,10 @@ impl Source {
         &self.text
     }
 
+    pub(crate) fn name(&self) -> &str {
+        &self.name
+    }
+
     /// The first line that is not empty: where what is missing from the whole file is told.
     pub(crate) fn first_line(&self) -> Range<usize> {
         let start = self.text.len()

@@ -1,6 +1,8 @@
 //! A checked lesson: what the lecturer stated, in SI, with the lecturer's own words beside it.
 
+use crate::requirement::Requirement;
 use std::collections::BTreeMap;
+use std::ops::Range;
 use workings::problem::Problem;
 use workings::quantity::Quantity;
 use workings::style::Style;
@@ -20,8 +22,10 @@ pub struct Lesson {
     pub questions: Vec<Question>,
     /// The named values of the file, in its order.
     pub values: Vec<NamedValue>,
-    /// What may vary from paper to paper, in the order of the file.
+    /// What changes from paper to paper, in the order of the file: values first, then what has variants.
     pub vary: Vec<Variation>,
+    /// What the numbers of every paper must meet, in the order of the file.
+    pub requirements: Vec<Requirement>,
 }
 
 /// Whose lesson it is: plain text throughout, never markup.
@@ -173,11 +177,58 @@ pub struct NamedValue {
     pub written: String,
 }
 
-/// What a named value may become, from paper to paper: the choices in the order of the file, in SI.
+/// Something that changes from paper to paper: a named value, or a thing that has variants.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Variation {
-    /// The name under `[values]`.
+    /// The name under `[values]`, or what the `[[variant]]`s are variants of.
     pub name: String,
-    /// The values it may take, at least two, each of the dimension of the named value.
-    pub choices: Vec<Quantity>,
+    /// What it may be, at least two.
+    pub choices: Choices,
+}
+
+impl Variation {
+    /// How many choices there are; at least two.
+    pub fn count(&self) -> usize {
+        match &self.choices {
+            Choices::Values(values) => values.len(),
+            Choices::Variants(variants) => variants.len(),
+        }
+    }
+
+    /// A choice as the lecturer would say it: `4.5 kN`, `a T`; `None` where there is no such choice.
+    pub fn words(&self, choice: usize) -> Option<&str> {
+        match &self.choices {
+            Choices::Values(values) => values.get(choice).map(|value| value.written.as_str()),
+            Choices::Variants(variants) => variants.get(choice).map(|variant| variant.name.as_str()),
+        }
+    }
+}
+
+/// What may be chosen, in the order of the file.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Choices {
+    /// Values, each of the dimension of the named value.
+    Values(Vec<ValueChoice>),
+    /// Variants.
+    Variants(Vec<VariantChoice>),
+}
+
+/// A value that a named value may take.
+#[derive(Clone, Debug, PartialEq)]
+pub struct ValueChoice {
+    /// As it is written in a paper's lesson.
+    pub written: String,
+    /// Its value in SI: what comes of reading that text.
+    pub quantity: Quantity,
+    /// Where in the file it comes from.
+    pub(crate) place: Range<usize>,
+}
+
+/// One of the variants of a thing.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct VariantChoice {
+    /// What it is called.
+    pub name: String,
+    /// Which `[[variant]]` of the file it is, from 0.
+    pub(crate) index: usize,
 }

@@ -7,17 +7,22 @@
 //! This crate never computes a stress, never draws, and never opens a file: it is given text and gives text.
 
 pub mod builtin;
+mod composed;
 pub mod edit;
 pub mod finding;
 pub mod key;
 mod lesson;
+pub mod papers;
 mod reading;
 mod reference;
+pub mod requirement;
 mod schema;
 mod template;
 
 pub use finding::Finding;
-pub use lesson::{About, Lesson, NamedValue, Question, Scene, Texts, Variation, When};
+pub use lesson::{
+    About, Choices, Lesson, NamedValue, Question, Scene, Texts, ValueChoice, VariantChoice, Variation, When,
+};
 pub use reading::{Reading, read};
 pub use reference::reference_page;
 pub use schema::schema;

@@ -23,6 +23,9 @@ force of 4 kN at 1.5 m*. This page is made from the program itself, and so is th
 - **Signs** are the same in every lesson: V is positive where it turns the slice clockwise, M where it sags, so that
   dM/dx = V; tension is positive. What a course may choose is the way of the depth axis, the side on which a diagram is
   drawn, the symbols and the words: see `[notation]`.
+- **Papers**: a lesson is shown with the numbers that stand in it. Where students get numbers of their own, `[vary]` says what a
+  named value may become, `[[variant]]` what else may stand in the place of the supports, the loads or the section, and
+  `[papers]` what the numbers of every paper must meet. What follows from a varied value is an expression under `[values]`.
 - **Remarks** begin with `#` and end with the line.
 ";
 
@@ -78,6 +81,7 @@ fn heading(paths: &[&str]) -> String {
         .map(|path| match *path {
             "" => "The top of the file".to_owned(),
             "question[]" => "`[[question]]`".to_owned(),
+            "variant[]" => "`[[variant]]`".to_owned(),
             path if path.contains("[]") => format!("`{path}`"),
             path => format!("`[{path}]`"),
         })
@@ -103,7 +107,7 @@ fn rows(page: &mut String, keys: &[&Key]) {
 /// What a key takes, in a few words.
 fn takes(key: &Key) -> String {
     match key.form {
-        Form::Table => format!("keys of its own, below `[{}]`", key.path),
+        Form::Table => format!("keys of its own, below `[{}]`", key.path.replace("[]", "")),
         Form::List => "a list of tables".to_owned(),
         form => form.in_words(),
     }

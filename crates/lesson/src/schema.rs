@@ -48,6 +48,7 @@ fn conditions(path: &str) -> Map<String, Value> {
     let one_of =
         |words: &[&str]| -> Value { words.iter().map(|word| json!({ "required": [word] })).collect() };
     let mut members = Map::new();
+    let path = key::in_lesson(path);
     match path {
         "beam.supports[]" => {
             members.insert("oneOf".to_owned(), one_of(&["pin", "roller", "fixed", "guided", "spring"]));
@@ -109,7 +110,7 @@ fn value(key: &Key) -> Value {
         Form::Choice(words) => json!({ "enum": words }),
         Form::Point => json!({ "type": "array", "items": quantity, "minItems": 2, "maxItems": 2 }),
         Form::Lengths => json!({ "type": "array", "items": quantity }),
-        Form::Names => json!({ "type": "array", "items": { "type": "string" } }),
+        Form::Names | Form::Conditions => json!({ "type": "array", "items": { "type": "string" } }),
         Form::Table => table(&key.path),
         Form::List => json!({ "type": "array", "items": table(&format!("{}[]", key.path)) }),
     };

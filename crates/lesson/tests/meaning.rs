@@ -1,6 +1,6 @@
 //! What the keys mean: small lessons, and the problem that comes of each.
 
-use lesson::{Lesson, Scene, When};
+use lesson::{Choices, Lesson, Scene, When};
 use mechanics::beam::{Hold, Load};
 use mechanics::section::{Figure, HeightSide, Section};
 use workings::notation::{MomentSide, Profile};
@@ -288,10 +288,15 @@ fn words_questions_and_variations_are_kept() {
         "[text]\nbefore-beam = \"*Why?*\"\nafter-shear = \"\"\n",
         "[[question]]\nask = \"shear stress on the cut\"\nmarks = 2.5\ntext = \"How hard?\"\n",
     ]);
-    assert_eq!(lesson.vary[0].choices.len(), 7);
-    assert_near(lesson.vary[0].choices[6].value, 6e3);
+    let choices = |axis: usize| match &lesson.vary[axis].choices {
+        Choices::Values(values) => values,
+        Choices::Variants(_) => panic!("values vary"),
+    };
+    assert_eq!(lesson.vary[0].count(), 7);
+    assert_near(choices(0)[6].quantity.value, 6e3);
+    assert_eq!(choices(0)[3].written, "4.5 kN");
     assert_eq!(lesson.vary[1].name, "a");
-    assert_near(lesson.vary[1].choices[1].value, 1.2);
+    assert_near(choices(1)[1].quantity.value, 1.2);
     assert_eq!(lesson.texts.get(Scene::Beam, When::Before), Some("*Why?*"));
     assert_eq!(lesson.texts.get(Scene::Shear, When::After), None);
     assert_eq!(lesson.questions[0].marks, 2.5);

@@ -167,4 +167,18 @@ pub(super) const KEYS: &[Key] = &[
         "For a named value: a list of choices, or from, to and step.",
         r#"{ from = "3 kN", to = "6 kN", step = "0.5 kN" }"#,
     ),
+    Key::new(
+        "papers",
+        Form::Table,
+        Need::Optional("any of the numbers will do"),
+        "What every student's paper must meet.",
+        "",
+    ),
+    Key::new(
+        "papers.require",
+        Form::Conditions,
+        Need::Optional("nothing"),
+        "Conditions that the numbers of a paper must meet; a draw that does not meet them is drawn again.",
+        r#"["shear stress on the cut < 2 MPa", "the moment changes sign"]"#,
+    ),
 ];

@@ -9,9 +9,11 @@ mod lecture;
 mod other_words;
 mod section;
 mod shape;
+mod variant;
 
 pub(crate) use other_words::{choice_meant, key_meant, turns_signs};
 pub use shape::{SHAPES, Shape};
+pub(crate) use variant::EXCHANGED;
 
 use crate::reading::words::listed;
 use std::borrow::Cow;
@@ -82,6 +84,8 @@ pub enum Form {
     Lengths,
     /// A list of names.
     Names,
+    /// A list of conditions: a working compared with a quantity, or one of a few in words.
+    Conditions,
     /// A table with keys of its own.
     Table,
     /// A list of tables.
@@ -138,6 +142,7 @@ impl Form {
             Form::Point => "two lengths in brackets, to the right and up".to_owned(),
             Form::Lengths => "a list of lengths in brackets".to_owned(),
             Form::Names => "a list of names in brackets".to_owned(),
+            Form::Conditions => "a list of conditions in quotes, in brackets".to_owned(),
             Form::Table => "keys of its own".to_owned(),
             Form::List => "a list".to_owned(),
         }
@@ -177,10 +182,20 @@ impl Key {
         word.trim_end_matches("[]")
     }
 
+    /// The path at which the lesson itself has what a variant gives at this one; of any other key its own path.
+    pub(crate) fn place_in_lesson(&self) -> &str {
+        in_lesson(&self.path)
+    }
+
     /// The path of the table that holds it; empty for a key at the top of the file.
     pub fn parent(&self) -> &str {
         self.path.rsplit_once('.').map_or("", |(parent, _)| parent)
     }
+}
+
+/// The path at which the lesson itself has what a variant gives at a path; of any other path itself.
+pub(crate) fn in_lesson(path: &str) -> &str {
+    path.strip_prefix("variant[].").unwrap_or(path)
 }
 
 /// All keys, in the order in which the reference page gives them.
@@ -191,6 +206,7 @@ pub fn all() -> &'static [Key] {
         keys.extend_from_slice(beam::KEYS);
         keys.extend(section::keys());
         keys.extend(lecture::keys());
+        keys.extend(variant::keys(&keys));
         keys
     });
     &ALL

@@ -145,7 +145,7 @@ impl Reader<'_> {
                 }
             }
             (Form::Lengths, DeValue::Array(list)) => What::Lengths(self.lengths(key, list)),
-            (Form::Names, DeValue::Array(list)) => self.names(key, list),
+            (Form::Names | Form::Conditions, DeValue::Array(list)) => self.names(key, list),
             (Form::Variation, DeValue::Array(_) | DeValue::Table(_)) => super::vary::read(self, key, value),
             (Form::Table, DeValue::Table(table)) => What::Table(self.table(table, &key.path, span)),
             (Form::List, DeValue::Array(list)) => self.list(key, list),
@@ -257,7 +257,7 @@ impl Reader<'_> {
             (Form::Text | Form::Choice(_), number) if is_number(number) => {
                 format!("{word} = {}", in_quotes(written))
             }
-            (Form::Lengths | Form::Names, DeValue::String(text)) => {
+            (Form::Lengths | Form::Names | Form::Conditions, DeValue::String(text)) => {
                 format!("put it in brackets: {word} = [{}]", in_quotes(text))
             }
             _ if key.example.is_empty() => format!("see `{}` on the reference page", key.path),
@@ -288,8 +288,9 @@ fn found_in_words(found: &DeValue<'_>) -> &'static str {
 
 /// What a table is called in a sentence.
 pub(super) fn in_words(path: &str) -> String {
-    match path {
+    match key::in_lesson(path) {
         "" => "the lesson".to_owned(),
+        "variant[]" => "this variant".to_owned(),
         "beam.supports[]" => "this support".to_owned(),
         "beam.loads[]" => "this load".to_owned(),
         "section.parts[]" => "this part".to_owned(),
@@ -297,6 +298,6 @@ pub(super) fn in_words(path: &str) -> String {
         "question[]" => "this question".to_owned(),
         path if path.ends_with("holes[]") => "this hole".to_owned(),
         path if path.ends_with("outline[]") => "this side of the outline".to_owned(),
-        path => format!("[{path}]"),
+        _ => format!("[{}]", path.replace("[]", "")),
     }
 }

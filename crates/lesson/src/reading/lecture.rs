@@ -1,6 +1,7 @@
 //! The lecturer's own words and the questions.
 
 use super::node::Table;
+use super::require;
 use super::words::{in_quotes, quoted};
 use crate::finding::{Report, Source};
 use crate::lesson::{About, Lesson, Question, Scene, Texts, When};
@@ -80,6 +81,8 @@ pub(super) fn answers(lesson: &Lesson, table: &Table, source: &Source, report: &
         };
         report.add(given.span, format!("the lesson has no working called {}", in_quotes(ask))).mend(mend);
     }
+    let near = |name: &str| meant(name, &solved).map(str::to_owned);
+    require::answers(&lesson.requirements, table, &solved, report, near);
 }
 
 /// The working that was probably meant: of nearly this name, of this symbol, or of the most words in common.

@@ -11,19 +11,21 @@ mod parts;
 mod place;
 mod profile;
 mod quantity;
+mod require;
 mod section;
 mod section_faults;
 mod section_shape;
 mod syntax;
 mod values;
+mod variants;
 mod vary;
 pub(crate) mod words;
 
 use crate::finding::{Finding, Report, Source};
-use crate::lesson::{Lesson, NamedValue, Variation};
+use crate::lesson::Lesson;
+use crate::papers;
 use mechanics::beam::Load;
 use node::Table;
-use quantity::Known;
 use std::sync::Arc;
 use syntax::Trust;
 use workings::problem::{LoadLabel, Problem};
@@ -64,6 +66,9 @@ pub fn read(text: &str, name: &str) -> Reading {
     } else {
         report.take_over(meaning);
     }
+    if let Some(lesson) = lesson.as_ref().filter(|lesson| report.is_empty() && !lesson.vary.is_empty()) {
+        papers::check_choices(&source, &table, lesson, &mut report);
+    }
     let findings = report.into_findings();
     Reading { lesson: lesson.filter(|_| findings.is_empty()), findings }
 }
@@ -86,7 +91,10 @@ fn stated(raw: &toml::de::DeTable<'_>, source: &Source, report: &mut Report) -> 
 
     let style = notation::read(&lesson, report);
     let about = lecture::about(&lesson, report);
-    let vary = variations(&lesson, &values, &known, report);
+    let moving = vary::moving(&lesson, &values);
+    let mut variations = vary::of_values(&lesson, &values, &moving, &known, report);
+    variations.extend(variants::read(&lesson, &variations, report));
+    let requirements = require::read(&lesson, &known, &moving, file, report);
     let material = lesson.table("material");
     let elastic_modulus = material.and_then(|table| table.value("E"));
     let density = material.and_then(|table| table.value("density"));
@@ -145,7 +153,8 @@ fn stated(raw: &toml::de::DeTable<'_>, source: &Source, report: &mut Report) -> 
         slice: slice?,
         cut: cut?,
     };
-    Some((Lesson { about, problem, style, texts, questions, values, vary }, lesson))
+    let vary = variations;
+    Some((Lesson { about, problem, style, texts, questions, values, vary, requirements }, lesson))
 }
 
 /// The weight of the beam for each metre of its length, N/m; none where a part has no density.
@@ -156,47 +165,4 @@ fn weight_per_length(section: &section::SectionRead, density: Option<f64>) -> Op
         mass += checked.part_properties(part)?.area * own.or(density)?;
     }
     Some(mass * quantity::STANDARD_FALL)
-}
-
-fn variations(lesson: &Table, values: &[NamedValue], known: &Known, report: &mut Report) -> Vec<Variation> {
-    let Some(table) = lesson.table("vary") else { return Vec::new() };
-    let mut variations = Vec::new();
-    for (name, node) in table.iter() {
-        let Some(value) = values.iter().find(|value| value.name == name) else {
-            if !known.refused.contains(name) {
-                let near = workings::reading::nearest(name, values.iter().map(|value| value.name.as_str()));
-                let mend = match near {
-                    Some(near) => format!("did you mean `{}`?", words::quoted(near)),
-                    None => format!(
-                        "under [values] give {} = ..., the value that the lesson is shown with",
-                        words::quoted(name)
-                    ),
-                };
-                report
-                    .add(
-                        node.key.clone(),
-                        format!("`{}` varies, but it is not under [values]", words::quoted(name)),
-                    )
-                    .mend(mend);
-            }
-            continue;
-        };
-        let choices = table.choices(name).to_vec();
-        if let Some(first) = choices.first().filter(|first| first.dimension != value.quantity.dimension) {
-            report
-                .add(
-                    node.span.clone(),
-                    format!(
-                        "`{}` is {}, but varies as {}",
-                        words::quoted(name),
-                        value.quantity.dimension.in_words(),
-                        first.dimension.in_words()
-                    ),
-                )
-                .mend("give choices of the same kind as the value");
-            continue;
-        }
-        variations.push(Variation { name: name.to_owned(), choices });
-    }
-    variations
 }

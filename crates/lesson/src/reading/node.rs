@@ -1,5 +1,6 @@
 //! The file as the reader sees it: every value with its place, of the form that its key asks for.
 
+use crate::lesson::ValueChoice;
 use std::collections::HashMap;
 use std::ops::Range;
 use workings::quantity::Quantity;
@@ -34,7 +35,7 @@ pub(crate) enum What {
     Point([f64; 2]),
     Lengths(Vec<Given<f64>>),
     Names(Vec<Given<String>>),
-    Choices(Vec<Quantity>),
+    Choices(Vec<ValueChoice>),
     /// Something was wrong with it, and has been told.
     Bad,
 }
@@ -166,7 +167,7 @@ impl Table {
         }
     }
 
-    pub(crate) fn choices(&self, word: &str) -> &[Quantity] {
+    pub(crate) fn choices(&self, word: &str) -> &[ValueChoice] {
         match self.get(word).map(|node| &node.what) {
             Some(What::Choices(choices)) => choices,
             _ => &[],

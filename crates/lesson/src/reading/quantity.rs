@@ -229,7 +229,7 @@ fn unlike<'r>(
     }
     let headline =
         format!("`{word}` wants {} such as {offer}; {text} is {}", wanted.in_words(), found.in_words());
-    let asked = match (key.path.as_ref(), found) {
+    let asked = match (key.place_in_lesson(), found) {
         ("beam.loads[].force", Dimension::FORCE_PER_LENGTH) => {
             format!(
                 "is a spread load meant? spread = {}, from = ..., to = ...; or a force: ",
