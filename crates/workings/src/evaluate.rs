@@ -189,7 +189,7 @@ impl Program {
         }
     }
 
-    fn reads_any(&self, dirty: &[bool]) -> bool {
+    pub(crate) fn reads_any(&self, dirty: &[bool]) -> bool {
         match self {
             Self::Given => false,
             Self::Engine(_, reads) => reads.iter().any(|id| dirty[id.0 as usize]),
@@ -391,8 +391,8 @@ pub struct Prepared {
 #[derive(Clone, Debug)]
 enum Prepare {
     Value(f64),
-    /// Steps, and the factor that turns their result into SI; whether a step reads at or after the replaced
-    /// working itself.
+    /// Steps, and the factor that turns their result into SI; whether a step reads a later working that another
+    /// replacement changes.
     Steps {
         steps: Vec<Step>,
         unit: f64,
@@ -428,17 +428,14 @@ impl Prepared {
                     units.of(expected)
                 }
             };
-            let ahead = steps.iter().any(|step| match step {
-                Step::Load(read) | Step::LoadTimes(read, _) => *read >= id.0,
-                _ => false,
-            });
-            replaced.push((id.0, Prepare::Steps { steps, unit, ahead }));
+            replaced.push((id.0, Prepare::Steps { steps, unit, ahead: false }));
         }
         replaced.sort_by_key(|(id, _)| *id);
         // Of two replacements of one working the last one given stands.
         replaced.reverse();
         replaced.dedup_by_key(|(id, _)| *id);
         replaced.reverse();
+        look_ahead(workings, &mut replaced);
         let first = replaced.first().map_or(workings.len(), |(id, _)| *id as usize);
         Ok(Self { replaced, first })
     }
@@ -453,6 +450,24 @@ impl Prepared {
             {
                 *value = to;
             }
+        }
+    }
+}
+
+/// Marks the formulas that read a later working which another replacement changes. All other later workings still
+/// have their right values when the formula is evaluated.
+fn look_ahead(workings: &Workings, replaced: &mut [(u32, Prepare)]) {
+    let ids: Vec<Id> = replaced.iter().map(|(id, _)| Id(*id)).collect();
+    for (id, by) in replaced {
+        let Prepare::Steps { steps, ahead, .. } = by else { continue };
+        let later = |step: &Step| match step {
+            Step::Load(read) | Step::LoadTimes(read, _) if read > id => Some(*read as usize),
+            _ => None,
+        };
+        if ids.len() > 1 && steps.iter().any(|step| later(step).is_some()) {
+            let others: Vec<Id> = ids.iter().copied().filter(|other| other.0 != *id).collect();
+            let changed = workings.downstream(&others);
+            *ahead = steps.iter().filter_map(later).any(|read| changed[read]);
         }
     }
 }
@@ -480,7 +495,7 @@ impl<'a> Evaluator<'a> {
     /// The value of every working by id, with these replaced and everything downstream evaluated again.
     ///
     /// A replacing formula may read workings that stand after the replaced one (the first moment at the neutral
-    /// axis in the place of that at the cut). They are evaluated first, replacements included; where one
+    /// axis in the place of that at the cut). They are evaluated first, the other replacements included; where one
     /// depends on the replaced working itself, that one counts with its own unreplaced value, so a formula may
     /// also read the right value of the very working that it replaces.
     pub fn run(&mut self, prepared: &Prepared) -> &[f64] {

@@ -205,6 +205,20 @@ impl Workings {
         Ok(Quantity::new(program.run(&self.values, &mut Vec::new()), dimension))
     }
 
+    /// Which workings, by id, are found again when these are replaced: these and all that depend on them.
+    pub fn downstream(&self, of: &[Id]) -> Vec<bool> {
+        let mut reached = vec![false; self.list.len()];
+        for id in of {
+            if let Some(reached) = reached.get_mut(id.0 as usize) {
+                *reached = true;
+            }
+        }
+        for (place, program) in self.programs.iter().enumerate() {
+            reached[place] |= program.reads_any(&reached);
+        }
+        reached
+    }
+
     pub(crate) fn programs(&self) -> &[Program] {
         &self.programs
     }

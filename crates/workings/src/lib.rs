@@ -20,6 +20,7 @@ pub mod evaluate;
 pub mod expression;
 pub mod further;
 pub mod graph;
+pub mod mistake;
 pub mod notation;
 pub mod print;
 pub mod problem;

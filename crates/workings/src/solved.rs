@@ -1,6 +1,6 @@
 //! A lesson, solved: the engine's exact curves and properties beside the workings that lead there.
 
-use crate::build::{self, Built};
+use crate::build::{self, Built, Chapters};
 pub use crate::build::{Approach, KeyWorkings, SliceWorkings};
 use crate::evaluate::EvaluationError;
 use crate::graph::Workings;
@@ -165,6 +165,11 @@ impl Solved {
     /// The workings of the slice, by id.
     pub fn slice(&self) -> &SliceWorkings {
         &self.built.slice
+    }
+
+    /// The workings of each chapter by what they are.
+    pub(crate) fn chapters(&self) -> &Chapters {
+        &self.built.chapters
     }
 
     /// A value of the graph, SI.

@@ -12,7 +12,7 @@ use crate::working::{Chapter, Id};
 use mechanics::beam::{Freedom, Redundant};
 
 /// The workings of the reactions, by support; `None` where the support does not hold the beam so.
-#[derive(Clone, Default)]
+#[derive(Clone, Debug, Default)]
 pub(crate) struct Reactions {
     pub(crate) forces: Vec<Option<Id>>,
     pub(crate) couples: Vec<Option<Id>>,
@@ -26,6 +26,15 @@ impl Reactions {
             Freedom::Rotation => self.couples[redundant.support] = Some(id),
         }
     }
+}
+
+/// A reaction found from a balance of moments.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct MomentBalance {
+    /// The reaction.
+    pub(crate) unknown: Id,
+    /// The station of the point about which the moments are taken.
+    pub(crate) about: Id,
 }
 
 #[derive(Clone, Copy, PartialEq)]
@@ -142,6 +151,7 @@ impl Builder<'_> {
                 LoadKind::Spread { from, to, down_from, down_to } => {
                     let whole = Stretch {
                         chapter: CHAPTER,
+                        load: place,
                         words: &load.words,
                         which: "",
                         index: &load.index,
@@ -326,7 +336,9 @@ impl Builder<'_> {
             "Balance of moments of {} about {about_name}, where the other unknown force has no arm.",
             piece.words
         ));
-        self.formula(entry, signed(unknown.sign, sum))
+        let force = self.formula(entry, signed(unknown.sign, sum))?;
+        self.moment_balances.push(MomentBalance { unknown: force, about: about.station });
+        Ok(force)
     }
 
     /// `R = sum of W - other forces up`: balance of the vertical forces.
@@ -401,7 +413,9 @@ impl Builder<'_> {
                  counter-clockwise).",
                 piece.words
             ));
-        self.formula(entry, sum)
+        let couple = self.formula(entry, sum)?;
+        self.moment_balances.push(MomentBalance { unknown: couple, about: station });
+        Ok(couple)
     }
 
     /// The arm of a force about a point to its right; none where the force passes through the point.
@@ -479,6 +493,7 @@ fn signed(sign: f64, expression: Expression) -> Expression {
 
 /// A stretch that owns its words.
 struct OwnedStretch {
+    load: usize,
     words: String,
     which: String,
     index: String,
@@ -489,6 +504,7 @@ struct OwnedStretch {
 impl OwnedStretch {
     fn whole(of: &Stretch<'_>) -> Self {
         Self {
+            load: of.load,
             words: of.words.to_owned(),
             which: String::new(),
             index: of.index.to_owned(),
@@ -510,6 +526,7 @@ impl OwnedStretch {
     fn borrowed(&self) -> Stretch<'_> {
         Stretch {
             chapter: CHAPTER,
+            load: self.load,
             words: &self.words,
             which: &self.which,
             index: &self.index,

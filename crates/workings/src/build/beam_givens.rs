@@ -11,6 +11,7 @@ use crate::working::{Chapter, Id};
 use mechanics::beam::{Hold, Load};
 
 /// The workings of a support's givens.
+#[derive(Clone, Debug)]
 pub(crate) struct SupportGiven {
     pub(crate) name: String,
     pub(crate) station: Id,
@@ -19,7 +20,7 @@ pub(crate) struct SupportGiven {
 }
 
 /// How one degree of freedom is held, with the working of its stiffness or movement.
-#[derive(Clone, Copy)]
+#[derive(Clone, Copy, Debug)]
 pub(crate) enum HoldGiven {
     Free,
     Still,
@@ -34,6 +35,7 @@ impl HoldGiven {
 }
 
 /// The workings of a load's givens.
+#[derive(Clone, Debug)]
 pub(crate) struct LoadGiven {
     /// `force P`, `spread load 1`.
     pub(crate) words: String,
@@ -46,7 +48,7 @@ pub(crate) struct LoadGiven {
     pub(crate) kind: LoadKind,
 }
 
-#[derive(Clone, Copy)]
+#[derive(Clone, Copy, Debug)]
 pub(crate) enum LoadKind {
     Force { station: Id, down: Id },
     Couple { station: Id, ccw: Id },
@@ -54,6 +56,7 @@ pub(crate) enum LoadKind {
 }
 
 /// All that is given of the beam.
+#[derive(Clone, Debug)]
 pub(crate) struct BeamGivens {
     pub(crate) length: Id,
     pub(crate) supports: Vec<SupportGiven>,

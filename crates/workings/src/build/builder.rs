@@ -1,7 +1,8 @@
 //! Adds workings to the graph one by one.
 
+use super::balance::MomentBalance;
 use super::names::LoadLetters;
-use super::resultants::Resultant;
+use super::resultants::{Resultant, StretchWorkings};
 use crate::dimension::Dimension;
 use crate::engine::Call;
 use crate::evaluate::EvaluationError;
@@ -84,6 +85,10 @@ pub(crate) struct Builder<'a> {
     pub(crate) letters: LoadLetters,
     /// The resultants of whole spread loads by load, made when first wanted.
     pub(crate) whole_resultants: Vec<Option<Vec<Resultant>>>,
+    /// Every stretch of a spread load that has resultants.
+    pub(crate) stretches: Vec<StretchWorkings>,
+    /// The reactions that a balance of moments gives.
+    pub(crate) moment_balances: Vec<MomentBalance>,
 }
 
 impl<'a> Builder<'a> {
@@ -95,6 +100,8 @@ impl<'a> Builder<'a> {
             axis_down: style.notation.habits.depth_axis == DepthAxis::Down,
             letters: LoadLetters::of(style),
             whole_resultants: vec![None; problem.beam.loads.len()],
+            stretches: Vec::new(),
+            moment_balances: Vec::new(),
         }
     }
 

@@ -2,7 +2,7 @@
 
 use super::builder::{Builder, Entry, zero};
 use super::resultants::joined;
-use super::section::{PieceWorkings, SectionWorkings, Size};
+use super::section::{SectionWorkings, Size};
 use crate::dimension::Dimension;
 use crate::engine::{BeyondWanted, Call};
 use crate::evaluate::EvaluationError;
@@ -27,19 +27,30 @@ pub(crate) struct Cut<'a> {
 }
 
 /// The workings of a cut.
-#[derive(Clone, Copy)]
+#[derive(Clone, Debug)]
 pub(crate) struct CutWorkings {
     pub(crate) area: Id,
+    /// Height of the part's centroid; none where nothing lies beyond.
+    pub(crate) centroid: Option<Id>,
     /// Distance of the part's centroid from the neutral axis; none where nothing lies beyond.
     pub(crate) arm: Option<Id>,
     pub(crate) first_moment: Id,
     pub(crate) width: Id,
+    /// What the part is made of.
+    pub(crate) pieces: Vec<Beyond>,
 }
 
 /// What of a piece lies beyond.
-struct Beyond {
-    area: Expression,
-    centroid: Expression,
+#[derive(Clone, Debug)]
+pub(crate) struct Beyond {
+    /// The piece, by its place among the section's.
+    pub(crate) piece: usize,
+    pub(crate) area: Expression,
+    pub(crate) centroid: Expression,
+    /// How far a rectangle that is cut through reaches beyond.
+    pub(crate) depth: Option<Id>,
+    /// Whether all of the piece lies beyond.
+    pub(crate) whole: bool,
 }
 
 impl Builder<'_> {
@@ -51,8 +62,8 @@ impl Builder<'_> {
         cut: &Cut<'_>,
     ) -> Result<CutWorkings, EvaluationError> {
         let mut parts = Vec::new();
-        for piece in &section.pieces {
-            parts.extend(self.beyond(piece, cut, engine)?);
+        for place in 0..section.pieces.len() {
+            parts.extend(self.beyond(section, place, cut, engine)?);
         }
         let height = self.value(cut.height);
         let at = |entry: Entry| entry.height(height, None);
@@ -66,7 +77,7 @@ impl Builder<'_> {
                 .says("Nothing lies beyond the outer fibre, so there is no first moment.");
             let first_moment = self.formula(entry, zero(Dimension::LENGTH_3, Role::FirstMoment))?;
             let width = self.width(section, engine, cut)?;
-            return Ok(CutWorkings { area, arm: None, first_moment, width });
+            return Ok(CutWorkings { area, centroid: None, arm: None, first_moment, width, pieces: parts });
         }
         let (areas, moments): (Vec<Expression>, Vec<Expression>) =
             parts.iter().map(|part| (part.area.clone(), part.area.clone() * part.centroid.clone())).unzip();
@@ -101,16 +112,18 @@ impl Builder<'_> {
             );
         let first_moment = self.formula(entry, Expression::from(area) * arm.into())?;
         let width = self.width(section, engine, cut)?;
-        Ok(CutWorkings { area, arm: Some(arm), first_moment, width })
+        Ok(CutWorkings { area, centroid: Some(centroid), arm: Some(arm), first_moment, width, pieces: parts })
     }
 
     /// What of one piece lies beyond the cut.
     fn beyond(
         &mut self,
-        piece: &PieceWorkings,
+        section: &SectionWorkings,
+        place: usize,
         cut: &Cut<'_>,
         engine: &Section,
     ) -> Result<Option<Beyond>, EvaluationError> {
+        let piece = &section.pieces[place];
         let near = 1e-9 * engine.properties().height();
         let height = self.value(cut.height);
         let shape = &piece.placed.piece;
@@ -122,7 +135,13 @@ impl Builder<'_> {
             return Ok(None);
         }
         if inside {
-            return Ok(Some(Beyond { area: piece.area.into(), centroid: piece.centroid.into() }));
+            return Ok(Some(Beyond {
+                piece: place,
+                area: piece.area.into(),
+                centroid: piece.centroid.into(),
+                depth: None,
+                whole: true,
+            }));
         }
         let name = &shape.name;
         let Cut { words, .. } = *cut;
@@ -155,7 +174,7 @@ impl Builder<'_> {
                     self.formula(entry(Role::AreaBeyond, "area", area_says), counted)?
                 }
             };
-            return Ok(Some(Beyond { area: area.into(), centroid }));
+            return Ok(Some(Beyond { piece: place, area: area.into(), centroid, depth: None, whole: false }));
         };
         let depth = match (cut.beyond, &piece.placed.base) {
             (HeightSide::Above, _) => top - cut.height.into(),
@@ -173,7 +192,13 @@ impl Builder<'_> {
         };
         let centroid =
             self.formula(entry(Role::CentroidHeight, "centroid height", centroid_says), centroid)?;
-        Ok(Some(Beyond { area: area.into(), centroid: centroid.into() }))
+        Ok(Some(Beyond {
+            piece: place,
+            area: area.into(),
+            centroid: centroid.into(),
+            depth: Some(depth),
+            whole: false,
+        }))
     }
 
     /// The width of the cut on the asked side: all that it runs through.

@@ -15,6 +15,7 @@ use mechanics::beam::Side;
 const CHAPTER: Chapter = Chapter::Diagrams;
 
 /// What the diagrams leave for the chapters after them.
+#[derive(Clone, Debug)]
 pub(crate) struct DiagramWorkings {
     /// The shear force of largest size.
     pub(crate) largest_shear: Id,
@@ -22,6 +23,18 @@ pub(crate) struct DiagramWorkings {
     pub(crate) sagging: Option<Id>,
     /// The largest hogging moment, where there is one.
     pub(crate) hogging: Option<Id>,
+    /// The key stations from left to right.
+    pub(crate) stops: Vec<Stop>,
+    /// The intensities just inside the ends of each stretch between them; none where no spread load acts.
+    pub(crate) intensities: Vec<Option<(Id, Id)>>,
+}
+
+/// A key station with V and M just left and just right of it; the same twice where nothing jumps.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Stop {
+    pub(crate) station: Id,
+    pub(crate) shear: [Id; 2],
+    pub(crate) moment: [Id; 2],
 }
 
 /// A station where something acts, or the slice's.
@@ -70,6 +83,7 @@ impl Builder<'_> {
         let keys = self.keys(beam, reactions)?;
         let keys = self.with_zeros_of_load(beam, keys)?;
         let mut values: Vec<Values> = Vec::with_capacity(keys.len());
+        let mut intensities = Vec::with_capacity(keys.len());
         let mut extra: Vec<Id> = Vec::new();
         let last_place = keys.len() - 1;
         for (place, key) in keys.iter().enumerate() {
@@ -79,6 +93,7 @@ impl Builder<'_> {
                     let (from, to) = (&keys[before], key);
                     let intensity = self.intensity_between(beam, from, to)?;
                     let (shear, moment) = (last.shear[1], last.moment[1]);
+                    intensities.push(intensity);
                     let reach = Reach { from, to, shear, moment, intensity };
                     let (shear, moment) = self.along(&reach);
                     let zero = self.zero_of_shear(&reach, &shear)?;
@@ -94,7 +109,12 @@ impl Builder<'_> {
             let ends = (place > 0, place < last_place);
             values.push(self.at_key(key, ends, shear, moment)?);
         }
-        self.largest(&values, &extra)
+        let stops = keys.iter().zip(&values);
+        let stops =
+            stops.map(|(key, &Values { shear, moment })| Stop { station: key.station, shear, moment });
+        let stops = stops.collect();
+        let (largest_shear, sagging, hogging) = self.largest(&values, &extra)?;
+        Ok(DiagramWorkings { largest_shear, sagging, hogging, stops, intensities })
     }
 
     /// The key stations from left to right, with what acts at each.
@@ -507,7 +527,11 @@ impl Builder<'_> {
     }
 
     /// The largest shear force by size, the largest sagging and the largest hogging moment.
-    fn largest(&mut self, values: &[Values], extra: &[Id]) -> Result<DiagramWorkings, EvaluationError> {
+    fn largest(
+        &mut self,
+        values: &[Values],
+        extra: &[Id],
+    ) -> Result<(Id, Option<Id>, Option<Id>), EvaluationError> {
         let shears: Vec<Id> = values.iter().flat_map(|values| values.shear).collect();
         let mut moments: Vec<Id> = values.iter().flat_map(|values| values.moment).collect();
         moments.extend(extra);
@@ -543,7 +567,7 @@ impl Builder<'_> {
         let hogging = hogging
             .map(|id| made(id, Role::BendingMoment, "min", "largest hogging moment", says))
             .transpose()?;
-        Ok(DiagramWorkings { largest_shear, sagging, hogging })
+        Ok((largest_shear, sagging, hogging))
     }
 }
 

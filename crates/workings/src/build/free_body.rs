@@ -26,7 +26,7 @@ pub(crate) struct Station<'a> {
 }
 
 /// V and M somewhere.
-#[derive(Clone, Copy)]
+#[derive(Clone, Copy, Debug)]
 pub(crate) struct Inner {
     pub(crate) shear: Id,
     pub(crate) moment: Id,
@@ -135,7 +135,7 @@ impl Builder<'_> {
         let load = &beam.loads[place];
         let LoadKind::Spread { from, to, down_from, down_to } = load.kind else { return Ok(Vec::new()) };
         let (words, index) = (&load.words, &load.index);
-        let whole = Stretch { chapter, words, which: "", index, from, to, down_from, down_to };
+        let whole = Stretch { chapter, load: place, words, which: "", index, from, to, down_from, down_to };
         let found = self.resultants(&whole, PlaceAs::Station)?;
         if let Some(known) = self.whole_resultants.get_mut(place) {
             *known = Some(found.clone());
@@ -170,6 +170,7 @@ impl Builder<'_> {
         self.resultants(
             &Stretch {
                 chapter: at.chapter,
+                load: place,
                 words: &load.words,
                 which: at.left_of,
                 index: &joined(&load.index, if at.index.is_empty() { "x" } else { at.index }),

@@ -13,6 +13,37 @@ use mechanics::section::Section;
 
 const CHAPTER: Chapter = Chapter::Joints;
 
+/// The workings of one joint.
+#[derive(Clone, Debug)]
+pub(crate) struct JointWorkings {
+    pub(crate) name: String,
+    pub(crate) area: Id,
+    pub(crate) centroid: Id,
+    pub(crate) arm: Id,
+    pub(crate) first_moment: Id,
+    /// The pieces that it holds, by their place among the section's.
+    pub(crate) pieces: Vec<usize>,
+    /// At the slice, and where V is largest.
+    pub(crate) along: Vec<JointFlow>,
+}
+
+/// What a joint passes on at one station.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct JointFlow {
+    pub(crate) flow: Id,
+    pub(crate) fasteners: Option<FastenerWorkings>,
+    /// The stress on a glue line.
+    pub(crate) stress: Option<Id>,
+}
+
+/// The workings of the fasteners of a joint.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct FastenerWorkings {
+    pub(crate) rows: Id,
+    /// The largest spacing, and what one fastener may carry.
+    pub(crate) largest_spacing: Option<(Id, Id)>,
+}
+
 impl Builder<'_> {
     /// The workings of every joint: at the slice, and where V is largest.
     pub(crate) fn joints(
@@ -21,12 +52,13 @@ impl Builder<'_> {
         engine: &Section,
         shear: Id,
         largest_shear: Id,
-    ) -> Result<(), EvaluationError> {
+    ) -> Result<Vec<JointWorkings>, EvaluationError> {
+        let mut done = Vec::with_capacity(self.problem.joints.len());
         for (place, joint) in self.problem.joints.iter().enumerate() {
             let number = format!("j{}", place + 1);
-            self.joint(section, engine, joint, &number, (shear, largest_shear))?;
+            done.extend(self.joint(section, engine, joint, &number, (shear, largest_shear))?);
         }
-        Ok(())
+        Ok(done)
     }
 
     fn joint(
@@ -36,13 +68,13 @@ impl Builder<'_> {
         joint: &Joint,
         number: &str,
         (shear, largest_shear): (Id, Id),
-    ) -> Result<(), EvaluationError> {
+    ) -> Result<Option<JointWorkings>, EvaluationError> {
         let name = &joint.name;
         let beyond: Vec<_> =
             section.pieces.iter().filter(|piece| joint.beyond.contains(&piece.placed.piece.part)).collect();
         if beyond.is_empty() || beyond.len() == section.pieces.len() {
             // A joint that holds nothing, or all there is, holds no part to the rest.
-            return Ok(());
+            return Ok(None);
         }
         let entry = Entry::new(CHAPTER, Role::AreaBeyond, number, format!("area held by {name}"))
             .says(format!("What would slide if {name} were gone: that is the part beyond for this joint."));
@@ -78,6 +110,17 @@ impl Builder<'_> {
         let entry = Entry::new(CHAPTER, Role::FirstMoment, number, format!("first moment at {name}"))
             .says("The first moment of what the joint holds, about the neutral axis of the whole section.");
         let first_moment = self.formula(entry, Expression::from(area) * distance.into())?;
+        let mut done = JointWorkings {
+            name: name.clone(),
+            area,
+            centroid,
+            arm: distance,
+            first_moment,
+            pieces: (0..section.pieces.len())
+                .filter(|&place| joint.beyond.contains(&section.pieces[place].placed.piece.part))
+                .collect(),
+            along: Vec::new(),
+        };
         let along = [(shear, "", ""), (largest_shear, ", where V is largest", ", V max")];
         for (shear, words, mark) in along {
             let place = self.workings.working(shear).place;
@@ -86,14 +129,18 @@ impl Builder<'_> {
                 .says("The longitudinal force that the joint passes on for each length of the beam.");
             let flow = Expression::from(shear) * first_moment.into() / section.second_moment.into();
             let flow = self.formula(at(entry, place), flow)?;
+            let mut here = JointFlow { flow, fasteners: None, stress: None };
             match joint.kind {
-                JointKind::Fasteners => self.fasteners(joint, number, flow, (words, &mark), place)?,
+                JointKind::Fasteners => {
+                    here.fasteners = Some(self.fasteners(joint, number, flow, (words, &mark), place)?);
+                }
                 JointKind::Glue | JointKind::Weld => {
-                    self.bond(engine, joint, number, flow, (words, &mark), place)?;
+                    here.stress = self.bond(engine, joint, number, flow, (words, &mark), place)?;
                 }
             }
+            done.along.push(here);
         }
-        Ok(())
+        Ok(Some(done))
     }
 
     fn fasteners(
@@ -103,7 +150,7 @@ impl Builder<'_> {
         flow: Id,
         (words, mark): (&str, &str),
         place: Place,
-    ) -> Result<(), EvaluationError> {
+    ) -> Result<FastenerWorkings, EvaluationError> {
         let name = &joint.name;
         let mut given = |role: Role, what: &str, value: f64, dimension: Dimension, says: &str| {
             let full = format!("{what} of {name}");
@@ -145,6 +192,7 @@ impl Builder<'_> {
             let force = Expression::from(flow) * spacing.into() / rows.into();
             self.formula(at(entry, place), force)?;
         }
+        let mut largest_spacing = None;
         if let Some(capacity) = capacity
             && self.value(flow) != 0.0
         {
@@ -160,9 +208,9 @@ impl Builder<'_> {
                      designed to the local code by a licensed engineer.",
             );
             let spacing = Expression::from(rows) * capacity.into() / Expression::from(flow).size();
-            self.formula(at(entry, place), spacing)?;
+            largest_spacing = Some((self.formula(at(entry, place), spacing)?, capacity));
         }
-        Ok(())
+        Ok(FastenerWorkings { rows, largest_spacing })
     }
 
     /// The mean stress on a glue line or a weld that runs all along the contact.
@@ -174,11 +222,11 @@ impl Builder<'_> {
         flow: Id,
         (words, mark): (&str, &str),
         place: Place,
-    ) -> Result<(), EvaluationError> {
+    ) -> Result<Option<Id>, EvaluationError> {
         let name = &joint.name;
-        let Ok(cut) = engine.joint_cut(&joint.beyond) else { return Ok(()) };
+        let Ok(cut) = engine.joint_cut(&joint.beyond) else { return Ok(None) };
         if joint.kind != JointKind::Glue || cut.width <= 0.0 {
-            return Ok(());
+            return Ok(None);
         }
         let full = format!("width of {name}");
         let width = match self.workings.id(&full) {
@@ -191,8 +239,7 @@ impl Builder<'_> {
         };
         let entry = Entry::new(CHAPTER, Role::ShearStress, mark, format!("shear stress on {name}{words}"))
             .says("The shear flow, spread over the width of the glue line.");
-        self.formula(at(entry, place), Expression::from(flow) / width.into())?;
-        Ok(())
+        self.formula(at(entry, place), Expression::from(flow) / width.into()).map(Some)
     }
 }
 

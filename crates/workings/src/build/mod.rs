@@ -28,16 +28,23 @@ use crate::role::Role;
 use crate::solved::SolveFault;
 use crate::style::Style;
 use crate::working::{Chapter, Id};
-use beam_givens::Rigidity;
+use balance::{MomentBalance, Reactions};
+use beam_givens::{BeamGivens, Rigidity};
 use builder::{Builder, Entry};
+use diagrams::DiagramWorkings;
 use free_body::{Inner, Station};
+use joints::JointWorkings;
 use mechanics::beam::{Load, Redundant, Side, Solution};
 use mechanics::section::Section;
 use section::SectionWorkings;
+use shear::ShearWorkings;
 use slice::SliceParts;
 
-pub(crate) use builder::SAME_STATION;
-pub(crate) use cut::narrow_contact;
+pub(crate) use beam_givens::LoadKind;
+pub(crate) use builder::{SAME_STATION, zero};
+pub(crate) use cut::{CutWorkings, narrow_contact};
+pub(crate) use resultants::{PlaceAs, Shape, StretchWorkings};
+pub(crate) use section::{PieceWorkings, Size};
 pub use slice::{Approach, SliceWorkings};
 
 /// Standard gravity, m/s²; exact by definition (ISO 80000-3).
@@ -49,6 +56,26 @@ pub(crate) struct Built {
     pub(crate) workings: Workings,
     pub(crate) slice: SliceWorkings,
     pub(crate) key: KeyWorkings,
+    pub(crate) chapters: Chapters,
+}
+
+/// The workings of each chapter by what they are, for whoever replaces them.
+#[derive(Clone, Debug)]
+pub(crate) struct Chapters {
+    pub(crate) beam: BeamGivens,
+    pub(crate) reactions: Reactions,
+    pub(crate) moment_balances: Vec<MomentBalance>,
+    pub(crate) stretches: Vec<StretchWorkings>,
+    pub(crate) diagrams: DiagramWorkings,
+    pub(crate) section: SectionWorkings,
+    /// Distance of the cut from the neutral axis.
+    pub(crate) cut_distance: Id,
+    /// Station of the slice.
+    pub(crate) station: Id,
+    /// V and M just left of the slice, where one of them jumps there.
+    pub(crate) left_of_slice: Option<Inner>,
+    pub(crate) shear: ShearWorkings,
+    pub(crate) joints: Vec<JointWorkings>,
 }
 
 /// The workings that every lesson is about, by id.
@@ -115,8 +142,8 @@ fn all(
     // At the right end of the beam V and M are those just left of it, and the slice ends there.
     let at_end = builder.same_station(x, problem.beam.length);
     let side = if at_end { Side::Left } else { Side::Right };
-    if !at_end && builder.jumps_at(x, solution) {
-        builder.free_body(
+    let left_of_slice = match !at_end && builder.jumps_at(x, solution) {
+        true => Some(builder.free_body(
             &beam,
             &reactions,
             &Station {
@@ -127,8 +154,9 @@ fn all(
                 left_of: "left of the slice's left side",
                 index: "left",
             },
-        )?;
-    }
+        )?),
+        false => None,
+    };
     let here = builder.free_body(
         &beam,
         &reactions,
@@ -160,7 +188,7 @@ fn all(
         at_end,
     };
     let slice = builder.slice(&parts)?;
-    builder.joints(&section, engine, here.shear, diagrams.largest_shear)?;
+    let joints = builder.joints(&section, engine, here.shear, diagrams.largest_shear)?;
     let key = KeyWorkings {
         shear: here.shear,
         moment: here.moment,
@@ -174,7 +202,20 @@ fn all(
         cut_height: height,
         largest_shear: diagrams.largest_shear,
     };
-    Ok(Built { workings: builder.workings, slice, key })
+    let chapters = Chapters {
+        beam,
+        reactions,
+        moment_balances: builder.moment_balances,
+        stretches: builder.stretches,
+        diagrams,
+        section,
+        cut_distance,
+        station,
+        left_of_slice,
+        shear,
+        joints,
+    };
+    Ok(Built { workings: builder.workings, slice, key, chapters })
 }
 
 impl Builder<'_> {
@@ -201,8 +242,8 @@ impl Builder<'_> {
     /// The slice that ends at the right end of the beam: its left face.
     fn slice_left_of_end(
         &mut self,
-        beam: &beam_givens::BeamGivens,
-        reactions: &balance::Reactions,
+        beam: &BeamGivens,
+        reactions: &Reactions,
         (station, length): (Id, Id),
     ) -> Result<(Id, Inner), EvaluationError> {
         let x = self.value(station) - self.value(length);

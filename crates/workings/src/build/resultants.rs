@@ -9,6 +9,8 @@ use crate::working::{Chapter, Id};
 /// A stretch of a spread load.
 pub(crate) struct Stretch<'a> {
     pub(crate) chapter: Chapter,
+    /// The load, by its place among the beam's.
+    pub(crate) load: usize,
     /// `spread load 1`.
     pub(crate) words: &'a str,
     /// What tells this stretch from others of the same load: empty for the whole, `left of the slice`.
@@ -23,24 +25,40 @@ pub(crate) struct Stretch<'a> {
 }
 
 /// A force that stands for a stretch, or for one triangle or rectangle of it.
-#[derive(Clone, Copy)]
+#[derive(Clone, Copy, Debug)]
 pub(crate) struct Resultant {
     pub(crate) down: Id,
     /// Its station, or its arm about the stretch's right end, as asked.
     pub(crate) place: Id,
     /// What tells it from the other resultant of the same stretch; empty where it is the only one.
     pub(crate) figure: &'static str,
+    pub(crate) shape: Shape,
+}
+
+/// The workings of a stretch.
+#[derive(Clone, Debug)]
+pub(crate) struct StretchWorkings {
+    /// The load, by its place among the beam's.
+    pub(crate) load: usize,
+    pub(crate) place_as: PlaceAs,
+    pub(crate) from: Id,
+    pub(crate) to: Id,
+    pub(crate) length: Id,
+    pub(crate) down_from: Id,
+    pub(crate) down_to: Id,
+    pub(crate) resultants: Vec<Resultant>,
 }
 
 /// From where the place of a resultant is told.
-#[derive(Clone, Copy, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) enum PlaceAs {
     Station,
     ArmAboutRightEnd,
 }
 
-#[derive(Clone, Copy, PartialEq)]
-enum Shape {
+/// What a resultant stands for: thick all along, at its right end, at its left end.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) enum Shape {
     Rectangle,
     Rising,
     Falling,
@@ -79,7 +97,7 @@ impl Builder<'_> {
         stretch: &Stretch<'_>,
         place_as: PlaceAs,
     ) -> Result<Vec<Resultant>, EvaluationError> {
-        let Stretch { chapter, words, which, index, from, to, down_from, down_to } = *stretch;
+        let Stretch { chapter, load, words, which, index, from, to, down_from, down_to } = *stretch;
         let which_words = if which.is_empty() { String::new() } else { format!(" {which}") };
         let (x_from, x_to) = (self.value(from), self.value(to));
         let length = self.difference(to, from);
@@ -171,8 +189,18 @@ impl Builder<'_> {
                     share_of_length(from_end),
                 )?,
             };
-            resultants.push(Resultant { down, place, figure: told_by });
+            resultants.push(Resultant { down, place, figure: told_by, shape });
         }
+        self.stretches.push(StretchWorkings {
+            load,
+            place_as,
+            from,
+            to,
+            length,
+            down_from,
+            down_to,
+            resultants: resultants.clone(),
+        });
         Ok(resultants)
     }
 }

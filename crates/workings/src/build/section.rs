@@ -14,6 +14,7 @@ use std::f64::consts::PI;
 const CHAPTER: Chapter = Chapter::Section;
 
 /// One piece with its givens.
+#[derive(Clone, Debug)]
 pub(crate) struct Placed {
     pub(crate) piece: Piece,
     /// Its number in the table of pieces, from 1.
@@ -25,14 +26,26 @@ pub(crate) struct Placed {
 }
 
 /// The workings of one piece.
+#[derive(Clone, Debug)]
 pub(crate) struct PieceWorkings {
     pub(crate) placed: Placed,
     pub(crate) area: Id,
     pub(crate) centroid: Id,
+    /// What the theorem of parallel axes takes of it; none where it is the only piece.
+    pub(crate) shifted: Option<Shifted>,
+}
+
+/// What the theorem of parallel axes takes of a piece.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Shifted {
+    /// Its second moment about its own centroid.
+    pub(crate) own: Id,
+    /// The distance of its centroid from the neutral axis.
+    pub(crate) distance: Id,
 }
 
 /// The given dimensions of a piece.
-#[derive(Clone, Copy)]
+#[derive(Clone, Copy, Debug)]
 pub(crate) enum Size {
     Rectangle { breadth: Id, height: Id },
     Round { diameter: Id },
@@ -41,6 +54,7 @@ pub(crate) enum Size {
 }
 
 /// The workings of the whole section.
+#[derive(Clone, Debug)]
 pub(crate) struct SectionWorkings {
     pub(crate) pieces: Vec<PieceWorkings>,
     pub(crate) area: Id,
@@ -254,7 +268,7 @@ impl Builder<'_> {
             Entry::new(CHAPTER, Role::CentroidHeight, &done.number, format!("centroid height of {name}"))
                 .says(format!("The height of the centroid of {name} above the base line."));
         let centroid = self.formula(entry, centroid)?;
-        Ok(PieceWorkings { placed: done, area, centroid })
+        Ok(PieceWorkings { placed: done, area, centroid, shifted: None })
     }
 
     /// A piece that no handbook gives: the engine integrates round its outline.
@@ -275,7 +289,7 @@ impl Builder<'_> {
         let entry = Entry::new(CHAPTER, Role::CentroidHeight, number, format!("centroid height of {name}"))
             .says(format!("The height of the centroid of {name} above the base line."));
         let centroid = self.engine(entry, OUTLINE, fixed(), properties.centroid.y, Dimension::LENGTH)?;
-        Ok(PieceWorkings { placed, area, centroid })
+        Ok(PieceWorkings { placed, area, centroid, shifted: None })
     }
 
     fn own_second_moment(&mut self, piece: &Placed) -> Result<Expression, EvaluationError> {
@@ -307,7 +321,7 @@ impl Builder<'_> {
 
     fn whole_section(
         &mut self,
-        pieces: Vec<PieceWorkings>,
+        mut pieces: Vec<PieceWorkings>,
         section: &Section,
     ) -> Result<SectionWorkings, EvaluationError> {
         let areas = pieces.iter().map(|piece| piece.area.into()).collect();
@@ -327,7 +341,7 @@ impl Builder<'_> {
                 self.formula(entry, moments / area.into())?
             }
         };
-        let second_moment = self.second_moment(&pieces, centroid)?;
+        let second_moment = self.second_moment(&mut pieces, centroid)?;
         let (top, bottom) = self.extremes(&pieces, section)?;
         let properties = section.properties();
         let entry = |index: &str, which: &str, y: f64| {
@@ -367,9 +381,9 @@ impl Builder<'_> {
         })
     }
 
-    fn second_moment(&mut self, pieces: &[PieceWorkings], centroid: Id) -> Result<Id, EvaluationError> {
+    fn second_moment(&mut self, pieces: &mut [PieceWorkings], centroid: Id) -> Result<Id, EvaluationError> {
         let whole = Entry::new(CHAPTER, Role::SecondMoment, "", "second moment");
-        if let [only] = pieces {
+        if let [only] = &*pieces {
             let own = self.own_second_moment(&only.placed)?;
             let says = format!(
                 "The second moment of {} about the level axis through its centroid.",
@@ -403,6 +417,7 @@ impl Builder<'_> {
                 false => Expression::from(piece.centroid) - centroid.into(),
             };
             let distance = self.formula(entry.says(says), distance)?;
+            piece.shifted = Some(Shifted { own, distance });
             terms.push(Expression::Sum(vec![
                 own.into(),
                 Expression::from(piece.area) * Expression::from(distance).power(2),

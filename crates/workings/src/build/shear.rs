@@ -15,9 +15,29 @@ use mechanics::stress::{PlaceSide, Reason, StressOverDepth};
 const CHAPTER: Chapter = Chapter::Shear;
 
 /// What the shear chapter leaves.
+#[derive(Clone, Debug)]
 pub(crate) struct ShearWorkings {
     pub(crate) cut: CutWorkings,
     pub(crate) stress_on_cut: Id,
+    /// How far the part beyond reaches from the cut.
+    pub(crate) depth: Id,
+    /// Where the width jumps at the cut, what holds on its other side.
+    pub(crate) other_side: Option<CutStress>,
+    pub(crate) at_axis: CutStress,
+    /// Where the stress is largest, if neither the cut nor the neutral axis is the place.
+    pub(crate) at_largest: Option<CutStress>,
+    pub(crate) largest_over_depth: Id,
+    pub(crate) largest_along_beam: Id,
+    /// V over the area as drawn.
+    pub(crate) mean: Id,
+    pub(crate) plain_area: Id,
+}
+
+/// A cut and the shear stress on it.
+#[derive(Clone, Debug)]
+pub(crate) struct CutStress {
+    pub(crate) cut: CutWorkings,
+    pub(crate) stress: Id,
 }
 
 impl Builder<'_> {
@@ -60,7 +80,7 @@ impl Builder<'_> {
         let CutHere { side, beyond } = CutHere { side: problem.cut.side, beyond: problem.cut.beyond };
         let main = Cut { height, side, beyond, words: "the cut", index: "" };
         let depth = engine.properties().height();
-        self.depth_beyond(section, &main)?;
+        let depth_of_part = self.depth_beyond(section, &main)?;
         let cut = self.cut(section, engine, &main)?;
         let says = "The two stress resultants on the part beyond differ from face to face; the shear stress on the \
                     cut makes up the difference.";
@@ -71,11 +91,11 @@ impl Builder<'_> {
             .says("The force on the cut for each length of the beam.");
         let flow = Expression::from(shear) * cut.first_moment.into() / section.second_moment.into();
         self.formula(entry, flow)?;
-        self.other_side(section, engine, shear, &cut, &main)?;
-        let axis = self.at_axis(section, engine, shear, (&main, &cut, stress_on_cut))?;
-        let axis_stress = axis.1;
+        let other_side = self.other_side(section, engine, shear, &cut, &main)?;
+        let at_axis = self.at_axis(section, engine, shear, (&main, &cut, stress_on_cut))?;
         let profile = StressOverDepth::new(engine, 0.0, 1.0).largest_shear_stress();
-        let mut largest = (axis.0, axis_stress);
+        let mut largest = at_axis.clone();
+        let mut at_largest = None;
         let place = profile.places.first().copied();
         let mut says =
             "The shear stress is largest at the neutral axis: Q is largest there, and the section is no \
@@ -92,9 +112,10 @@ impl Builder<'_> {
             let is_cut = (place.height - problem.cut.height).abs() <= 1e-9 * depth
                 && (!jumps || side_of_place == problem.cut.side);
             largest = if is_cut {
-                (cut, stress_on_cut)
+                CutStress { cut: cut.clone(), stress: stress_on_cut }
             } else {
-                self.at_largest(section, engine, shear, (place.height, side_of_place, beyond), &says)?
+                let place = (place.height, side_of_place, beyond);
+                at_largest.insert(self.at_largest(section, engine, shear, place, &says)?).clone()
             };
         }
         let stress = |index: &str, name: &str| Entry::new(CHAPTER, Role::ShearStress, index, name);
@@ -103,9 +124,9 @@ impl Builder<'_> {
             Some(place) => entry.height(place.height, None),
             None => entry,
         };
-        let over_depth = self.formula(entry, largest.1.into())?;
-        let product = Expression::from(largest_shear).size() * largest.0.first_moment.into();
-        let below = Expression::from(section.second_moment) * largest.0.width.into();
+        let over_depth = self.formula(entry, largest.stress.into())?;
+        let product = Expression::from(largest_shear).size() * largest.cut.first_moment.into();
+        let below = Expression::from(section.second_moment) * largest.cut.width.into();
         let station = self.workings.working(largest_shear).place;
         let entry = stress("max, beam", "largest shear stress along the beam").says(
             "Over the whole beam its size is largest where that of V is: at the same height of the section.",
@@ -114,20 +135,31 @@ impl Builder<'_> {
             Some(x) => entry.at(x, station.side),
             None => entry,
         };
-        self.formula(entry, product / below)?;
-        self.mean(section, engine, shear, over_depth)?;
-        Ok(ShearWorkings { cut, stress_on_cut })
+        let largest_along_beam = self.formula(entry, product / below)?;
+        let (mean, plain_area) = self.mean(section, engine, shear, over_depth)?;
+        Ok(ShearWorkings {
+            cut,
+            stress_on_cut,
+            depth: depth_of_part,
+            other_side,
+            at_axis,
+            at_largest,
+            largest_over_depth: over_depth,
+            largest_along_beam,
+            mean,
+            plain_area,
+        })
     }
 
     /// The upright extent of the part beyond: not needed for Q, but often taken for the width.
-    fn depth_beyond(&mut self, section: &SectionWorkings, cut: &Cut<'_>) -> Result<(), EvaluationError> {
+    fn depth_beyond(&mut self, section: &SectionWorkings, cut: &Cut<'_>) -> Result<Id, EvaluationError> {
         let depth = match cut.beyond {
             HeightSide::Above => Expression::from(section.top) - cut.height.into(),
             HeightSide::Below => self.difference(cut.height, section.bottom),
         };
         let entry = Entry::new(CHAPTER, Role::Height, "beyond", "depth of the part beyond the cut")
             .says("How far the part beyond reaches, from the cut to the outer fibre.");
-        self.formula(entry, depth).map(|_| ())
+        self.formula(entry, depth)
     }
 
     fn shear_stress(
@@ -164,12 +196,12 @@ impl Builder<'_> {
         shear: Id,
         cut: &CutWorkings,
         at: &Cut<'_>,
-    ) -> Result<(), EvaluationError> {
+    ) -> Result<Option<CutStress>, EvaluationError> {
         let height = self.value(at.height);
         let near = 1e-9 * engine.properties().height();
         let widths = [HeightSide::Below, HeightSide::Above].map(|side| engine.width(height, side));
         if (widths[0] - widths[1]).abs() <= near || widths.iter().any(|&width| width <= near) {
-            return Ok(());
+            return Ok(None);
         }
         let side = match at.side {
             HeightSide::Above => HeightSide::Below,
@@ -179,10 +211,11 @@ impl Builder<'_> {
         let other =
             Cut { height: at.height, side, beyond: at.beyond, words: &words, index: side_words(side) };
         let width = self.width(section, engine, &other)?;
-        let cut = CutWorkings { width, ..*cut };
+        let cut = CutWorkings { width, ..cut.clone() };
         let name = format!("shear stress just {} the cut", side_words(side));
         let says = "The width jumps at the cut, Q does not: the same force spreads over another width.";
-        self.shear_stress(section, shear, &cut, &other, &name, says).map(|_| ())
+        let stress = self.shear_stress(section, shear, &cut, &other, &name, says)?;
+        Ok(Some(CutStress { cut, stress }))
     }
 
     fn at_axis(
@@ -191,7 +224,7 @@ impl Builder<'_> {
         engine: &Section,
         shear: Id,
         (main, main_cut, main_stress): (&Cut<'_>, &CutWorkings, Id),
-    ) -> Result<(CutWorkings, Id), EvaluationError> {
+    ) -> Result<CutStress, EvaluationError> {
         let axis = engine.neutral_axis();
         let near = 1e-9 * engine.properties().height();
         // Where the width jumps at the axis itself, the narrower side has the larger stress.
@@ -213,7 +246,7 @@ impl Builder<'_> {
         let cut = self.cut(section, engine, &at)?;
         let stress =
             self.shear_stress(section, shear, &cut, &at, "shear stress at the neutral axis", says)?;
-        Ok((cut, stress))
+        Ok(CutStress { cut, stress })
     }
 
     /// Where the lesson cuts at the neutral axis, what was found there is taken over.
@@ -223,7 +256,7 @@ impl Builder<'_> {
         cut: &CutWorkings,
         stress: Id,
         says: &str,
-    ) -> Result<(CutWorkings, Id), EvaluationError> {
+    ) -> Result<CutStress, EvaluationError> {
         let height = self.value(at.height);
         let mut same = |role: Role, what: &str, id: Id| {
             let entry = Entry::new(CHAPTER, role, at.index, format!("{what} at the neutral axis"))
@@ -234,7 +267,7 @@ impl Builder<'_> {
         let first_moment = same(Role::FirstMoment, "first moment", cut.first_moment)?;
         let width = same(Role::WidthAtCut, "width", cut.width)?;
         let stress = same(Role::ShearStress, "shear stress", stress)?;
-        Ok((CutWorkings { first_moment, width, ..*cut }, stress))
+        Ok(CutStress { cut: CutWorkings { first_moment, width, ..cut.clone() }, stress })
     }
 
     fn at_largest(
@@ -244,7 +277,7 @@ impl Builder<'_> {
         shear: Id,
         (place, side, beyond): (f64, HeightSide, HeightSide),
         says: &str,
-    ) -> Result<(CutWorkings, Id), EvaluationError> {
+    ) -> Result<CutStress, EvaluationError> {
         let entry = Entry::new(CHAPTER, Role::CutHeight, "max", "height of the largest shear stress")
             .height(place, Some(side));
         let near = 1e-12 * engine.properties().height();
@@ -264,7 +297,7 @@ impl Builder<'_> {
         let cut = self.cut(section, engine, &at)?;
         let name = "shear stress at the place of the largest";
         let stress = self.shear_stress(section, shear, &cut, &at, name, says)?;
-        Ok((cut, stress))
+        Ok(CutStress { cut, stress })
     }
 
     /// `V / A`, and how many times the largest stress exceeds it.
@@ -274,7 +307,7 @@ impl Builder<'_> {
         engine: &Section,
         shear: Id,
         largest: Id,
-    ) -> Result<(), EvaluationError> {
+    ) -> Result<(Id, Id), EvaluationError> {
         let properties = engine.properties();
         let area = if section.pieces.iter().any(|piece| piece.placed.ratio.is_some()) {
             let entry = Entry::new(CHAPTER, Role::Area, "drawn", "area as drawn")
@@ -302,7 +335,7 @@ impl Builder<'_> {
             );
             self.formula(entry, Expression::from(largest) / mean.into())?;
         }
-        Ok(())
+        Ok((mean, area))
     }
 }
 
