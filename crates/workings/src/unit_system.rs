@@ -173,6 +173,11 @@ impl UnitSystem {
         Self::ALL.into_iter().find(|system| system.name().eq_ignore_ascii_case(name.trim()))
     }
 
+    /// Whether it is of the US customary units.
+    pub fn is_customary(self) -> bool {
+        matches!(self, Self::KipFoot | Self::KipInch | Self::PoundFoot | Self::PoundInch)
+    }
+
     fn table(self) -> &'static Table {
         match self {
             Self::Metric => &METRIC,

@@ -28,8 +28,7 @@ pub(crate) struct ShearWorkings {
     pub(crate) at_largest: Option<CutStress>,
     pub(crate) largest_over_depth: Id,
     pub(crate) largest_along_beam: Id,
-    /// V over the area as drawn.
-    pub(crate) mean: Id,
+    /// The area of the section as drawn.
     pub(crate) plain_area: Id,
 }
 
@@ -136,7 +135,7 @@ impl Builder<'_> {
             None => entry,
         };
         let largest_along_beam = self.formula(entry, product / below)?;
-        let (mean, plain_area) = self.mean(section, engine, shear, over_depth)?;
+        let plain_area = self.mean(section, engine, shear, over_depth)?;
         Ok(ShearWorkings {
             cut,
             stress_on_cut,
@@ -146,7 +145,6 @@ impl Builder<'_> {
             at_largest,
             largest_over_depth: over_depth,
             largest_along_beam,
-            mean,
             plain_area,
         })
     }
@@ -307,7 +305,7 @@ impl Builder<'_> {
         engine: &Section,
         shear: Id,
         largest: Id,
-    ) -> Result<(Id, Id), EvaluationError> {
+    ) -> Result<Id, EvaluationError> {
         let properties = engine.properties();
         let area = if section.pieces.iter().any(|piece| piece.placed.ratio.is_some()) {
             let entry = Entry::new(CHAPTER, Role::Area, "drawn", "area as drawn")
@@ -335,7 +333,7 @@ impl Builder<'_> {
             );
             self.formula(entry, Expression::from(largest) / mean.into())?;
         }
-        Ok((mean, area))
+        Ok(area)
     }
 }
 

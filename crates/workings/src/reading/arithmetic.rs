@@ -34,7 +34,7 @@ pub(super) fn collect_names<'a>(node: &'a Node, names: &mut Vec<(&'a str, Range<
     }
 }
 
-fn circle_number(name: &str) -> Option<f64> {
+pub(super) fn circle_number(name: &str) -> Option<f64> {
     matches!(name, "pi" | "π").then_some(std::f64::consts::PI)
 }
 

@@ -16,6 +16,7 @@
 
 mod arithmetic;
 mod faults;
+mod formula;
 mod nearest;
 mod numbers;
 mod parser;
@@ -79,7 +80,7 @@ pub struct Fault {
     pub mend: String,
 }
 
-/// A text that reads as a value, not yet evaluated.
+/// A text that reads as a value or as a formula, not yet evaluated.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Parsed {
     text: String,
@@ -91,7 +92,17 @@ pub struct Parsed {
 /// # Errors
 /// All faults that can be seen without the named values; never an empty list.
 pub fn parse(text: &str) -> Result<Parsed, Vec<Fault>> {
-    parser::parse(text).map(|root| Parsed { text: text.to_owned(), root })
+    parser::parse(text, &[]).map(|root| Parsed { text: text.to_owned(), root })
+}
+
+/// As [`parse`], of a formula in which names of several words stand: `shear force at the slice / area`.
+///
+/// Of two names that stand at one place the longer is meant. Words that are no name count as one up to the next sign.
+///
+/// # Errors
+/// As [`parse`].
+pub fn parse_formula(text: &str, names: &[&str]) -> Result<Parsed, Vec<Fault>> {
+    parser::parse(text, names).map(|root| Parsed { text: text.to_owned(), root })
 }
 
 impl Parsed {

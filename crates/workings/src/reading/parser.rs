@@ -47,15 +47,15 @@ const LONGEST: usize = 1000;
 /// Whole powers of a value.
 const LARGEST_POWER: i32 = 12;
 
-/// Reads a whole text.
-pub(super) fn parse(text: &str) -> Result<Node, Vec<Fault>> {
+/// Reads a whole text, in which these names of several words may stand.
+pub(super) fn parse(text: &str, phrases: &[&str]) -> Result<Node, Vec<Fault>> {
     if text.len() > LONGEST {
         return Err(vec![faults::too_long(text, LONGEST)]);
     }
     if text.chars().all(is_blank) {
         return Err(vec![faults::empty(text)]);
     }
-    let mut parser = Parser { text, at: 0, depth: 0, faults: Vec::new() };
+    let mut parser = Parser { text, phrases, at: 0, depth: 0, faults: Vec::new() };
     let root = parser.sum().and_then(|root| {
         parser.skip_blanks();
         if parser.at < text.len() { Err(parser.unexpected()) } else { Ok(root) }
@@ -72,6 +72,7 @@ pub(super) fn parse(text: &str) -> Result<Node, Vec<Fault>> {
 
 struct Parser<'a> {
     text: &'a str,
+    phrases: &'a [&'a str],
     at: usize,
     depth: usize,
     /// Faults after which reading could go on.
@@ -215,6 +216,10 @@ impl<'a> Parser<'a> {
                 self.deeper(|parser| parser.atom(false)).map(|inner| self.function(start, Kind::Root, inner))
             }
             Some(first) if first.is_alphabetic() || first == '_' => {
+                if let Some(phrase) = self.phrase() {
+                    self.at += phrase.len();
+                    return Ok(Node { range: start..self.at, kind: Kind::Name(phrase.to_owned()) });
+                }
                 let name = self.take(|c| (c.is_alphanumeric() || c == '_') && !is_numeric_sign(c));
                 let after_name = self.at;
                 self.skip_blanks();
@@ -236,6 +241,29 @@ impl<'a> Parser<'a> {
             Some('∞') => Err(faults::not_a_number(start..start + '∞'.len_utf8(), "∞")),
             _ => Err(self.unexpected()),
         }
+    }
+
+    /// The longest of the names of several words that stands here; words that are none of them up to the next sign, so
+    /// that they are told as one unknown name.
+    fn phrase(&self) -> Option<&'a str> {
+        let rest = self.rest();
+        let word = |c: char| c.is_alphanumeric() || c == '_';
+        let stands = |phrase: &&str| {
+            // With another word after it, it is not the name that was meant: "area beyond" is not "area".
+            rest.strip_prefix(phrase)
+                .is_some_and(|after| !after.trim_start_matches(is_blank).chars().next().is_some_and(word))
+        };
+        if let Some(known) =
+            self.phrases.iter().filter(|phrase| stands(phrase)).max_by_key(|known| known.len())
+        {
+            return Some(&rest[..known.len()]);
+        }
+        let first = &rest[..rest.find(|c| !word(c)).unwrap_or(rest.len())];
+        if self.phrases.is_empty() || matches!(first, "sqrt" | "abs" | "pi" | "π") {
+            return None;
+        }
+        let end = rest.find(|c: char| "+-*/^()·×÷\u{2212}\u{22c5}\u{2215}".contains(c)).unwrap_or(rest.len());
+        Some(rest[..end].trim_end_matches(is_blank))
     }
 
     fn function(&self, start: usize, function: fn(Box<Node>) -> Kind, inner: Node) -> Node {
