@@ -11,8 +11,8 @@ use Kind::{Concept, Execution, Procedure};
 pub(super) static MISTAKES: [Mistake; 12] = [
     Mistake::usual(
         ("q-to-the-cut", Shear, Procedure),
-        "takes Q as A' times the distance of the cut from the neutral axis",
-        "Use the distance to the centroid of A', not to the cut.",
+        "takes {Q} as {A'} times the distance of the cut from the neutral axis",
+        "Use the distance to the centroid of {A'}, not to the cut.",
         &[LectureText],
         |lesson| {
             let distance = Expression::from(lesson.chapters().cut_distance).size();
@@ -21,8 +21,8 @@ pub(super) static MISTAKES: [Mistake; 12] = [
     ),
     Mistake::usual(
         ("q-to-the-edge", Shear, Procedure),
-        "takes Q as A' times the distance of its outer edge from the neutral axis",
-        "Use the distance to the centroid of A', not to its edge.",
+        "takes {Q} as {A'} times the distance of its outer edge from the neutral axis",
+        "Use the distance to the centroid of {A'}, not to its edge.",
         &[LectureText],
         |lesson| {
             let section = &lesson.chapters().section;
@@ -33,15 +33,15 @@ pub(super) static MISTAKES: [Mistake; 12] = [
     ),
     Mistake::usual(
         ("q-about-own-edge", Shear, Concept),
-        "takes Q of A' about the cut, as A' times half its depth",
-        "Q is taken about the neutral axis of the whole section.",
+        "takes {Q} of {A'} about the cut, as {A'} times half its depth",
+        "{Q} is taken about the neutral axis of the whole section.",
         &[Memory],
         |lesson| at_the_cut(lesson, Expression::from(lesson.chapters().shear.depth) / 2.0.into()),
     ),
     Mistake::usual(
         ("q-about-the-base", Shear, Procedure),
-        "takes Q about the base",
-        "Q is taken about the neutral axis of the whole section, not about the base.",
+        "takes {Q} about the base",
+        "{Q} is taken about the neutral axis of the whole section, not about the base.",
         &[Memory],
         |lesson| {
             each_part(lesson, |part| Expression::from(part.area) * lesson.above_base(part.centroid.into()))
@@ -49,7 +49,7 @@ pub(super) static MISTAKES: [Mistake; 12] = [
     ),
     Mistake::usual(
         ("q-of-the-whole-area", Shear, Concept),
-        "takes the whole area for A'",
+        "takes the whole area for {A'}",
         "Only the area beyond the cut is held by the cut.",
         &[Memory],
         |lesson| {
@@ -59,8 +59,8 @@ pub(super) static MISTAKES: [Mistake; 12] = [
     ),
     Mistake::usual(
         ("q-at-the-neutral-axis", Shear, Concept),
-        "uses the largest Q, that at the neutral axis, for every cut",
-        "Q belongs to the cut.",
+        "uses the largest {Q}, that at the neutral axis, for every cut",
+        "{Q} belongs to the cut.",
         &[Memory],
         |lesson| {
             let largest = Expression::from(lesson.chapters().shear.at_axis.cut.first_moment);
@@ -69,15 +69,15 @@ pub(super) static MISTAKES: [Mistake; 12] = [
     ),
     Mistake::usual(
         ("q-leaves-out-a-part", Shear, Procedure),
-        "forgets a part of A', such as the piece of web between flange and cut",
+        "forgets a part of {A'}, such as the piece of web between flange and cut",
         "Everything beyond the cut counts.",
         &[Memory],
         part_left_out,
     ),
     Mistake::usual(
         ("distance-squared-in-q", Shear, Execution),
-        "squares the distance in Q",
-        "Q is area times distance (mm3).",
+        "squares the distance in {Q}",
+        "{Q} is area times distance ({unit of Q}).",
         &[Memory],
         |lesson| {
             let units = lesson.section_units();
@@ -90,7 +90,7 @@ pub(super) static MISTAKES: [Mistake; 12] = [
     ),
     Mistake::usual(
         ("q-about-mid-depth", Shear, Procedure),
-        "puts the neutral axis at half depth in Q only",
+        "puts the neutral axis at half depth in {Q} only",
         "Measure from the neutral axis that you found.",
         &[Memory],
         |lesson| {
@@ -112,8 +112,8 @@ pub(super) static MISTAKES: [Mistake; 12] = [
     ),
     Mistake::usual(
         ("depth-for-width", Shear, Concept),
-        "takes the depth of A' for t",
-        "t is the width of the cut, across the section.",
+        "takes the depth of {A'} for {t}",
+        "{t} is the width of the cut, across the section.",
         &[Memory],
         |lesson| {
             let shear = &lesson.chapters().shear;
@@ -123,7 +123,7 @@ pub(super) static MISTAKES: [Mistake; 12] = [
     ),
     Mistake::usual(
         ("cut-not-the-shortest", Shear, Procedure),
-        "takes t along a cut that is not straight through the material, or one web of a box instead of two",
+        "takes {t} along a cut that is not straight through the material, or one web of a box instead of two",
         "Count every place where the cut passes through material.",
         &[AnalysisText, Memory],
         |lesson| {

@@ -12,15 +12,15 @@ use Kind::{Concept, Execution, Procedure};
 pub(super) static MISTAKES: [Mistake; 8] = [
     Mistake::usual(
         ("cut-force-is-v", Slice, Concept),
-        "says that the force on the cut is V",
-        "Equal stresses on perpendicular faces, not equal forces: F = tau t dx.",
+        "says that the force on the cut is {V}",
+        "Equal stresses on perpendicular faces, not equal forces: {F} = {tau} {t} {dx}.",
         &[Memory],
         |lesson| force_on_cut(lesson, toward(lesson, lesson.solved.key().shear.into())),
     ),
     Mistake::usual(
         ("tau-times-part", Slice, Concept),
-        "multiplies tau by A'",
-        "F acts on the cut, whose area is t dx.",
+        "multiplies {tau} by {A'}",
+        "{F} acts on the cut, whose area is {t} {dx}.",
         &[Memory],
         |lesson| {
             let key = lesson.solved.key();
@@ -37,8 +37,8 @@ pub(super) static MISTAKES: [Mistake; 8] = [
     ),
     Mistake::usual(
         ("stress-at-the-cut-times-part", Slice, Procedure),
-        "takes the bending stress at the cut for all of A'",
-        "Its mean over A' is at the centroid of A'.",
+        "takes the bending stress at the cut for all of {A'}",
+        "Its mean over {A'} is at the centroid of {A'}.",
         &[DerivationStep],
         |lesson| {
             let key = lesson.solved.key();
@@ -49,7 +49,7 @@ pub(super) static MISTAKES: [Mistake; 8] = [
     ),
     Mistake::usual(
         ("no-width", Slice, Execution),
-        "takes the force on the cut as tau dx",
+        "takes the force on the cut as {tau} {dx}",
         "Multiply by the width.",
         &[Memory],
         |lesson| {
@@ -74,8 +74,8 @@ pub(super) static MISTAKES: [Mistake; 8] = [
     ),
     Mistake::usual(
         ("wrong-cut-for-the-joint", Joints, Concept),
-        "takes A' for another joint than the one asked",
-        "Which part would slide if this joint were gone? That part is A'.",
+        "takes {A'} for another joint than the one asked",
+        "Which part would slide if this joint were gone? That part is {A'}.",
         &[AnalysisText, PhysicalModel],
         other_joint,
     ),

@@ -51,6 +51,7 @@ mod loads;
 mod own;
 mod reach;
 mod reactions;
+mod saying;
 mod section;
 mod shear;
 pub mod slip;
@@ -58,9 +59,11 @@ mod source;
 
 pub use applied::Applied;
 pub use own::{OwnFault, OwnField, OwnMistake};
+pub use saying::{Said, Saying};
 pub use source::Source;
 
 use crate::solved::Solved;
+use crate::style::Style;
 use crate::working::Chapter;
 use lesson::{Lesson, Replaced};
 use own::OwnFormula;
@@ -132,14 +135,21 @@ impl Mistake {
         self.kind
     }
 
-    /// What the student does, in one line that follows on "the student".
-    pub fn does(&self) -> &str {
-        &self.does
+    /// What the student does, in one line that follows on "the student", in the course's symbols.
+    pub fn does(&self, style: &Style) -> Saying {
+        self.said(&self.does, style)
     }
 
-    /// What to say to the student.
-    pub fn feedback(&self) -> &str {
-        &self.feedback
+    /// What to say to the student, in the course's symbols; a lecturer's own words as they are.
+    pub fn feedback(&self, style: &Style) -> Saying {
+        self.said(&self.feedback, style)
+    }
+
+    fn said(&self, text: &str, style: &Style) -> Saying {
+        match self.makes {
+            Makes::Usual(_) => Saying::of(text, style),
+            Makes::Own(_) => Saying::plain(text),
+        }
     }
 
     /// Where it is known from.

@@ -41,7 +41,7 @@ pub(super) static MISTAKES: [Mistake; 10] = [
     Mistake::usual(
         ("intensity-as-force", Reactions, Concept),
         "uses the intensity of a spread load as if it were a force",
-        "w is a force per length. Multiply by the loaded length first.",
+        "{w} is a force per length. Multiply by the loaded length first.",
         &[ConceptInventory, HomeworkDiscussion],
         intensity_as_force,
     ),

@@ -2,8 +2,10 @@
 //!
 //! They are tried on the right value and on that of every mistake, and named as a second thing, after the first.
 
+use super::saying::Saying;
 use super::source::Source::{self, CommonErrors, MarkScheme, Memory};
 use crate::dimension::Dimension;
+use crate::style::Style;
 use crate::unit_system::UnitSystem;
 
 /// A slip, the factor by which it changes a value, and what to say.
@@ -13,12 +15,18 @@ pub struct Slip {
     pub id: &'static str,
     /// The wrong value over the value that the slip befell.
     pub factor: f64,
-    /// What to say to the student.
-    pub feedback: &'static str,
+    feedback: &'static str,
     /// Where it is known from; nowhere for what is only a guess.
     pub source: Option<Source>,
     /// Told only if nothing else fits: a half or a double has many causes.
     pub last_resort: bool,
+}
+
+impl Slip {
+    /// What to say to the student, in the course's units.
+    pub fn feedback(&self, style: &Style) -> Saying {
+        Saying::of(self.feedback, style)
+    }
 }
 
 /// A slip of the table.
@@ -41,14 +49,14 @@ const TABLE: [Row; 5] = [
     },
     Row {
         id: "cubed-millimetres",
-        feedback: "1 mm3 is 10^-9 m3, 1 mm4 is 10^-12 m4.",
+        feedback: "1 mm³ is 10⁻⁹ m³, 1 mm⁴ is 10⁻¹² m⁴.",
         source: Some(CommonErrors),
         last_resort: false,
         factors: cubed_millimetres,
     },
     Row {
         id: "power-of-ten",
-        feedback: "A power of ten is lost. Is each length in mm, each force in N?",
+        feedback: "A power of ten is lost. Is each length in {unit of b}, each force in {unit of force}?",
         source: Some(MarkScheme),
         last_resort: false,
         factors: |_, _| (1..=12).flat_map(|n| both_ways(ten_to(n))).collect(),
@@ -94,10 +102,10 @@ fn both_ways(factor: f64) -> [f64; 2] {
     [factor, 1.0 / factor]
 }
 
-/// mm³ or mm⁴ turned into m³ or m⁴ by 10⁻³ or 10⁻⁶.
+/// mm³ or mm⁴ turned into m³ or m⁴ by 10⁻³ or 10⁻⁶, in a course that works in mm and m.
 fn cubed_millimetres(dimension: Dimension, units: UnitSystem) -> Vec<f64> {
     match dimension {
-        _ if units.is_customary() => Vec::new(),
+        _ if units.is_customary() || units == UnitSystem::KilonewtonCentimetre => Vec::new(),
         Dimension::LENGTH_3 => vec![ten_to(6), ten_to(3)],
         Dimension::LENGTH_4 => vec![ten_to(9), ten_to(6)],
         _ => Vec::new(),

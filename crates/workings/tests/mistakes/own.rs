@@ -31,7 +31,8 @@ fn an_own_mistake_is_made_as_one_of_the_catalogue() {
     let solved = reference().solved();
     let mistake = Mistake::own(&solved, &WRITTEN).expect("it is sound");
     assert_eq!((mistake.chapter(), mistake.kind()), (Chapter::Shear, Some(Kind::Concept)));
-    assert_eq!(mistake.feedback(), WRITTEN.feedback);
+    let style = solved.style();
+    assert_eq!(mistake.feedback(style).text(style), WRITTEN.feedback);
     let (own, all) = (mistake.applied(&solved), all(&solved));
     let usual = all.iter().find(|made| made.id() == "v-over-the-part").expect("it can be made");
     assert_eq!(own[0].replacements(), usual.replacements());

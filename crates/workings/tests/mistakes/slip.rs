@@ -2,6 +2,7 @@
 
 use workings::dimension::Dimension;
 use workings::mistake::slip::{Slip, slips};
+use workings::style::Style;
 use workings::unit_system::UnitSystem;
 
 fn slip(dimension: Dimension, units: UnitSystem, factor: f64) -> Option<Slip> {
@@ -42,6 +43,23 @@ fn inches_and_pounds() {
     assert!(near(Dimension::FORCE, 4.448) && near(Dimension::STRESS, 6.895) && !near(Dimension::AREA, 4.448));
 }
 
+/// The feedback names the units that the course computes with.
+#[test]
+fn feedback_names_the_courses_units() {
+    let said = |units: UnitSystem| {
+        let style = Style { units, ..Style::default() };
+        slip(Dimension::STRESS, units, 100.0).map(|slip| slip.feedback(&style).text(&style))
+    };
+    let asks = |length: &str, force: &str| {
+        Some(format!("A power of ten is lost. Is each length in {length}, each force in {force}?"))
+    };
+    assert_eq!(said(UnitSystem::Metric), asks("mm", "N"));
+    assert_eq!(said(UnitSystem::KilonewtonMetre), asks("m", "kN"));
+    assert_eq!(said(UnitSystem::KilonewtonCentimetre), asks("cm", "kN"));
+    assert_eq!(said(UnitSystem::KipFoot), asks("in", "kip"));
+    assert_eq!(said(UnitSystem::PoundInch), asks("in", "lb"));
+}
+
 #[test]
 fn every_value_may_lose_its_sign_or_a_power_of_ten() {
     for dimension in [Dimension::FORCE, Dimension::LENGTH_3, Dimension::STRESS, Dimension::NONE] {
@@ -54,10 +72,9 @@ fn every_value_may_lose_its_sign_or_a_power_of_ten() {
             assert!(slip(dimension, units, 0.5).is_some_and(|half| half.last_resort));
             let all = slips(dimension, units);
             assert!(all.iter().filter(|slip| slip.id != "half-or-double").all(|slip| !slip.last_resort));
-            assert!(
-                all.iter()
-                    .all(|slip| slip.factor.is_finite() && slip.factor != 1.0 && !slip.feedback.is_empty())
-            );
+            assert!(all.iter().all(|slip| slip.factor.is_finite()
+                && slip.factor != 1.0
+                && !slip.feedback(&Style::default()).pieces.is_empty()));
         }
     }
 }
