@@ -385,7 +385,8 @@ fn combine(a: Dimension, b: Dimension, power: i8) -> Option<Dimension> {
 pub struct Prepared {
     /// In the order of the graph.
     replaced: Vec<(u32, Prepare)>,
-    first: usize,
+    /// What is found again, in the order of the graph: what is replaced and all that depends on it.
+    changed: Vec<u32>,
 }
 
 #[derive(Clone, Debug)]
@@ -436,8 +437,10 @@ impl Prepared {
         replaced.dedup_by_key(|(id, _)| *id);
         replaced.reverse();
         look_ahead(workings, &mut replaced);
-        let first = replaced.first().map_or(workings.len(), |(id, _)| *id as usize);
-        Ok(Self { replaced, first })
+        let ids: Vec<Id> = replaced.iter().map(|(id, _)| Id(*id)).collect();
+        let changed = workings.downstream(&ids).into_iter().zip(0..);
+        let changed = changed.filter_map(|(changed, place)| changed.then_some(place)).collect();
+        Ok(Self { replaced, changed })
     }
 
     /// Gives a working that is replaced by a value another value, SI: nothing is allocated.
@@ -477,19 +480,13 @@ fn look_ahead(workings: &Workings, replaced: &mut [(u32, Prepare)]) {
 pub struct Evaluator<'a> {
     workings: &'a Workings,
     values: Vec<f64>,
-    dirty: Vec<bool>,
     stack: Vec<f64>,
 }
 
 impl<'a> Evaluator<'a> {
     /// For this graph.
     pub fn new(workings: &'a Workings) -> Self {
-        Self {
-            workings,
-            values: workings.values().to_vec(),
-            dirty: vec![false; workings.len()],
-            stack: Vec::with_capacity(64),
-        }
+        Self { workings, values: workings.values().to_vec(), stack: Vec::with_capacity(64) }
     }
 
     /// The value of every working by id, with these replaced and everything downstream evaluated again.
@@ -499,11 +496,10 @@ impl<'a> Evaluator<'a> {
     /// depends on the replaced working itself, that one counts with its own unreplaced value, so a formula may
     /// also read the right value of the very working that it replaces.
     pub fn run(&mut self, prepared: &Prepared) -> &[f64] {
-        let base = self.workings.values();
-        self.values.copy_from_slice(base);
-        self.dirty.fill(false);
+        self.values.copy_from_slice(self.workings.values());
         let mut next = 0;
-        for place in prepared.first..base.len() {
+        for &place in &prepared.changed {
+            let place = place as usize;
             let value = match prepared.replaced.get(next) {
                 Some((id, by)) if *id as usize == place => {
                     next += 1;
@@ -518,16 +514,9 @@ impl<'a> Evaluator<'a> {
                         }
                     }
                 }
-                _ => {
-                    let program = &self.workings.programs()[place];
-                    if !program.reads_any(&self.dirty) {
-                        continue;
-                    }
-                    program.run(&self.values, &mut self.stack)
-                }
+                _ => self.workings.programs()[place].run(&self.values, &mut self.stack),
             };
             self.values[place] = value;
-            self.dirty[place] = true;
         }
         &self.values
     }

@@ -6,8 +6,24 @@ use mechanics::beam::Load;
 use proptest::prelude::*;
 use workings::evaluate::{Evaluator, Replacement};
 use workings::mistake::{self, Applied};
+use workings::notation::{Notation, Profile};
 use workings::solved::Solved;
 use workings::style::Style;
+use workings::unit_system::UnitSystem;
+
+/// A random lesson of another course, with its parts nailed to each other.
+fn nailed() -> impl Strategy<Value = Solved> {
+    let styles = (0..Profile::ALL.len(), 0..UnitSystem::ALL.len());
+    (lesson(), styles).prop_filter_map("the lesson is sound", |(mut maker, (profile, units))| {
+        let parts = maker.problem.parts.len();
+        for held in 0..parts.saturating_sub(1) {
+            maker = maker.nails(&format!("nails {held}"), &[held], 1 + held as u32, Some(0.1), Some(500.0));
+        }
+        let notation = Notation::of(Profile::ALL[profile]);
+        let style = Style { notation, units: UnitSystem::ALL[units], ..Style::default() };
+        Solved::new(maker.problem, style).ok()
+    })
+}
 
 fn solved(maker: Maker) -> Result<Solved, TestCaseError> {
     Solved::new(maker.problem, Style::default()).map_err(|faults| TestCaseError::fail(format!("{faults:?}")))
@@ -22,8 +38,7 @@ proptest! {
 
     /// Every mistake gives a number where it is made, changes what it says it changes and nothing else.
     #[test]
-    fn every_mistake_can_be_evaluated(maker in lesson()) {
-        let solved = solved(maker)?;
+    fn every_mistake_can_be_evaluated(solved in nailed()) {
         let workings = solved.workings();
         let mut evaluator = Evaluator::new(workings);
         for made in mistake::all(&solved) {
