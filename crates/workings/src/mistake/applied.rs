@@ -7,6 +7,9 @@ use crate::working::Id;
 use std::borrow::Cow;
 
 /// A mistake made at one working of a lesson.
+///
+/// Formulas follow whatever else is replaced. What was chosen by the size of the lesson's own numbers (the nearer fibre,
+/// the load that stands nearest) stays as chosen: for a lesson of quite other numbers ask [`super::all`] again.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Applied {
     mistake: Cow<'static, str>,

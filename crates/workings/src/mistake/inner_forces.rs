@@ -42,7 +42,7 @@ pub(super) static MISTAKES: [Mistake; 13] = [
     Mistake::usual(
         ("spread-load-full-arm", Diagrams, Procedure),
         "turns the part of the spread load about the cut with its whole length as arm",
-        "The resultant of the part stands at its middle.",
+        "The resultant of the part stands at its centroid: under a uniform load, at its middle.",
         &[CommonErrors],
         full_arm,
     ),
@@ -70,7 +70,7 @@ pub(super) static MISTAKES: [Mistake; 13] = [
     Mistake::usual(
         ("straight-line-m", Diagrams, Concept),
         "joins the end values of {M} under a spread load by a straight line",
-        "Under a uniform load {V} is a line, so {M} is a parabola.",
+        "Under a spread load {V} is not constant, so {M} is curved: under a uniform one it is a parabola.",
         &[Memory],
         straight_line,
     ),

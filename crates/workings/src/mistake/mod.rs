@@ -189,14 +189,5 @@ pub fn named(id: &str) -> Option<&'static Mistake> {
 
 /// Every mistake of the catalogue in a lesson, once for each working that it can befall.
 pub fn all(solved: &Solved) -> Vec<Applied> {
-    let lesson = Lesson::of(solved);
-    let of = |mistake: &'static Mistake| -> Vec<Applied> {
-        match &mistake.makes {
-            Makes::Usual(makes) => {
-                makes(&lesson).into_iter().map(|made| Applied::new(mistake.id.clone(), made)).collect()
-            }
-            Makes::Own(_) => Vec::new(),
-        }
-    };
-    catalogue().flat_map(of).collect()
+    catalogue().flat_map(|mistake| mistake.applied(solved)).collect()
 }

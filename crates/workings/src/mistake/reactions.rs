@@ -20,14 +20,14 @@ pub(super) static MISTAKES: [Mistake; 10] = [
     Mistake::usual(
         ("spread-load-at-its-start", Reactions, Procedure),
         "puts the resultant of a spread load at its beginning",
-        "The resultant of a uniform load stands at the middle of the loaded part.",
+        "The resultant stands at the centroid of the load: of a uniform one, at the middle of the loaded part.",
         &[CommonErrors],
         |lesson| at_an_end(lesson, |stretch| stretch.from),
     ),
     Mistake::usual(
         ("spread-load-at-its-end", Reactions, Procedure),
         "puts the resultant of a spread load at its end",
-        "The resultant of a uniform load stands at the middle of the loaded part.",
+        "The resultant stands at the centroid of the load: of a uniform one, at the middle of the loaded part.",
         &[CommonErrors],
         |lesson| at_an_end(lesson, |stretch| stretch.to),
     ),

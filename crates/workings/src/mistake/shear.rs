@@ -12,6 +12,7 @@ use crate::quantity::Quantity;
 use crate::role::Role;
 use crate::working::{Chapter::Shear, Formula, HeightSide, Id};
 use Kind::{Concept, Execution, Procedure};
+use mechanics::stress::StressOverDepth;
 
 pub(super) static MISTAKES: [Mistake; 12] = [
     Mistake::usual(
@@ -229,7 +230,8 @@ fn zero_at_the_axis(lesson: &Lesson<'_>) -> Vec<Replaced> {
     vec![Replaced::nothing(stress)]
 }
 
-/// Where the width jumps, on the narrower side: at the cut, or else where the stress is largest of all jumps.
+/// Where the width jumps, on the narrower side: at the cut, or else where the stress is largest of all jumps, as V times
+/// the stress under a unit of it.
 fn largest_at_the_edge(lesson: &Lesson<'_>) -> Vec<Replaced> {
     let shear = &lesson.chapters().shear;
     let over_depth = shear.largest_over_depth;
@@ -241,19 +243,21 @@ fn largest_at_the_edge(lesson: &Lesson<'_>) -> Vec<Replaced> {
         return vec![Replaced::by(over_depth, narrower.into())];
     }
     let section = lesson.solved.section();
-    let stress = lesson.solved.stress();
+    let under_unit = StressOverDepth::new(section, 0.0, 1.0);
     let near = 1e-9 * section.properties().height();
     let at_jump = |height: f64| {
         let sides = [HeightSide::Below, HeightSide::Above];
         let [below, above] = sides.map(|side| section.width(height, side));
         let inside = below > near && above > near && (below - above).abs() > near;
         let narrower = if below < above { HeightSide::Below } else { HeightSide::Above };
-        inside.then(|| stress.shear_stress(height, narrower))
+        inside.then(|| under_unit.shear_stress(height, narrower))
     };
     let largest = section.levels().filter_map(at_jump).max_by(|a, b| a.abs().total_cmp(&b.abs()));
-    let made =
-        largest.map(|tau| Expression::Quantity(Quantity::new(tau, Dimension::STRESS), Role::ShearStress));
-    made.map(|tau| Replaced::by(over_depth, tau)).into_iter().collect()
+    let times_shear = |per_shear: f64| {
+        let per_area = Quantity::new(per_shear, Dimension::of(0, -2, 0));
+        Expression::from(lesson.solved.key().shear) * Expression::Quantity(per_area, Role::Ratio)
+    };
+    largest.map(|tau| Replaced::by(over_depth, times_shear(tau))).into_iter().collect()
 }
 
 fn wrong_station(lesson: &Lesson<'_>) -> Vec<Replaced> {

@@ -1,6 +1,7 @@
 //! A lecturer's own mistakes.
 
 use crate::common::{assert_close, reference};
+use proptest::prelude::*;
 use workings::mistake::{Kind, Mistake, OwnFault, OwnField, OwnMistake, all};
 use workings::reading::FaultKind;
 use workings::solved::Solved;
@@ -103,6 +104,35 @@ fn the_right_formula_is_no_mistake() {
     let formula = "shear force at the slice * first moment at the cut / (second moment * width at the cut)";
     let [fault] = &faults(&OwnMistake { formula, ..WRITTEN })[..] else { panic!() };
     assert_eq!(fault.fault.what, "this is the right formula of the shear stress on the cut");
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::default() })]
+
+    /// Whatever stands there: it is read or refused with a place in the text, never worse.
+    #[test]
+    fn any_text_is_read_or_refused(
+        pieces in prop::collection::vec(prop::sample::select(&[
+            "area", "area beyond the cut", "second moment", "shear force at the slice", "secnd moment", "force P",
+            " ", "+", "-", "*", "/", "^2", "(", ")", "sqrt", "abs(", "pi", "2", "3 mm", "ü", "′", "√", ",", "{V}",
+        ][..]), 0..12),
+    ) {
+        let text = pieces.concat();
+        let solved = reference().solved();
+        for (replaces, formula) in [(text.as_str(), WRITTEN.formula), (WRITTEN.replaces, text.as_str())] {
+            match Mistake::own(&solved, &OwnMistake { replaces, formula, ..WRITTEN }) {
+                Ok(mistake) => prop_assert_eq!(mistake.applied(&solved).len(), 1),
+                Err(faults) => {
+                    prop_assert!(!faults.is_empty());
+                    for OwnFault { field, fault } in faults {
+                        let text = if field == OwnField::Replaces { replaces } else { formula };
+                        prop_assert!(text.get(fault.range.clone()).is_some(), "{text:?}: {fault:?}");
+                        prop_assert!(!fault.what.is_empty() && !fault.mend.is_empty());
+                    }
+                }
+            }
+        }
+    }
 }
 
 /// It is looked up anew in each lesson, and not made where a name is missing.

@@ -11,18 +11,25 @@ use workings::solved::Solved;
 use workings::style::Style;
 use workings::unit_system::UnitSystem;
 
-/// A random lesson of another course, with its parts nailed to each other.
+/// A random lesson of another course, with its parts nailed to each other and perhaps of two materials.
 fn nailed() -> impl Strategy<Value = Solved> {
     let styles = (0..Profile::ALL.len(), 0..UnitSystem::ALL.len());
-    (lesson(), styles).prop_filter_map("the lesson is sound", |(mut maker, (profile, units))| {
-        let parts = maker.problem.parts.len();
-        for held in 0..parts.saturating_sub(1) {
-            maker = maker.nails(&format!("nails {held}"), &[held], 1 + held as u32, Some(0.1), Some(500.0));
-        }
-        let notation = Notation::of(Profile::ALL[profile]);
-        let style = Style { notation, units: UnitSystem::ALL[units], ..Style::default() };
-        Solved::new(maker.problem, style).ok()
-    })
+    (lesson(), styles, any::<bool>()).prop_filter_map(
+        "the lesson is sound",
+        |(mut maker, (profile, units), mixed)| {
+            let parts = maker.problem.parts.len();
+            for held in 0..parts.saturating_sub(1) {
+                maker =
+                    maker.nails(&format!("nails {held}"), &[held], 1 + held as u32, Some(0.1), Some(500.0));
+            }
+            if mixed {
+                maker.problem.parts[0].modular_ratio = 2.5;
+            }
+            let notation = Notation::of(Profile::ALL[profile]);
+            let style = Style { notation, units: UnitSystem::ALL[units], ..Style::default() };
+            Solved::new(maker.problem, style).ok()
+        },
+    )
 }
 
 fn solved(maker: Maker) -> Result<Solved, TestCaseError> {
