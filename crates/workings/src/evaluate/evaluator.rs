@@ -1,0 +1,191 @@
+//! The graph evaluated again with some workings replaced, and all that depends on them.
+
+use super::program::{Program, Step, compile, run};
+use super::{EvaluationError, Replacement, dimension_of, known};
+use crate::graph::Workings;
+use crate::working::Id;
+
+/// Replacements, checked and compiled.
+#[derive(Clone, Debug)]
+pub struct Prepared {
+    /// In the order of the graph.
+    replaced: Vec<(u32, Prepare)>,
+    /// What is found again, in the order of the graph: what is replaced and all that depends on it.
+    changed: Vec<u32>,
+}
+
+#[derive(Clone, Debug)]
+enum Prepare {
+    Value(f64),
+    /// Steps, and the factor that turns their result into SI; whether a step reads a later working that another
+    /// replacement changes.
+    Steps {
+        steps: Vec<Step>,
+        unit: f64,
+        ahead: bool,
+    },
+}
+
+impl Prepared {
+    pub(crate) fn new(
+        workings: &Workings,
+        replacements: &[(Id, Replacement)],
+    ) -> Result<Self, EvaluationError> {
+        let mut replaced = Vec::with_capacity(replacements.len());
+        for (id, replacement) in replacements {
+            let working = known(workings, "a replacement", *id)?;
+            let (name, expected) = (working.name.as_str(), working.value.dimension);
+            let mut steps = Vec::new();
+            let unit = match replacement {
+                Replacement::Value(value) => {
+                    replaced.push((id.0, Prepare::Value(*value)));
+                    continue;
+                }
+                Replacement::Expression(expression) => {
+                    let found = dimension_of(workings, name, expression)?;
+                    if found != expected {
+                        return Err(EvaluationError::WrongKind { working: name.to_owned(), expected, found });
+                    }
+                    compile(workings, name, expression, None, &mut steps)?;
+                    1.0
+                }
+                Replacement::Numbers(expression, units) => {
+                    compile(workings, name, expression, Some(*units), &mut steps)?;
+                    units.of(expected)
+                }
+            };
+            replaced.push((id.0, Prepare::Steps { steps, unit, ahead: false }));
+        }
+        replaced.sort_by_key(|(id, _)| *id);
+        // Of two replacements of one working the last one given stands.
+        replaced.reverse();
+        replaced.dedup_by_key(|(id, _)| *id);
+        replaced.reverse();
+        look_ahead(workings, &mut replaced);
+        let ids: Vec<Id> = replaced.iter().map(|(id, _)| Id(*id)).collect();
+        let changed = workings.downstream(&ids).into_iter().zip(0..);
+        let changed = changed.filter_map(|(changed, place)| changed.then_some(place)).collect();
+        Ok(Self { replaced, changed })
+    }
+
+    /// Gives a working that is replaced by a value another value, SI: nothing is allocated.
+    ///
+    /// Does nothing where the working is not replaced by a value.
+    pub fn set(&mut self, id: Id, to: f64) {
+        for (replaced, by) in &mut self.replaced {
+            if *replaced == id.0
+                && let Prepare::Value(value) = by
+            {
+                *value = to;
+            }
+        }
+    }
+}
+
+/// Marks the formulas that read a later working which another replacement changes. All other later workings still
+/// have their right values when the formula is evaluated.
+fn look_ahead(workings: &Workings, replaced: &mut [(u32, Prepare)]) {
+    let ids: Vec<Id> = replaced.iter().map(|(id, _)| Id(*id)).collect();
+    for (id, by) in replaced {
+        let Prepare::Steps { steps, ahead, .. } = by else { continue };
+        let later = |step: &Step| match step {
+            Step::Load(read) | Step::LoadTimes(read, _) if read > id => Some(*read as usize),
+            _ => None,
+        };
+        if ids.len() > 1 && steps.iter().any(|step| later(step).is_some()) {
+            let others: Vec<Id> = ids.iter().copied().filter(|other| other.0 != *id).collect();
+            let changed = workings.downstream(&others);
+            *ahead = steps.iter().filter_map(later).any(|read| changed[read]);
+        }
+    }
+}
+
+/// Evaluates a graph again and again without allocating.
+#[derive(Clone, Debug)]
+pub struct Evaluator<'a> {
+    workings: &'a Workings,
+    values: Vec<f64>,
+    stack: Vec<f64>,
+}
+
+impl<'a> Evaluator<'a> {
+    /// For this graph.
+    pub fn new(workings: &'a Workings) -> Self {
+        Self { workings, values: workings.values().to_vec(), stack: Vec::with_capacity(64) }
+    }
+
+    /// The value of every working by id, with these replaced and everything downstream evaluated again.
+    ///
+    /// A replacing formula may read workings that stand after the replaced one (the first moment at the neutral
+    /// axis in the place of that at the cut). They are evaluated first, the other replacements included; where one
+    /// depends on the replaced working itself, that one counts with its own unreplaced value, so a formula may
+    /// also read the right value of the very working that it replaces.
+    pub fn run(&mut self, prepared: &Prepared) -> &[f64] {
+        self.values.copy_from_slice(self.workings.values());
+        let mut next = 0;
+        for &place in &prepared.changed {
+            let place = place as usize;
+            let value = match prepared.replaced.get(next) {
+                Some((id, by)) if *id as usize == place => {
+                    next += 1;
+                    match by {
+                        Prepare::Value(value) => *value,
+                        Prepare::Steps { steps, unit, ahead } => {
+                            if *ahead {
+                                self.with_later_ones(place, steps, prepared) * unit
+                            } else {
+                                run(steps, &self.values, &mut self.stack) * unit
+                            }
+                        }
+                    }
+                }
+                _ => self.workings.programs()[place].run(&self.values, &mut self.stack),
+            };
+            self.values[place] = value;
+        }
+        &self.values
+    }
+
+    /// A replacing formula that reads workings after its own: those are evaluated on a copy, in order, with the
+    /// replaced working at its unreplaced value. Rare, so the copy does not matter.
+    fn with_later_ones(&mut self, place: usize, steps: &[Step], prepared: &Prepared) -> f64 {
+        let mut needed = vec![false; self.values.len()];
+        let mut open: Vec<u32> = steps
+            .iter()
+            .filter_map(|step| match step {
+                Step::Load(id) | Step::LoadTimes(id, _) if *id as usize > place => Some(*id),
+                _ => None,
+            })
+            .collect();
+        while let Some(id) = open.pop() {
+            if !std::mem::replace(&mut needed[id as usize], true) {
+                self.workings.programs()[id as usize].each_read(&mut |read| {
+                    if read as usize > place {
+                        open.push(read);
+                    }
+                });
+            }
+        }
+        let mut values = self.values.clone();
+        for later in place + 1..values.len() {
+            if !needed[later] {
+                continue;
+            }
+            let replaced = prepared.replaced.iter().find(|(id, _)| *id as usize == later);
+            values[later] = match replaced {
+                Some((_, Prepare::Value(value))) => *value,
+                Some((_, Prepare::Steps { steps, unit, ahead: false })) => {
+                    run(steps, &values, &mut self.stack) * unit
+                }
+                // Two formulas that each read ahead: the later one counts with its own formula.
+                Some((_, Prepare::Steps { ahead: true, .. })) | None => {
+                    match &self.workings.programs()[later] {
+                        Program::Given => values[later],
+                        program => program.run(&values, &mut self.stack),
+                    }
+                }
+            };
+        }
+        run(steps, &values, &mut self.stack)
+    }
+}
