@@ -74,3 +74,28 @@ fn a_formula_of_another_dimension_is_refused() {
     let mixed = e("area") + e("second moment");
     assert!(matches!(l.workings().evaluate(&mixed), Err(EvaluationError::TermsDiffer { .. })));
 }
+
+/// What stands before a mistake, or beside it, does not show it.
+#[test]
+fn a_mistake_reaches_what_depends_on_it_alone() {
+    let l = reference().solved();
+    let all = mistake::all(&l);
+    let reach = |mistake: &str, asked: &str| {
+        let made = all.iter().find(|made| made.id() == mistake).expect("it can be made");
+        made.changes(&l, id(&l, asked))
+    };
+    let tau = "shear stress on the cut";
+    for (mistake, asked, expected) in [
+        ("equal-shares", "reaction at B", true),
+        ("equal-shares", tau, true),
+        ("equal-shares", "force P", false),
+        ("equal-shares", "second moment", false),
+        ("depth-for-width", tau, true),
+        ("depth-for-width", "first moment at the cut", false),
+        ("depth-for-width", "shear stress at the neutral axis", false),
+        ("m-max-at-midspan", "bending moment at the slice", false),
+        ("m-max-at-midspan", "largest tension along the beam", true),
+    ] {
+        assert_eq!(reach(mistake, asked), expected, "{mistake}: {asked}");
+    }
+}
