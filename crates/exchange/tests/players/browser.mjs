@@ -1,0 +1,57 @@
+// Packages in a browser, played by open players as a student would: typed, pressed, read from the screen.
+//
+//   PACKAGES=folder PLAYERS=path/to/node_modules PLAYWRIGHT=path/to/node_modules BROWSER=path/to/chromium node --test *.test.mjs
+
+import assert from "node:assert/strict";
+import { existsSync, readFileSync } from "node:fs";
+import { createRequire } from "node:module";
+import { join, resolve } from "node:path";
+import { after, before } from "node:test";
+
+const { chromium } = createRequire(join(resolve(process.env.PLAYWRIGHT ?? "node_modules"), "from.cjs"))("playwright-core");
+const players = resolve(process.env.PLAYERS ?? "node_modules");
+const packages = resolve(process.env.PACKAGES ?? "packages");
+
+let browser;
+before(async () => {
+  browser = await chromium.launch({ executablePath: process.env.BROWSER, args: ["--no-sandbox", "--disable-gpu"] });
+});
+after(() => browser?.close());
+
+/** The address under which everything lies; nothing there leaves this machine. */
+const HOST = "http://package.test";
+
+const html = (head, body) => `<!doctype html><html lang="en"><meta charset="utf-8"><title>An item</title>${head}<body>${body}</body></html>`;
+
+/** Opens a page of ours with a player and a package behind it, and hands it over; nothing may be asked for in vain. */
+export async function onPage(head, body, act) {
+  const page = await browser.newPage();
+  const faults = [];
+  page.on("pageerror", (error) => faults.push(String(error)));
+  await page.route("**/*", (route) => {
+    const { origin, pathname } = new URL(route.request().url());
+    if (origin === HOST && pathname === "/") return route.fulfill({ contentType: "text/html", body: html(head, body) });
+    const [, where, ...rest] = pathname.split("/");
+    const file = join({ players, package: join(packages, "3.0") }[where] ?? "nowhere", ...rest);
+    if (origin === HOST && existsSync(file)) return route.fulfill({ path: file });
+    if (!pathname.endsWith(".ico")) faults.push(`not there: ${pathname}`);
+    return route.fulfill({ status: 404 });
+  });
+  try {
+    await page.goto(`${HOST}/`);
+    await act(page);
+    assert.deepEqual(faults, []);
+  } finally {
+    await page.close();
+  }
+}
+
+/** The text of an item. */
+export const itemText = (item) => readFileSync(join(packages, "3.0", `${item}.xml`), "utf8");
+
+/** What of an item a reader sees besides words: the widths of its pictures, and whether its formulae are formulae. */
+export async function shown(page) {
+  const pictures = await page.locator("img").evaluateAll((all) => all.map((picture) => picture.naturalWidth));
+  const formulae = await page.locator("math").evaluateAll((all) => all.map((math) => math instanceof MathMLElement && math.getBoundingClientRect().width > 0));
+  return { pictures, formulae };
+}

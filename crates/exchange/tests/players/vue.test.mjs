@@ -1,0 +1,4 @@
+import { playAll } from "./items.mjs";
+import * as player from "./vue.mjs";
+
+playAll(player);
