@@ -8,7 +8,7 @@ const FLOORS: &[&[&str]] = &[
     &["mechanics"],
     &["workings"],
     &["lesson", "figure"],
-    &["document"],
+    &["document", "assessment"],
     &["board", "exchange"],
     &["glueline"],
 ];

@@ -122,6 +122,35 @@ proptest! {
         }
     }
 
+    /// Where only some workings are wanted, theirs are the values that come of evaluating all.
+    #[test]
+    fn what_is_wanted_alone_is_what_it_is_among_all(
+        maker in lesson(),
+        wanted in any::<prop::sample::Index>(),
+        mistaken in any::<prop::sample::Index>(),
+        factor in 0.5_f64..2.0,
+    ) {
+        let solved = solved(maker)?;
+        let workings = solved.workings();
+        let id = |index: &prop::sample::Index| Id(index.index(workings.len()) as u32);
+        let (wanted, mistaken) = (id(&wanted), id(&mistaken));
+        let given = workings.in_order().filter(|(_, working)| working.formula == Formula::Given);
+        let mut changes: Vec<(Id, Replacement)> =
+            given.map(|(id, working)| (id, Replacement::Value(factor * working.value.value))).collect();
+        // A formula that reads a working which may stand after the one that it replaces.
+        let other = workings.in_order().map(|(id, _)| id).filter(|&id| {
+            workings.working(id).value.dimension == workings.working(mistaken).value.dimension
+        });
+        if let Some(other) = other.last() {
+            changes.push((mistaken, Replacement::Expression(Expression::from(other) * 2.0.into())));
+        }
+        let prepared = workings.prepare(&changes).expect("of one dimension");
+        let mut evaluator = Evaluator::new(workings);
+        let all = evaluator.run(&prepared)[wanted.0 as usize];
+        let alone = evaluator.run(&prepared.only(workings, [wanted]))[wanted.0 as usize];
+        prop_assert!(all == alone || all.is_nan() && alone.is_nan(), "{} {} {}", workings.working(wanted).name, all, alone);
+    }
+
     /// The graph with other loads and dimensions put in gives what solving the other lesson gives.
     #[test]
     fn other_givens_put_in_are_another_lesson(maker in lesson(), factor in 0.5_f64..2.0) {

@@ -72,13 +72,36 @@ impl Prepared {
     ///
     /// Does nothing where the working is not replaced by a value.
     pub fn set(&mut self, id: Id, to: f64) {
-        for (replaced, by) in &mut self.replaced {
-            if *replaced == id.0
-                && let Prepare::Value(value) = by
-            {
-                *value = to;
-            }
+        if let Ok(at) = self.replaced.binary_search_by_key(&id.0, |(replaced, _)| *replaced)
+            && let Some((_, Prepare::Value(value))) = self.replaced.get_mut(at)
+        {
+            *value = to;
         }
+    }
+
+    /// Leaves all aside that these workings do not depend on: where few are wanted of a large graph, most of the time is
+    /// saved. The values of others are then of no meaning.
+    #[must_use]
+    pub fn only(mut self, workings: &Workings, wanted: impl IntoIterator<Item = Id>) -> Self {
+        let mut needed = vec![false; workings.len()];
+        let mut open: Vec<u32> = wanted.into_iter().map(|id| id.0).collect();
+        while let Some(id) = open.pop() {
+            let Some(known) = needed.get_mut(id as usize) else { continue };
+            if std::mem::replace(known, true) {
+                continue;
+            }
+            let replaced = self.replaced.binary_search_by_key(&id, |(replaced, _)| *replaced).ok();
+            if let Some((_, Prepare::Value(_))) = replaced.and_then(|at| self.replaced.get(at)) {
+                continue;
+            }
+            if let Some((_, Prepare::Steps { steps, .. })) = replaced.and_then(|at| self.replaced.get(at)) {
+                open.extend(steps.iter().filter_map(Step::read));
+            }
+            // A formula that replaces one may read what it replaces.
+            workings.programs()[id as usize].each_read(&mut |read| open.push(read));
+        }
+        self.changed.retain(|&place| needed[place as usize]);
+        self
     }
 }
 
@@ -125,6 +148,9 @@ impl<'a> Evaluator<'a> {
         let mut next = 0;
         for &place in &prepared.changed {
             let place = place as usize;
+            while prepared.replaced.get(next).is_some_and(|(id, _)| (*id as usize) < place) {
+                next += 1;
+            }
             let value = match prepared.replaced.get(next) {
                 Some((id, by)) if *id as usize == place => {
                     next += 1;

@@ -35,6 +35,16 @@ pub enum Step {
     Absolute,
 }
 
+impl Step {
+    /// The working whose value it puts on the stack.
+    pub(super) fn read(&self) -> Option<u32> {
+        match *self {
+            Step::Load(id) | Step::LoadTimes(id, _) => Some(id),
+            _ => None,
+        }
+    }
+}
+
 /// A compiled formula.
 #[derive(Clone, Debug)]
 pub(crate) enum Program {

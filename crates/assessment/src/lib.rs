@@ -1,0 +1,19 @@
+//! What varies from paper to paper: the space of all choices, draws from it by a secret, the ledger of who got which
+//! paper, and the evaluation of a million candidates.
+//!
+//! - [`space::Space`] counts the choices of a lesson and numbers its draws.
+//! - [`secret`] draws for a student, the same again whenever and in whatever order it is asked; practice and exam have
+//!   secrets of two types, so that neither can stand for the other.
+//! - [`ledger::Ledger`] keeps who got what: a student who comes later changes no paper of those before, and no two
+//!   students share all their numbers while the space allows it.
+//! - [`number::PaperNumber`] is what stands on a paper in the place of the student's name.
+//! - [`candidates::Candidates`] evaluates chosen results of draw after draw, many times faster than reading and solving
+//!   each of them.
+//!
+//! This crate never opens a file, never draws a figure, and never sets a paragraph: the command does.
+
+pub mod candidates;
+pub mod ledger;
+pub mod number;
+pub mod secret;
+pub mod space;
