@@ -8,6 +8,8 @@ use exchange::qti::{Answer, Archive, Formula, Item, Package, Version};
 use roxmltree::{Document, Node};
 use std::collections::{BTreeMap, BTreeSet, HashSet};
 use std::io::{Cursor, Read};
+use workings::expression::Expression;
+use workings::working::Id;
 
 const VERSIONS: [Version; 2] = [Version::Qti21, Version::Qti30];
 const MATHML: &str = "http://www.w3.org/1998/Math/MathML";
@@ -295,6 +297,25 @@ fn the_same_package_is_the_same_bytes_and_says_that_the_key_is_in_it() {
             assert_eq!(file.last_modified(), Some(zip::DateTime::default()));
         }
     }
+}
+
+/// The formula of a working becomes that of the item; what is no arithmetic, or has a leaf without a value, becomes none.
+#[test]
+fn follow_through_is_taken_from_the_formula_of_a_working() {
+    let [shear_force, first_moment, second_moment, thickness] =
+        [0, 1, 2, 3].map(|place| Expression::Working(Id(place)));
+    let stress = shear_force.clone() * first_moment / (second_moment * thickness);
+    let mut leaf = |id: &Id| match id.0 {
+        0 => Some(Formula::Answer(name("V"))),
+        1 => Some(Formula::Answer(name("Q"))),
+        2 => Some(Formula::Number(11.25)),
+        3 => Some(Formula::Answer(name("t"))),
+        _ => None,
+    };
+    let Some(Answer::Value(tau)) = chain().answers.pop() else { panic!("no value") };
+    assert_eq!(Formula::of(&stress, &mut leaf), tau.follow_through.map(|through| through.expected));
+    assert_eq!(Formula::of(&Expression::Root(Box::new(shear_force)), &mut leaf), None);
+    assert_eq!(Formula::of(&Expression::Working(Id(4)), &mut leaf), None);
 }
 
 /// An item with one thing changed, and what must be said of it.

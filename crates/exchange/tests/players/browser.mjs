@@ -9,8 +9,8 @@ import { join, resolve } from "node:path";
 import { after, before } from "node:test";
 
 const { chromium } = createRequire(join(resolve(process.env.PLAYWRIGHT ?? "node_modules"), "from.cjs"))("playwright-core");
-const players = resolve(process.env.PLAYERS ?? "node_modules");
-const packages = resolve(process.env.PACKAGES ?? "packages");
+export const players = resolve(process.env.PLAYERS ?? "node_modules");
+export const packages = resolve(process.env.PACKAGES ?? "packages");
 
 let browser;
 before(async () => {
@@ -48,6 +48,28 @@ export async function onPage(head, body, act) {
 
 /** The text of an item. */
 export const itemText = (item) => readFileSync(join(packages, "3.0", `${item}.xml`), "utf8");
+
+/** Waits until what was asked for is on the screen. */
+export const settled = (page) => page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
+
+/** Closes what is said of an earlier attempt, the topmost first, then types the answers into the fields or takes a choice. */
+export async function answer(page, answers, { fields, close, choice }) {
+  while (await close.last().isVisible()) {
+    await close.last().click();
+    await settled(page);
+  }
+  for (const [place, answer] of [answers].flat().entries()) {
+    if (typeof answer === "object") {
+      await choice(answer).click();
+    } else if (answer !== "" || ((await fields.count()) > place && (await fields.nth(place).inputValue()) !== "")) {
+      await fields.nth(place).click();
+      await page.keyboard.press("Control+A");
+      await page.keyboard.press("Delete");
+      await page.keyboard.type(answer);
+      await page.keyboard.press("Tab");
+    }
+  }
+}
 
 /** What of an item a reader sees besides words: the widths of its pictures, and whether its formulae are formulae. */
 export async function shown(page) {

@@ -1,6 +1,6 @@
 // The player made of web components.
 
-import { onPage, shown } from "./browser.mjs";
+import { answer, onPage, settled, shown } from "./browser.mjs";
 
 const HEAD = `<script type="module" src="/players/@citolab/qti-components/cdn/index.js"></script>`;
 
@@ -10,30 +10,27 @@ export const name = "web components";
 // the package are checked in ../package.rs; another version of the player that keeps them will fail here.
 export const showsFormulae = false;
 
-/** Plays an item: `answers` are typed into its fields in order, or name its choice. @returns the variables, what is said, what is shown */
-export async function play(item, answers) {
+/** Plays an item, once for each of the attempts. @returns the variables, what is said, what is shown after the last */
+export async function play(item, ...attempts) {
   let result;
   await onPage(HEAD, `<qti-item><item-container item-url="/package/${item}.xml"></item-container></qti-item>`, async (page) => {
     await page.locator("qti-assessment-item").waitFor();
-    const fields = page.locator("qti-text-entry-interaction input");
-    for (const [place, answer] of [answers].flat().entries()) {
-      if (typeof answer === "object") {
-        await page.locator(`qti-simple-choice[identifier="${answer.name}"]`).click();
-      } else if (answer !== "") {
-        await fields.nth(place).click();
-        await page.keyboard.type(answer);
-        await page.keyboard.press("Tab");
-      }
+    for (const answers of attempts) {
+      await answer(page, answers, {
+        fields: page.locator("qti-text-entry-interaction input"),
+        close: page.getByRole("button", { name: "Close" }),
+        choice: ({ name }) => page.locator(`qti-simple-choice[identifier="${name}"]`),
+      });
+      const outcomes = await page.locator("qti-assessment-item").evaluate((element) => {
+        element.processResponse();
+        return Object.fromEntries(element.variables.map(({ identifier, value }) => [identifier, value]));
+      });
+      await settled(page);
+      // The feedback that the player has opened.
+      const said = await page.locator("qti-modal-feedback").evaluateAll((all) =>
+        all.filter((modal) => modal.shadowRoot.querySelector("dialog[open]")).map((modal) => modal.innerText.trim()));
+      result = { outcomes, said, ...(await shown(page)) };
     }
-    const outcomes = await page.locator("qti-assessment-item").evaluate((element) => {
-      element.processResponse();
-      return Object.fromEntries(element.variables.map(({ identifier, value }) => [identifier, value]));
-    });
-    // The feedback that the player has opened.
-    await page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
-    const said = await page.locator("qti-modal-feedback").evaluateAll((all) =>
-      all.filter((modal) => modal.shadowRoot.querySelector("dialog[open]")).map((modal) => modal.innerText.trim()));
-    result = { outcomes, said, ...(await shown(page)) };
   });
   return result;
 }

@@ -82,6 +82,13 @@ export function playAll({ name, play, showsFormulae }) {
       });
     }
   }
+  test(`${name}: a second attempt stands for itself`, async () => {
+    for (const [typed, marks, words] of [["12", 1, ["The sign is turned round."]], ["abc", 0, [OTHER]], ["", 0, []]]) {
+      const { outcomes, said } = await play("tau-on-the-cut", "-12", typed);
+      assert.equal(Number(outcomes.SCORE), marks, typed);
+      assert.deepEqual(said, words, typed);
+    }
+  });
   for (const [what, typed, marks, words] of chain) {
     test(`${name}: chain, ${what}`, async () => {
       const { outcomes, said } = await play("chain", typed);
