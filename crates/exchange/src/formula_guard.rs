@@ -1,4 +1,4 @@
-//! Text that a spreadsheet would run as a formula (CWE-1236; OWASP ASVS 4.0, 5.3.10 and ASVS 5.0, 1.2.10).
+//! Text that a spreadsheet would run as a formula (CWE-1236; OWASP ASVS 5.0, 1.2.10).
 //!
 //! A text that begins like a formula gets an apostrophe before it, and loses it again when it is read. So that reading
 //! gives back what was written, a text that already has apostrophes before such a beginning gets one more.

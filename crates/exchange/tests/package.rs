@@ -1,5 +1,5 @@
-//! Packages as other programs must find them: every rule here is one of the standard's (QTI 2.1 information model, IMS
-//! Content Packaging 1.1.4, XML Namespaces 1.0), read by a general XML parser and a general zip reader.
+//! Packages as other programs must find them: every rule here is one of the standards' (QTI 2.1 information model and IMS
+//! Content Packaging 1.1, both from memory; XML Namespaces 1.0), read by a general XML parser and a general zip reader.
 
 mod common;
 
@@ -34,7 +34,7 @@ fn text(files: &BTreeMap<String, Vec<u8>>, name: &str) -> String {
     String::from_utf8(files.get(name).unwrap_or_else(|| panic!("no {name}")).clone()).expect("UTF-8")
 }
 
-/// The name of an element of QTI in a version, by the rule of the 3.0 migration guide.
+/// The name of an element of QTI in a version, as a converter that is not ours names it: `players/converted.test.mjs`.
 fn called(version: Version, name: &str) -> String {
     let mut words = String::new();
     for c in name.chars() {
@@ -136,7 +136,7 @@ fn the_manifest_lists_what_is_there_and_nothing_else() {
     }
 }
 
-/// XML Namespaces 1.0, production 4, in its ASCII part, and the 32 characters that QTI advises.
+/// XML Namespaces 1.0, production 4, in its ASCII part, which is all that we write.
 fn is_ncname(name: &str) -> bool {
     name.starts_with(|c: char| c.is_ascii_alphabetic() || c == '_')
         && name.chars().all(|c| c.is_ascii_alphanumeric() || matches!(c, '_' | '-' | '.'))

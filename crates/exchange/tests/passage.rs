@@ -22,7 +22,8 @@ fn written(prompt: Passage) -> String {
     text[start + "<itemBody>".len()..end].to_owned()
 }
 
-/// QTI 2.1 information model, section 6: no class of ours, no role, no id; tables and lists as in XHTML 1.0.
+/// The body of an item in QTI 2.1's information model (from memory): XHTML 1.0 without roles; our classes and ids say nothing
+/// there.
 #[test]
 fn what_means_nothing_in_an_item_is_left_out() {
     let address = |to: &str| Inline::Link { to: to.to_owned(), text: words("a norm") };

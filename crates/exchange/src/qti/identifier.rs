@@ -2,7 +2,7 @@
 
 use std::fmt;
 
-/// The longest identifier, in characters: QTI 2.1 advises writers to keep to 32.
+/// The longest identifier, in characters: QTI 2.1 advises writers to keep to 32 (from memory).
 const LONGEST: usize = 32;
 
 /// A name of letters, digits, `_` and `-` that begins with a letter: an NCName of XML in every reading, and the stem of a

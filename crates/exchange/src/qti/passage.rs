@@ -80,7 +80,7 @@ impl Line {
     }
 }
 
-/// The blocks of XHTML in QTI 2.1, section 6.4 of its information model.
+/// The blocks of XHTML in QTI 2.1 (its information model, on the body of an item; from memory).
 const BLOCKS: [&str; 16] = [
     "address",
     "blockquote",
