@@ -86,6 +86,8 @@ fn quoted_fields_are_read_by_the_rfc() {
     let roster = read("id,name,note\r\n\"1\",\"b \r\nbb\",\"a,b\"\r\n2,\"b\"\"bb\",c");
     assert_eq!(ids_and_names(&roster), [("1", "b \r\nbb"), ("2", "b\"bb")]);
     assert_eq!(roster.students()[0].other, ["a,b"]);
+    let roster = read("\"a,\nb,c,d\";id;name\nx;1;A\n");
+    assert_eq!(roster.other_columns(), ["a,\nb,c,d"]);
 }
 
 /// Names that are something else to some program; here they are names.
@@ -151,6 +153,13 @@ fn every_missing_and_every_doubled_id_is_told_at_its_place() {
         "{told}"
     );
     assert!(faults.iter().all(|fault| !fault.what.is_empty() && !fault.mend.is_empty()));
+}
+
+#[test]
+fn two_rows_of_one_id_name_each_other() {
+    let faults = refused(b"id,name\n07,A\n7,B\n07,C\n");
+    assert_eq!(places(&faults), [(Some(2), Some("id")), (Some(4), Some("id"))]);
+    assert!(faults[0].what.ends_with("row 4") && faults[1].what.ends_with("row 2"), "{faults:?}");
 }
 
 #[test]
