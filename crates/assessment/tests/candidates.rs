@@ -3,9 +3,12 @@
 mod common;
 
 use assessment::candidates::{Candidates, UnknownResult, Worker};
+use assessment::ledger::Ledger;
+use assessment::secret::ExamSecret;
 use common::{JETTY, papers};
 use lesson::papers::Draw;
 use std::collections::BTreeSet;
+use workings::solved::Solved;
 
 /// Loads that move past the slice, lengths that change, other supports, other sections.
 const SHED: &str = include_str!("lessons/shed.toml");
@@ -188,6 +191,35 @@ fn a_result_that_is_not_there_is_refused_by_name() {
         fault.to_string(),
         "the lesson has no working called \"reaction at Z\"; `glueline values` lists what there is"
     );
+}
+
+/// A class: everyone's own numbers, each paper a lesson that meets what the lecturer requires.
+#[test]
+fn every_paper_of_a_class_meets_the_requirements() {
+    // Fewer than one draw in three: the web must be stout and the stress small.
+    let text = JETTY.replace("< 1 MPa", "< 0.4 MPa");
+    let candidates = Candidates::new(papers(&text), &["shear stress on the cut"]).expect("its workings");
+    let mut worker = candidates.worker();
+    let met =
+        all_over(&candidates, 200).filter(|draw| worker.evaluate(draw).is_some_and(|found| found.meets));
+    let share = met.count();
+    assert!((10..150).contains(&share), "{share} of 200 meet the requirements");
+    let secret = ExamSecret::new(b"sixteen bytes or more").expect("long enough");
+    let mut ledger = Ledger::new::<ExamSecret>("jetty", candidates.space().clone());
+    for student in 0..60 {
+        let fits = |draw: &Draw| worker.evaluate(draw).is_some_and(|found| found.meets);
+        ledger.give(&secret, &format!("{student:05}"), fits).expect("enough fit");
+    }
+    let mut seen = BTreeSet::new();
+    for (student, entry) in ledger.papers() {
+        let reading = candidates.papers().reading(&entry.draw).expect("a draw of the lesson");
+        let lesson = reading.lesson.expect("a sound paper");
+        let solved = Solved::new(lesson.problem, lesson.style).expect("solvable");
+        for requirement in &lesson.requirements {
+            assert_eq!(requirement.is_met(solved.workings()), Ok(true), "{student} {}", requirement.written);
+        }
+        assert!(!entry.shared && seen.insert(entry.draw.clone()), "{student}");
+    }
 }
 
 /// A lesson in which nothing varies has one draw.

@@ -296,7 +296,7 @@ fn on_the_page(drawing: &Drawing) -> String {
 }
 
 fn read(text: &str, name: &str) -> Result<(Lesson, Solved), Refusal> {
-    let reading = lesson::read(text, name);
+    let reading = lesson::read_as_shown(text, name);
     let Some(lesson) = reading.lesson else {
         let findings: Vec<String> = reading.findings.iter().map(|finding| finding.render(false)).collect();
         let first = reading.findings.first().map(headline).unwrap_or_default();

@@ -23,7 +23,7 @@ pub use finding::Finding;
 pub use lesson::{
     About, Choices, Lesson, NamedValue, Question, Scene, Texts, ValueChoice, VariantChoice, Variation, When,
 };
-pub use reading::{Reading, read};
+pub use reading::{Reading, read, read_as_shown};
 pub use reference::reference_page;
 pub use schema::schema;
 pub use template::template;

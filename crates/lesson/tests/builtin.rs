@@ -95,6 +95,8 @@ fn what_the_template_offers_can_be_taken_in_every_notation() {
         "# shear-flow",
         "# [vary]",
         "# P =",
+        "# [papers]",
+        "# require",
         "  # { spread",
         "  # { couple",
         "  # { force",

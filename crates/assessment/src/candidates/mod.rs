@@ -34,7 +34,7 @@ pub use worker::{Found, Worker};
 /// let papers = Papers::read(conveyor, "conveyor.toml").expect("a sound lesson");
 /// let candidates = Candidates::new(papers, &["reaction at A"])?;
 /// let mut worker = candidates.worker();
-/// let draw = candidates.space().draw(1).expect("the second of four loads");
+/// let draw = candidates.space().draw(8).expect("the second load, the second length, upright");
 /// let found = worker.evaluate(&draw).expect("a sound draw");
 /// // Two equal spans of 4 m under 8 kN/m: 3/8 of the load of one span.
 /// assert!((found.values[0] - 12e3).abs() < 1e-6);

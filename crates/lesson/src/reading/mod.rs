@@ -49,6 +49,16 @@ pub struct Reading {
 /// assert_eq!((first.start.line, first.headline.as_str()), (1, "the lesson has no [beam]"));
 /// ```
 pub fn read(text: &str, name: &str) -> Reading {
+    read_with(text, name, true)
+}
+
+/// As [`read()`], but looks only at the lesson as its file shows it, not at what else its papers may say: for the board,
+/// which reads at every movement of a hand.
+pub fn read_as_shown(text: &str, name: &str) -> Reading {
+    read_with(text, name, false)
+}
+
+fn read_with(text: &str, name: &str, papers_too: bool) -> Reading {
     let source = Arc::new(Source::new(name, text));
     let mut report = Report::new(Arc::clone(&source));
     let (table, trust) = syntax::parse(&source, &mut report);
@@ -66,7 +76,8 @@ pub fn read(text: &str, name: &str) -> Reading {
     } else {
         report.take_over(meaning);
     }
-    if let Some(lesson) = lesson.as_ref().filter(|lesson| report.is_empty() && !lesson.vary.is_empty()) {
+    let sound = papers_too && report.is_empty();
+    if let Some(lesson) = lesson.as_ref().filter(|lesson| sound && !lesson.vary.is_empty()) {
         papers::check_choices(&source, &table, lesson, &mut report);
     }
     let findings = report.into_findings();
