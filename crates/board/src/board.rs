@@ -1,10 +1,11 @@
 //! A board: the text of a lesson, and what of it stands on the page.
 
-use crate::difference::{Change, difference, other_blocks};
+use crate::difference::{Change, Splice, difference, other_blocks};
 use crate::fields::{Field, fields};
-use crate::handle::{Handle, Handles, named_at};
+use crate::handle::{Handle, Handles, given_at, named_at};
 use crate::results::Results;
 use crate::section_keys::SectionKeys;
+use crate::seen::Seen;
 use crate::sheet::{self, Content, Part};
 use document::html::fragment;
 use figure::drawing::Drawing;
@@ -12,7 +13,7 @@ use figure::svg::FONT;
 use lesson::Lesson;
 use lesson::edit::{Contents, Input, Manuscript, NewValue};
 use serde::Serialize;
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeMap;
 use workings::solved::Solved;
 
 /// A lesson on a board.
@@ -32,6 +33,8 @@ pub struct Board {
     results: Results,
     /// What the page holds, by the id of the piece.
     shown: BTreeMap<String, String>,
+    /// What of it is of the text that is shown, where not everything is.
+    told: Option<Seen>,
 }
 
 /// Why a text was not taken; the board then stays as it was.
@@ -54,9 +57,9 @@ pub struct Answer {
     pub sheet: Option<String>,
     /// Pieces whose content is another, each as a whole.
     pub pieces: Vec<(String, String)>,
-    /// Pieces of the same blocks, each with the blocks that are others now and their places.
-    pub blocks: Vec<(String, Vec<(usize, String)>)>,
-    /// Drawings of the same elements in which something moved.
+    /// Pieces in which some blocks are others now.
+    pub blocks: Vec<(String, Vec<Splice>)>,
+    /// Drawings in which something moved.
     pub drawings: Vec<(String, Vec<Change>)>,
     /// What the fields say.
     pub fields: Vec<Field>,
@@ -82,6 +85,7 @@ impl Board {
             grips: BTreeMap::new(),
             results: Results::default(),
             shown: BTreeMap::new(),
+            told: Some(Seen::default()),
         })
     }
 
@@ -112,7 +116,8 @@ impl Board {
                     drawing.map(on_the_page).unwrap_or_default()
                 }
                 Content::Fields(_) => String::new(),
-                other => sheet::content(other, &self.lesson, &self.solved, &mut self.results),
+                Content::Results(chapter) => self.results.all(chapter, &self.solved),
+                other => sheet::content(other, &self.lesson, &self.solved),
             };
             pieces.insert(piece.id.clone(), content);
         }
@@ -134,11 +139,12 @@ impl Board {
     ///
     /// # Errors
     /// Where the text has mistakes; the board then stays as it was.
-    pub fn take(&mut self, text: &str, seen: Option<&BTreeSet<String>>) -> Result<Answer, Refusal> {
+    pub fn take(&mut self, text: &str, seen: Option<&Seen>) -> Result<Answer, Refusal> {
         if text != self.text {
             let (lesson, solved) = read(text, &self.name)?;
             (self.lesson, self.solved) = (lesson, solved);
             text.clone_into(&mut self.text);
+            self.told = Some(Seen::default());
             let plan = sheet::plan(&self.lesson, &self.solved);
             if plan != self.plan {
                 self.plan = plan;
@@ -147,6 +153,14 @@ impl Board {
                 answer.sheet = Some(sheet);
                 return Ok(answer);
             }
+        } else if let Some(seen) = seen
+            && self.told.as_ref().is_none_or(|told| seen.within(told))
+        {
+            return Ok(Answer {
+                text: self.text.clone(),
+                title: self.lesson.about.title.clone(),
+                ..Answer::default()
+            });
         }
         Ok(self.changes(seen))
     }
@@ -160,11 +174,16 @@ impl Board {
         &mut self,
         path: &str,
         value: &str,
-        seen: Option<&BTreeSet<String>>,
+        seen: Option<&Seen>,
     ) -> Result<Answer, Refusal> {
+        let path = self.meant(path);
+        self.write(&path, value, seen)
+    }
+
+    /// Writes a value to the very place.
+    fn write(&mut self, path: &str, value: &str, seen: Option<&Seen>) -> Result<Answer, Refusal> {
         let mut manuscript = Manuscript::new(self.text.as_str());
-        let path = self.meant(&manuscript, path);
-        manuscript.set(&path, NewValue::Text(value)).map_err(|fault| refused(fault.to_string()))?;
+        manuscript.set(path, NewValue::Text(value)).map_err(|fault| refused(fault.to_string()))?;
         self.take(manuscript.text(), seen)
     }
 
@@ -178,17 +197,17 @@ impl Board {
         grip: &str,
         value: f64,
         snap: bool,
-        seen: Option<&BTreeSet<String>>,
+        seen: Option<&Seen>,
     ) -> Result<Answer, Refusal> {
         let handle =
             self.grips.get(piece).and_then(|handles| handles.iter().find(|handle| handle.id == grip));
         let Some(handle) = handle else {
             return Err(refused(format!("nothing called {grip} can be dragged")));
         };
-        let path = handle.path.clone();
+        let path = handle.given_at.clone();
         let mut answer = Err(refused("there is no such value".to_owned()));
         for wording in handle.wordings(value, snap) {
-            answer = self.set(&path, &wording, seen);
+            answer = self.write(&path, &wording, seen);
             if answer.is_ok() {
                 break;
             }
@@ -197,11 +216,12 @@ impl Board {
     }
 
     /// The place where the value at a path is given: under `[values]` where the path only names it.
-    fn meant(&self, manuscript: &Manuscript, path: &str) -> String {
+    fn meant(&self, path: &str) -> String {
+        let manuscript = Manuscript::new(self.text.as_str());
         let contents = manuscript.contents();
         let inputs = if self.lesson.values.is_empty() { Vec::new() } else { contents.inputs() };
         let named = named_at(&self.lesson, &contents, &inputs, path);
-        named.map_or_else(|| path.to_owned(), |named| format!("values.{}", named.name))
+        given_at(path, named)
     }
 
     /// Whether a drawing of this name stands on the sheet.
@@ -231,8 +251,8 @@ impl Board {
     }
 
     /// What differs from what the page holds.
-    fn changes(&mut self, seen: Option<&BTreeSet<String>>) -> Answer {
-        let wanted = |name: &str| seen.is_none_or(|seen| seen.contains(name));
+    fn changes(&mut self, seen: Option<&Seen>) -> Answer {
+        let wanted = |name: &str| seen.is_none_or(|seen| seen.any(name));
         let drawings = figure::some(&self.solved, |name| wanted(name) && self.plans(name));
         let manuscript = Manuscript::new(self.text.as_str());
         let contents = manuscript.contents();
@@ -252,9 +272,15 @@ impl Board {
                     let drawing = drawings.iter().find(|drawing| drawing.name == name);
                     drawing.map(on_the_page).unwrap_or_default()
                 }
-                other if wanted(&piece.id) => {
-                    sheet::content(other, &self.lesson, &self.solved, &mut self.results)
+                Content::Results(chapter) => {
+                    let block = |place| seen.is_none_or(|seen| seen.block(&piece.id, place));
+                    if wanted(&piece.id) {
+                        let splices = self.results.changes(chapter, &self.solved, block);
+                        answer.blocks.extend((!splices.is_empty()).then(|| (piece.id.clone(), splices)));
+                    }
+                    continue;
                 }
+                other if wanted(&piece.id) => sheet::content(other, &self.lesson, &self.solved),
                 _ => continue,
             };
             let id = piece.id.clone();
@@ -286,6 +312,11 @@ impl Board {
                 }
             }
         }
+        match (seen, &mut self.told) {
+            (None, told) => *told = None,
+            (Some(seen), Some(told)) => told.add(seen),
+            (Some(_), None) => {}
+        }
         answer
     }
 }
@@ -297,13 +328,11 @@ fn on_the_page(drawing: &Drawing) -> String {
 
 fn read(text: &str, name: &str) -> Result<(Lesson, Solved), Refusal> {
     let reading = lesson::read_as_shown(text, name);
-    let Some(lesson) = reading.lesson else {
+    let (Some(lesson), Some(solved)) = (reading.lesson, reading.solved) else {
         let findings: Vec<String> = reading.findings.iter().map(|finding| finding.render(false)).collect();
         let first = reading.findings.first().map(headline).unwrap_or_default();
         return Err(Refusal { findings, first });
     };
-    let solved = Solved::new(lesson.problem.clone(), lesson.style.clone())
-        .map_err(|faults| refused(faults.first().map(ToString::to_string).unwrap_or_default()))?;
     Ok((lesson, solved))
 }
 

@@ -1,7 +1,8 @@
 //! What must change in a drawing that is on the page already.
 //!
-//! The printer writes one element a line. Where an old and a new drawing have the same elements in the same order, only
-//! attributes and words differ, and a list of them is far cheaper for a browser than the whole drawing.
+//! The printer writes one element a line, and the marks that belong together in one group. Where an old and a new drawing
+//! have the same elements in the same order, only attributes and words differ, and a list of them is far cheaper for a
+//! browser than the whole drawing; where a group has other elements than before, that group is exchanged.
 
 use serde::Serialize;
 
@@ -9,36 +10,74 @@ use serde::Serialize;
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 #[serde(untagged)]
 pub enum Change {
-    /// The element at this place (in the order of the file, runs of text not counted) has an attribute of another value.
+    /// The element at this place (in the order of the old file, runs of text not counted) has an attribute of another
+    /// value.
     Attribute(usize, String, String),
     /// What stands inside the element is another.
     Inside(usize, String),
 }
 
-/// The changes that turn one drawing into the other; `None` where the elements are not the same.
+/// The changes that turn one drawing into the other; `None` where it must be exchanged as a whole.
 pub fn difference(old: &str, new: &str) -> Option<Vec<Change>> {
+    let (old, new): (Vec<&str>, Vec<&str>) = (old.lines().collect(), new.lines().collect());
     let mut changes = Vec::new();
-    let (mut olds, mut news) = (old.lines(), new.lines());
-    let mut place = 0;
-    loop {
-        let (was, is) = match (olds.next(), news.next()) {
-            (None, None) => return Some(changes),
-            (was, is) => (was?, is?),
-        };
-        let closing = is.starts_with("</");
-        if was != is {
-            let (was, is) = (Element::read(was)?, Element::read(is)?);
-            was.changes_to(&is, place, &mut changes)?;
-        }
-        if !closing {
-            place += 1;
-        }
-    }
+    compare(&old, &new, 0, &mut changes)?;
+    // An exchange of all that the drawing holds is one of the drawing.
+    let whole = |change: &Change| matches!(change, Change::Inside(0, _)) && old.len() > 1;
+    (!changes.iter().any(whole)).then_some(changes)
 }
 
-/// The blocks of a text that are others now, each with its place among all, as HTML: an equation, a paragraph. `None`
-/// where the text has not one block a line, or another number of them.
-pub fn other_blocks(old: &str, new: &str) -> Option<Vec<(usize, String)>> {
+/// Compares two runs of elements of one level, the first of the old ones at `place`; `None` where they are not the same.
+fn compare(old: &[&str], new: &[&str], mut place: usize, changes: &mut Vec<Change>) -> Option<()> {
+    let (mut olds, mut news) = (old, new);
+    while let (Some(was), Some(is)) = (olds.first(), news.first()) {
+        let (old_length, new_length) = (length(olds)?, length(news)?);
+        let ((element, rest), (new_element, new_rest)) =
+            (olds.split_at_checked(old_length)?, news.split_at_checked(new_length)?);
+        if element != new_element {
+            if was != is {
+                Element::read(was)?.changes_to(&Element::read(is)?, place, changes)?;
+            }
+            if let ([_, within @ .., _], [_, new_within @ .., _]) = (element, new_element) {
+                let before = changes.len();
+                if compare(within, new_within, place + 1, changes).is_none() {
+                    changes.truncate(before);
+                    changes.push(Change::Inside(place, new_within.join("\n")));
+                }
+            } else if element.len() != new_element.len() {
+                return None;
+            }
+        }
+        place += element.iter().filter(|line| !line.starts_with("</")).count();
+        (olds, news) = (rest, new_rest);
+    }
+    (olds.is_empty() && news.is_empty()).then_some(())
+}
+
+/// How many lines the element takes with which these lines begin; `None` where it does not end.
+fn length(lines: &[&str]) -> Option<usize> {
+    let mut depth = 0_usize;
+    for (number, line) in lines.iter().enumerate() {
+        if line.starts_with("</") {
+            depth = depth.checked_sub(1)?;
+        } else if !line.ends_with("/>") && !line.contains("</") {
+            depth += 1;
+        }
+        if depth == 0 {
+            return Some(number + 1);
+        }
+    }
+    None
+}
+
+/// A run of blocks of a text that is another now: where it begins among the old ones, how many it was, and what stands
+/// there, as HTML.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct Splice(pub usize, pub usize, pub String);
+
+/// The blocks of a text that are others now: an equation, a paragraph. `None` where the text has not one block a line,
+/// or another number of them.
+pub fn other_blocks(old: &str, new: &str) -> Option<Vec<Splice>> {
     let mut others = Vec::new();
     let (mut olds, mut news) = (old.lines(), new.lines());
     for place in 0.. {
@@ -50,7 +89,7 @@ pub fn other_blocks(old: &str, new: &str) -> Option<Vec<(usize, String)>> {
             return None;
         }
         if was != is {
-            others.push((place, is.to_owned()));
+            others.push(Splice(place, 1, is.to_owned()));
         }
     }
     Some(others)
@@ -107,7 +146,7 @@ impl<'a> Element<'a> {
             return None;
         }
         for ((key, was), (new_key, is)) in self.attributes.iter().zip(&new.attributes) {
-            if key != new_key || key.starts_with("id") {
+            if key != new_key || (*key == "id" && was != is) {
                 return None;
             }
             if was != is {
@@ -136,7 +175,7 @@ fn plain(value: &str) -> String {
 
 #[cfg(test)]
 mod tests {
-    use super::{Change, difference, other_blocks};
+    use super::{Change, Splice, difference, other_blocks};
 
     #[test]
     fn equal_drawings_need_nothing() {
@@ -145,6 +184,9 @@ mod tests {
 
     #[test]
     fn only_what_differs_is_told_and_closing_lines_do_not_count() {
+        let old = "<svg>\n<desc id=\"a\">1</desc>\n</svg>\n";
+        let new = "<svg>\n<desc id=\"a\">2</desc>\n</svg>\n";
+        assert_eq!(difference(old, new), Some(vec![Change::Inside(1, "2".into())]));
         let old = "<svg>\n<g id=\"a\">\n</g>\n<line x1=\"1\" y1=\"2\"/>\n<text x=\"1\">M <tspan>y</tspan></text>\n</svg>\n";
         let new = "<svg>\n<g id=\"a\">\n</g>\n<line x1=\"1\" y1=\"3\"/>\n<text x=\"1\">N</text>\n</svg>\n";
         let wanted = vec![Change::Attribute(2, "y1".into(), "3".into()), Change::Inside(3, "N".into())];
@@ -155,14 +197,26 @@ mod tests {
     fn another_element_asks_for_the_whole_drawing() {
         assert_eq!(difference("<line x1=\"1\"/>\n", "<circle r=\"1\"/>\n"), None);
         assert_eq!(difference("<line x1=\"1\"/>\n", "<line x1=\"1\"/>\n<g>\n"), None);
+        assert_eq!(difference("<svg>\n<g id=\"a\">\n</g>\n</svg>\n", "<svg>\n</svg>\n"), None);
         assert_eq!(difference("<g id=\"a\">\n", "<g id=\"b\">\n"), None);
+    }
+
+    #[test]
+    fn a_group_of_other_elements_is_exchanged_and_what_follows_keeps_its_old_place() {
+        let old = "<svg>\n<g id=\"a\">\n<line x1=\"1\"/>\n</g>\n<g id=\"b\">\n<g id=\"c\">\n<line x1=\"2\"/>\n</g>\n</g>\n</svg>\n";
+        let new = "<svg>\n<g id=\"a\">\n<line x1=\"1\"/>\n<text>n</text>\n</g>\n<g id=\"b\">\n<g id=\"c\">\n<line x1=\"3\"/>\n</g>\n</g>\n</svg>\n";
+        let wanted = vec![
+            Change::Inside(1, "<line x1=\"1\"/>\n<text>n</text>".into()),
+            Change::Attribute(5, "x1".into(), "3".into()),
+        ];
+        assert_eq!(difference(old, new), Some(wanted));
     }
 
     #[test]
     fn of_a_text_only_the_blocks_that_differ_are_told() {
         let old = "<p>The <b>slice</b>.</p>\n<div class=\"a\"><div>V = 1</div></div>\n";
         let new = "<p>The <b>slice</b>.</p>\n<div class=\"a\"><div>V = 2</div></div>\n";
-        let wanted = vec![(1, "<div class=\"a\"><div>V = 2</div></div>".to_owned())];
+        let wanted = vec![Splice(1, 1, "<div class=\"a\"><div>V = 2</div></div>".to_owned())];
         assert_eq!(other_blocks(old, new), Some(wanted));
         assert_eq!(other_blocks(old, old), Some(Vec::new()));
     }

@@ -5,9 +5,9 @@
 //! before it. There is one board in a module.
 
 use crate::board::{Answer, Board, Refusal};
+use crate::seen::Seen;
 use serde::{Deserialize, Serialize};
 use std::cell::RefCell;
-use std::collections::BTreeSet;
 
 /// What the page asks for.
 #[derive(Debug, Deserialize)]
@@ -21,11 +21,11 @@ enum Order {
         drawn: bool,
     },
     /// Show this text.
-    Take { text: String, seen: Option<BTreeSet<String>> },
+    Take { text: String, seen: Option<Seen> },
     /// Give one value another wording.
-    Set { path: String, value: String, seen: Option<BTreeSet<String>> },
+    Set { path: String, value: String, seen: Option<Seen> },
     /// Drag what can be dragged to this value, SI.
-    Drag { piece: String, grip: String, value: f64, snap: bool, seen: Option<BTreeSet<String>> },
+    Drag { piece: String, grip: String, value: f64, snap: bool, seen: Option<Seen> },
 }
 
 #[derive(Debug, Serialize)]

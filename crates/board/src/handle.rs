@@ -65,6 +65,9 @@ pub struct Handle {
     pub snaps: Vec<Stop>,
     /// The name of the stop at which it is; empty where it is at none.
     pub snapped: String,
+    /// Where the file gives the number, where `path` holds a name for it.
+    #[serde(skip)]
+    pub(crate) given_at: String,
     #[serde(skip)]
     unit: Unit,
 }
@@ -145,6 +148,7 @@ impl Handles<'_> {
         }
         Some(Handle {
             id: id(grip.subject),
+            given_at: given_at(&meant.path, named),
             path: meant.path,
             label,
             at: [grip.at.x, grip.at.y],
@@ -244,6 +248,11 @@ pub(crate) fn named_at<'a>(
     };
     let alone = || inputs.iter().filter(|input| uses(input)).count() == 1;
     (!is_place || alone()).then_some(named)
+}
+
+/// The place where the number of a path is given: under `[values]` where the path only names it.
+pub(crate) fn given_at(path: &str, named: Option<&NamedValue>) -> String {
+    named.map_or_else(|| path.to_owned(), |named| format!("values.{}", named.name))
 }
 
 /// The unit in which the file states a value, where it is one number in one unit.

@@ -19,4 +19,5 @@ pub mod handle;
 pub mod page;
 pub mod results;
 mod section_keys;
+pub mod seen;
 pub mod sheet;

@@ -3,7 +3,7 @@
 //! The sheet is one column of scenes, each a few steps that can be revealed one by one. A step holds pieces; a piece has
 //! a name that stays while its content changes.
 
-use crate::results::{Results, printed};
+use crate::results::printed;
 use document::html::{escaped, fragment};
 use document::notes;
 use lesson::{Lesson, Scene, When};
@@ -174,16 +174,15 @@ pub fn plan(lesson: &Lesson, solved: &Solved) -> Vec<Part> {
     parts
 }
 
-/// The content of a piece that is no drawing and no field, as HTML.
-pub fn content(content: Content, lesson: &Lesson, solved: &Solved, results: &mut Results) -> String {
+/// The content of a piece as HTML, where it is no drawing, no field and no list of results.
+pub fn content(content: Content, lesson: &Lesson, solved: &Solved) -> String {
     let style = solved.style();
     match content {
-        Content::Drawing(_) | Content::Fields(_) => String::new(),
+        Content::Drawing(_) | Content::Fields(_) | Content::Results(_) => String::new(),
         Content::Words(scene, when) => {
             let text = lesson.texts.get(scene, when).unwrap_or_default();
             fragment(&document::markdown::blocks(text), style)
         }
-        Content::Results(chapter) => results.of(chapter, solved),
         Content::StressAtCut => {
             let on_cut = solved.workings().id("shear stress on the cut");
             on_cut.map(|id| printed(&solved.workings().equation(id), style)).unwrap_or_default()

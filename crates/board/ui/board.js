@@ -22,12 +22,10 @@ function makeBoard(ask, kept) {
 
   // Told by the browser when it has laid out the page anyway: to ask for it at each step of a drag would cost a layout.
   let inView = null;
+  let watched = new WeakSet();
   const watcher = new IntersectionObserver((entries) => {
-    const names = new Set(inView);
-    for (const { target, isIntersecting } of entries) {
-      names[isIntersecting ? "add" : "delete"](target.id.replace(/^drawing-/, ""));
-    }
-    inView = [...names];
+    inView ??= new Set();
+    for (const { target, isIntersecting } of entries) inView[isIntersecting ? "add" : "delete"](target);
   }, { rootMargin: "50px" });
 
   const board = {
@@ -51,8 +49,18 @@ function makeBoard(ask, kept) {
     /** `listener(done, focused)` follows each change of the page; `focused` had the focus before it. */
     applied(listener) { applied.push(listener); },
 
-    /** The names of the drawings and pieces that can be seen now; null, for all of them, where that is not known yet. */
-    seen() { return inView; },
+    /** The names of the drawings, pieces and blocks (`piece/3`) that can be seen now; null, for all, where that is not known. */
+    seen() {
+      if (!inView) return null;
+      const names = [];
+      for (const element of inView) {
+        const piece = element.closest(".piece");
+        if (!element.isConnected) inView.delete(element);
+        else if (element === piece) names.push(piece.id.replace(/^drawing-/, ""));
+        else names.push(`${piece.id}/${blocksOf(piece).indexOf(element)}`);
+      }
+      return names;
+    },
     /** Drags what can be dragged to a value: only what is seen follows. */
     drag(piece, grip, value, snap) {
       // What the hand is on follows in any case: the browser may not have told yet that it has come into view.
@@ -143,8 +151,34 @@ function makeBoard(ask, kept) {
   }
 
   /** The blocks of a piece in the order in which the engine counts them: what was written between them is none. */
-  function blocksOf(id) {
-    return [...(byId(id)?.children ?? [])].filter((block) => !block.matches(".room"));
+  function blocksOf(piece) {
+    return [...piece.children].filter((block) => !block.matches(".room"));
+  }
+
+  /** Watches whether a piece is seen; of a list of results, each of its lines. */
+  function watch(piece) {
+    const all = piece.matches("[id^=results-]") ? blocksOf(piece) : [piece];
+    for (const element of all.filter((element) => !watched.has(element))) {
+      watched.add(element);
+      watcher.observe(element);
+      // Until the browser has told, what is new counts as seen.
+      inView?.add(element);
+    }
+  }
+
+  /** Exchanges runs of blocks, each told by its place among the old ones. */
+  function splice(piece, splices) {
+    const blocks = blocksOf(piece);
+    for (const [from, removed, html] of splices) {
+      const next = blocks[from];
+      if (next) next.insertAdjacentHTML("beforebegin", html);
+      else piece.insertAdjacentHTML("beforeend", html);
+      for (const block of blocks.slice(from, from + removed)) {
+        watcher.unobserve(block);
+        block.remove();
+      }
+    }
+    watch(piece);
   }
 
   /** Looks what there is on a sheet that is new. */
@@ -152,8 +186,9 @@ function makeBoard(ask, kept) {
     elements = new Map();
     inputs = new Map([...sheet.querySelectorAll("input[data-path]")].map((input) => [input.dataset.path, input]));
     inView = null;
+    watched = new WeakSet();
     watcher.disconnect();
-    for (const piece of sheet.querySelectorAll(".piece")) watcher.observe(piece);
+    sheet.querySelectorAll(".piece").forEach(watch);
   }
 
   function apply(done) {
@@ -166,11 +201,13 @@ function makeBoard(ask, kept) {
     for (const [id, inside] of done.pieces) {
       elements.delete(id);
       const place = byId(id);
-      if (place) place.innerHTML = inside;
+      if (!place) continue;
+      place.innerHTML = inside;
+      if (place.matches(".piece")) watch(place);
     }
-    for (const [id, others] of done.blocks) {
-      const blocks = blocksOf(id);
-      for (const [place, block] of others) if (blocks[place]) blocks[place].outerHTML = block;
+    for (const [id, splices] of done.blocks) {
+      const piece = byId(id);
+      if (piece) splice(piece, splices);
     }
     for (const [id, changes] of done.drawings) {
       const list = elementsOf(id);
@@ -178,7 +215,11 @@ function makeBoard(ask, kept) {
         const element = list[change[0]];
         if (!element) continue;
         if (change.length === 3) element.setAttribute(change[1], change[2]);
-        else if (change[1].includes("<") || change[1].includes("&")) element.innerHTML = change[1];
+        else if (change[1].includes("<") || change[1].includes("&")) {
+          element.innerHTML = change[1];
+          // A group that was exchanged has other elements than those that were counted.
+          if (element.localName === "g") elements.delete(id);
+        }
         else element.textContent = change[1];
       }
     }

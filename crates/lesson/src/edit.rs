@@ -241,12 +241,16 @@ fn key_of(steps: &[Step<'_>]) -> Option<&'static Key> {
     for step in steps {
         match step {
             Step::Key(word) => {
-                let known = key::within(&path);
-                let known = known
-                    .iter()
-                    .find(|key| key.word() == *word)
-                    .or(known.iter().find(|key| key.word() == "*"))?;
-                path = known.path.to_string();
+                let within = path.len();
+                let mut step_to = |word: &str| {
+                    path.truncate(within);
+                    path.push_str(if within == 0 { "" } else { "." });
+                    path.push_str(word);
+                    key::at(&path).is_some()
+                };
+                if !step_to(word) && !step_to("*") {
+                    return None;
+                }
             }
             Step::Entry(_) => path.push_str("[]"),
         }

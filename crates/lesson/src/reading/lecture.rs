@@ -51,8 +51,8 @@ pub(super) fn texts(lesson: &Table) -> Texts {
     texts
 }
 
-/// Whether the lesson can be solved, and has the workings that its questions ask for.
-pub(super) fn answers(lesson: &Lesson, table: &Table, source: &Source, report: &mut Report) {
+/// The lesson solved, where it can be; whether it has the workings that its questions ask for.
+pub(super) fn answers(lesson: &Lesson, table: &Table, source: &Source, report: &mut Report) -> Option<Solved> {
     let solved = match Solved::new(lesson.problem.clone(), lesson.style.clone()) {
         Ok(solved) => solved,
         Err(faults) => {
@@ -66,7 +66,7 @@ pub(super) fn answers(lesson: &Lesson, table: &Table, source: &Source, report: &
                     .add(place, "the numbers of this lesson are too large or too small to compute with")
                     .mend("check the units"),
             };
-            return;
+            return None;
         }
     };
     let workings = solved.workings();
@@ -83,6 +83,7 @@ pub(super) fn answers(lesson: &Lesson, table: &Table, source: &Source, report: &
     }
     let near = |name: &str| meant(name, &solved).map(str::to_owned);
     require::answers(&lesson.requirements, table, &solved, report, near);
+    Some(solved)
 }
 
 /// The working that was probably meant: of nearly this name, of this symbol, or of the most words in common.

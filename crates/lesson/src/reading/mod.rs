@@ -29,12 +29,15 @@ use node::Table;
 use std::sync::Arc;
 use syntax::Trust;
 use workings::problem::{LoadLabel, Problem};
+use workings::solved::Solved;
 
 /// What came of reading a file: a lesson, or findings, never both and never neither.
 #[derive(Clone, Debug)]
 pub struct Reading {
     /// The lesson, where nothing was wrong.
     pub lesson: Option<Lesson>,
+    /// The same, solved: only so it is known what its questions may ask for.
+    pub solved: Option<Solved>,
     /// All mistakes of the file, in the order of the file.
     pub findings: Vec<Finding>,
 }
@@ -63,10 +66,10 @@ fn read_with(text: &str, name: &str, papers_too: bool) -> Reading {
     let mut report = Report::new(Arc::clone(&source));
     let (table, trust) = syntax::parse(&source, &mut report);
     if trust == Trust::Nothing {
-        return Reading { lesson: None, findings: report.into_findings() };
+        return Reading { lesson: None, solved: None, findings: report.into_findings() };
     }
     let mut meaning = Report::new(Arc::clone(&source));
-    let lesson = understand(table.get_ref(), &source, &mut meaning);
+    let (lesson, solved) = understand(table.get_ref(), &source, &mut meaning).unzip();
     if lesson.is_none() && meaning.is_empty() && report.is_empty() {
         // Whatever is refused has been told; should that ever be wrong, the lecturer must still hear of it.
         meaning.add(source.first_line(), "this lesson cannot be read").mend("check the units of its numbers");
@@ -81,17 +84,21 @@ fn read_with(text: &str, name: &str, papers_too: bool) -> Reading {
         papers::check_choices(&source, &table, lesson, &mut report);
     }
     let findings = report.into_findings();
-    Reading { lesson: lesson.filter(|_| findings.is_empty()), findings }
+    let sound = findings.is_empty();
+    Reading { lesson: lesson.filter(|_| sound), solved: solved.flatten().filter(|_| sound), findings }
 }
 
 /// Reads what the tables mean. Whatever comes out is only to be used where nothing was reported.
-fn understand(raw: &toml::de::DeTable<'_>, source: &Source, report: &mut Report) -> Option<Lesson> {
+fn understand(
+    raw: &toml::de::DeTable<'_>,
+    source: &Source,
+    report: &mut Report,
+) -> Option<(Lesson, Option<Solved>)> {
     let (lesson, table) = stated(raw, source, report)?;
     // What a question may ask for is known only when the lesson is solved, and that needs a sound one.
-    if report.is_empty() {
-        lecture::answers(&lesson, &table, source, report);
-    }
-    Some(lesson)
+    let sound = report.is_empty();
+    let solved = sound.then(|| lecture::answers(&lesson, &table, source, report)).flatten();
+    Some((lesson, solved))
 }
 
 /// The lesson as the tables state it, with the tables.
