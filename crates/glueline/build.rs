@@ -6,7 +6,6 @@
 use std::env;
 use std::ffi::OsStr;
 use std::fs;
-use std::io::Write as _;
 use std::path::{Path, PathBuf};
 use std::process::Command;
 
@@ -122,8 +121,10 @@ fn watch(workspace: &Path, depends: &[u8]) {
 }
 
 fn packed(bytes: &[u8]) -> Result<Vec<u8>, String> {
-    let mut packer = flate2::write::GzEncoder::new(Vec::new(), flate2::Compression::best());
-    packer.write_all(bytes).and_then(|()| packer.finish()).map_err(|error| error.to_string())
+    let mut packed = Vec::new();
+    let options = zopfli::Options::default();
+    zopfli::compress(options, zopfli::Format::Gzip, bytes, &mut packed).map_err(|error| error.to_string())?;
+    Ok(packed)
 }
 
 fn variable(name: &str) -> Result<std::ffi::OsString, String> {

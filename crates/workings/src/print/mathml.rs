@@ -59,8 +59,29 @@ fn relation_sign(relation: Relation) -> &'static str {
     }
 }
 
+/// As one element: a row round several, or round none.
 fn row(inner: &str) -> String {
-    format!("<mrow>{inner}</mrow>")
+    if is_one_element(inner) { inner.to_owned() } else { format!("<mrow>{inner}</mrow>") }
+}
+
+/// Whether that is one element from its first sign to its last.
+fn is_one_element(inner: &str) -> bool {
+    let name = inner.get(1..).unwrap_or_default().split([' ', '>']).next().unwrap_or_default();
+    let its_end = inner.strip_suffix('>').and_then(|rest| rest.strip_suffix(name));
+    let Some(rest) = its_end.and_then(|rest| rest.strip_suffix("</")) else { return false };
+    // It is one if it is not closed before its end.
+    let mut open = 0_usize;
+    for tag in rest.split('<').skip(1) {
+        open = match (tag.starts_with('/'), tag.split_once('>').is_some_and(|(head, _)| head.ends_with('/'))) {
+            (true, _) => open.saturating_sub(1),
+            (false, true) => open,
+            (false, false) => open + 1,
+        };
+        if open == 0 {
+            return false;
+        }
+    }
+    open == 1
 }
 
 /// The elements of an item; several of them are to be put into a row where one is needed.
