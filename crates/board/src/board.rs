@@ -170,12 +170,7 @@ impl Board {
     ///
     /// # Errors
     /// Where the place cannot be written or the lesson would then have mistakes; the board then stays as it was.
-    pub fn set(
-        &mut self,
-        path: &str,
-        value: &str,
-        seen: Option<&Seen>,
-    ) -> Result<Answer, Refusal> {
+    pub fn set(&mut self, path: &str, value: &str, seen: Option<&Seen>) -> Result<Answer, Refusal> {
         let path = self.meant(path);
         self.write(&path, value, seen)
     }

@@ -52,7 +52,12 @@ pub(super) fn texts(lesson: &Table) -> Texts {
 }
 
 /// The lesson solved, where it can be; whether it has the workings that its questions ask for.
-pub(super) fn answers(lesson: &Lesson, table: &Table, source: &Source, report: &mut Report) -> Option<Solved> {
+pub(super) fn answers(
+    lesson: &Lesson,
+    table: &Table,
+    source: &Source,
+    report: &mut Report,
+) -> Option<Solved> {
     let solved = match Solved::new(lesson.problem.clone(), lesson.style.clone()) {
         Ok(solved) => solved,
         Err(faults) => {

@@ -72,7 +72,8 @@ fn is_one_element(inner: &str) -> bool {
     // It is one if it is not closed before its end.
     let mut open = 0_usize;
     for tag in rest.split('<').skip(1) {
-        open = match (tag.starts_with('/'), tag.split_once('>').is_some_and(|(head, _)| head.ends_with('/'))) {
+        open = match (tag.starts_with('/'), tag.split_once('>').is_some_and(|(head, _)| head.ends_with('/')))
+        {
             (true, _) => open.saturating_sub(1),
             (false, true) => open,
             (false, false) => open + 1,
