@@ -15,20 +15,25 @@ use workings::working::Chapter;
 /// The equations that were printed last, chapter by chapter, each with its HTML.
 #[derive(Debug, Default)]
 pub struct Results {
+    printed: BTreeMap<Chapter, Printed>,
+}
+
+/// A chapter as it was printed last.
+#[derive(Debug, Default)]
+struct Printed {
     style: Style,
-    printed: BTreeMap<Chapter, Vec<(Expression, String)>>,
+    lines: Vec<(Expression, String)>,
 }
 
 impl Results {
     /// The workings of a chapter: each in symbols, with numbers, and its result.
     pub fn all(&mut self, chapter: Chapter, solved: &Solved) -> String {
         self.changes(chapter, solved, |_| true);
-        let lines = self.printed.get(&chapter).into_iter().flatten();
-        lines.map(|(_, html)| html.as_str()).collect()
+        self.printed.get(&chapter).map(|printed| html(&printed.lines)).unwrap_or_default()
     }
 
     /// What is another now than when the chapter was printed last. An equation that is not `wanted`, told by its place,
-    /// stays in its last state, unless there are more of them now, or fewer.
+    /// stays in its last state, unless there are more of them now, or fewer, or the course writes them in another way.
     pub fn changes(
         &mut self,
         chapter: Chapter,
@@ -36,19 +41,21 @@ impl Results {
         wanted: impl Fn(usize) -> bool,
     ) -> Vec<Splice> {
         let (workings, style) = (solved.workings(), solved.style());
-        if self.style != *style {
-            self.style = style.clone();
-            self.printed.clear();
-        }
-        let before = self.printed.entry(chapter).or_default();
         let now: Vec<Expression> = workings.chapter(chapter).map(|(id, _)| workings.equation(id)).collect();
+        let before = self.printed.entry(chapter).or_default();
+        if before.style != *style {
+            let lines: Vec<_> = now.into_iter().map(|equation| line(equation, style)).collect();
+            let all = Splice(0, before.lines.len(), html(&lines));
+            *before = Printed { style: style.clone(), lines };
+            return vec![all];
+        }
+        let before = &mut before.lines;
         if before.len() == now.len() {
             let mut others = Vec::new();
-            for (place, (line, equation)) in before.iter_mut().zip(now).enumerate() {
-                if wanted(place) && line.0 != equation {
-                    let html = printed(&equation, style);
-                    others.push(Splice(place, 1, html.clone()));
-                    *line = (equation, html);
+            for (place, (was, equation)) in before.iter_mut().zip(now).enumerate() {
+                if wanted(place) && was.0 != equation {
+                    *was = line(equation, style);
+                    others.push(Splice(place, 1, was.1.clone()));
                 }
             }
             return others;
@@ -61,17 +68,81 @@ impl Results {
             .iter()
             .map(|equation| match before[between.clone()].iter().find(|line| line.0 == *equation) {
                 Some(same) => same.clone(),
-                None => (equation.clone(), printed(equation, style)),
+                None => line(equation.clone(), style),
             })
             .collect();
-        let html = lines.iter().map(|(_, html)| html.as_str()).collect();
-        let splice = Splice(start, between.len(), html);
+        let splice = Splice(start, between.len(), html(&lines));
         before.splice(between, lines);
         vec![splice]
     }
 }
 
+fn line(equation: Expression, style: &Style) -> (Expression, String) {
+    let html = printed(&equation, style);
+    (equation, html)
+}
+
+fn html(lines: &[(Expression, String)]) -> String {
+    lines.iter().map(|(_, html)| html.as_str()).collect()
+}
+
 /// An equation as HTML, broken into lines where it is long.
 pub(crate) fn printed(equation: &Expression, style: &Style) -> String {
     fragment(&[Block::Equation(Equation::aligned([equation], style))], style)
+}
+
+#[cfg(test)]
+mod tests {
+    #![allow(clippy::unwrap_used, reason = "a test that cannot go on stops")]
+
+    use super::Results;
+    use workings::solved::Solved;
+    use workings::working::Chapter;
+
+    fn solved(change: impl Fn(&str) -> String) -> Solved {
+        let lesson = lesson::builtin::ALL.iter().find(|lesson| lesson.name == "porch-beam").unwrap();
+        lesson::read(&change(lesson.text), "porch-beam").solved.unwrap()
+    }
+
+    /// The slice further along the beam.
+    fn further(text: &str) -> String {
+        text.replacen("at = \"2 ft 6 in\"", "at = \"2 ft 9 in\"", 1)
+    }
+
+    /// What a page holds after the changes, as the page carries them out.
+    fn followed(page: &str, results: &mut Results, now: &Solved, wanted: impl Fn(usize) -> bool) -> String {
+        let mut lines: Vec<String> = page.lines().map(|line| format!("{line}\n")).collect();
+        for splice in results.changes(Chapter::Shear, now, wanted).into_iter().rev() {
+            let new = splice.2.lines().map(|line| format!("{line}\n"));
+            lines.splice(splice.0..splice.0 + splice.1, new.collect::<Vec<_>>());
+        }
+        lines.concat()
+    }
+
+    #[test]
+    fn a_page_that_follows_the_changes_holds_what_is_printed_anew() {
+        let first = solved(str::to_owned);
+        let mut results = Results::default();
+        let mut page = results.all(Chapter::Shear, &first);
+        assert!(page.lines().count() > 3);
+        // Other numbers, the old ones again, another way to write them, and that with other numbers.
+        let noted = |text: &str| text.replacen("units = \"lb-in\"", "units = \"metric\"", 1);
+        for now in
+            [solved(further), solved(str::to_owned), solved(noted), solved(|text| noted(&further(text)))]
+        {
+            let anew = Results::default().all(Chapter::Shear, &now);
+            assert_ne!(page, anew);
+            page = followed(&page, &mut results, &now, |_| true);
+            assert_eq!(page, anew);
+        }
+    }
+
+    #[test]
+    fn what_is_not_wanted_stays_until_it_is() {
+        let (first, now) = (solved(str::to_owned), solved(further));
+        let mut results = Results::default();
+        let page = results.all(Chapter::Shear, &first);
+        assert_eq!(followed(&page, &mut results, &now, |_| false), page);
+        assert_ne!(followed(&page, &mut results, &now, |_| true), page);
+    }
 }

@@ -215,12 +215,10 @@ function makeBoard(ask, kept) {
         const element = list[change[0]];
         if (!element) continue;
         if (change.length === 3) element.setAttribute(change[1], change[2]);
-        else if (change[1].includes("<") || change[1].includes("&")) {
-          element.innerHTML = change[1];
-          // A group that was exchanged has other elements than those that were counted.
-          if (element.localName === "g") elements.delete(id);
-        }
+        else if (change[1].includes("<") || change[1].includes("&")) element.innerHTML = change[1];
         else element.textContent = change[1];
+        // A group that was exchanged has other elements than those that were counted.
+        if (change.length === 2 && element.localName === "g") elements.delete(id);
       }
     }
     for (const field of done.fields) {
