@@ -319,26 +319,16 @@ impl Ledger {
         let mut refused: HashSet<Draw> = HashSet::new();
         let mut taken_that_fits: Option<Draw> = None;
         let mut tried = 0;
-        let mut start = 0;
-        for attempt in 0..attempts {
-            let Some(draw) = draw(secret, &self.lesson, student, attempt, &self.space) else { break };
-            if attempt == 0 {
-                start = self.space.index(&draw).unwrap_or(0);
-            }
+        let drawn =
+            (0..attempts).map_while(|attempt| draw(secret, &self.lesson, student, attempt, &self.space));
+        let start =
+            draw(secret, &self.lesson, student, 0, &self.space).and_then(|first| self.space.index(&first));
+        let start = start.unwrap_or(0);
+        let through = (0..if small { size.count } else { 0 })
+            .filter_map(|offset| self.space.draw((start + offset) % size.count.max(1)));
+        for draw in drawn.chain(through) {
             if self.taken.contains_key(&draw) {
                 // What others have was found to fit when they got it.
-                taken_that_fits.get_or_insert(draw);
-            } else if !refused.contains(&draw) {
-                tried += 1;
-                if fits(&draw) {
-                    return Ok((draw, false));
-                }
-                refused.insert(draw);
-            }
-        }
-        for offset in 0..if small { size.count } else { 0 } {
-            let Some(draw) = self.space.draw((start + offset) % size.count.max(1)) else { continue };
-            if self.taken.contains_key(&draw) {
                 taken_that_fits.get_or_insert(draw);
             } else if !refused.contains(&draw) {
                 tried += 1;

@@ -40,8 +40,8 @@ impl<'a> Worker<'a> {
 
     /// The results of a draw; `None` where it is not of the space.
     ///
-    /// A draw that is no sound lesson (a load off the beam) is refused with `None` too, in so far as its beam shows it or
-    /// its section; parts that overlap through the choices of several things are found when the paper is read.
+    /// A draw that is no sound lesson (a load off the beam, parts of the section that overlap) is refused with `None` too, in
+    /// so far as its beam or its section shows it.
     pub fn evaluate(&mut self, draw: &Draw) -> Option<Found<'_>> {
         if !self.candidates.space().holds(draw) {
             return None;
