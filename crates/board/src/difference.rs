@@ -42,7 +42,7 @@ fn compare(old: &[&str], new: &[&str], mut place: usize, changes: &mut Vec<Chang
                 let before = changes.len();
                 if compare(within, new_within, place + 1, changes).is_none() {
                     changes.truncate(before);
-                    changes.push(Change::Inside(place, new_within.join("\n")));
+                    changes.push(Change::Inside(place, format!("\n{}\n", new_within.join("\n"))));
                 }
             } else if element.len() != new_element.len() {
                 return None;
@@ -71,7 +71,7 @@ fn length(lines: &[&str]) -> Option<usize> {
 }
 
 /// A run of blocks of a text that is another now: where it begins among the old ones, how many it was, and what stands
-/// there, as HTML.
+/// there, as HTML with the ends of its lines.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 pub struct Splice(pub usize, pub usize, pub String);
 
@@ -89,7 +89,7 @@ pub fn other_blocks(old: &str, new: &str) -> Option<Vec<Splice>> {
             return None;
         }
         if was != is {
-            others.push(Splice(place, 1, is.to_owned()));
+            others.push(Splice(place, 1, format!("{is}\n")));
         }
     }
     Some(others)
@@ -206,7 +206,7 @@ mod tests {
         let old = "<svg>\n<g id=\"a\">\n<line x1=\"1\"/>\n</g>\n<g id=\"b\">\n<g id=\"c\">\n<line x1=\"2\"/>\n</g>\n</g>\n</svg>\n";
         let new = "<svg>\n<g id=\"a\">\n<line x1=\"1\"/>\n<text>n</text>\n</g>\n<g id=\"b\">\n<g id=\"c\">\n<line x1=\"3\"/>\n</g>\n</g>\n</svg>\n";
         let wanted = vec![
-            Change::Inside(1, "<line x1=\"1\"/>\n<text>n</text>".into()),
+            Change::Inside(1, "\n<line x1=\"1\"/>\n<text>n</text>\n".into()),
             Change::Attribute(5, "x1".into(), "3".into()),
         ];
         assert_eq!(difference(old, new), Some(wanted));
@@ -216,7 +216,7 @@ mod tests {
     fn of_a_text_only_the_blocks_that_differ_are_told() {
         let old = "<p>The <b>slice</b>.</p>\n<div class=\"a\"><div>V = 1</div></div>\n";
         let new = "<p>The <b>slice</b>.</p>\n<div class=\"a\"><div>V = 2</div></div>\n";
-        let wanted = vec![Splice(1, 1, "<div class=\"a\"><div>V = 2</div></div>".to_owned())];
+        let wanted = vec![Splice(1, 1, "<div class=\"a\"><div>V = 2</div></div>\n".to_owned())];
         assert_eq!(other_blocks(old, new), Some(wanted));
         assert_eq!(other_blocks(old, old), Some(Vec::new()));
     }

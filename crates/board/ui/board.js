@@ -175,6 +175,8 @@ function makeBoard(ask, kept) {
       else piece.insertAdjacentHTML("beforeend", html);
       for (const block of blocks.slice(from, from + removed)) {
         watcher.unobserve(block);
+        // The end of its line goes with it, or each step of a drag would leave one behind.
+        if (block.nextSibling?.nodeType === Node.TEXT_NODE) block.nextSibling.remove();
         block.remove();
       }
     }
