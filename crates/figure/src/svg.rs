@@ -230,7 +230,7 @@ fn number(value: f64) -> String {
     // What lies between two hundredths up to the last bits goes up, so that marks of one height stay at one height.
     let hundredths = (value * 100.0 + 1e-6).round();
     // Beyond that a whole number of hundredths is not exact, and nothing drawn is so large.
-    if !(hundredths.abs() < 1e15) {
+    if hundredths.is_nan() || hundredths.abs() >= 1e15 {
         return "0".to_owned();
     }
     // In whole numbers: to print a float by so many decimals costs most of the time of a drawing.
