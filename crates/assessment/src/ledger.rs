@@ -49,7 +49,7 @@ struct File {
     form: u32,
     lesson: String,
     purpose: String,
-    choices: Space,
+    choices: Vec<usize>,
     papers: Vec<Line>,
 }
 
@@ -202,8 +202,8 @@ impl Ledger {
         if file.purpose != S::PURPOSE {
             return Err(LedgerFault::OtherPurpose { found: file.purpose, wanted: S::PURPOSE.to_owned() });
         }
-        if file.choices != *space {
-            let (then, now) = (file.choices.counts().to_vec(), space.counts().to_vec());
+        if file.choices != space.counts() {
+            let (then, now) = (file.choices, space.counts().to_vec());
             return Err(LedgerFault::OtherChoices { then, now });
         }
         let mut ledger = Self::new::<S>(lesson, space.clone());
@@ -212,7 +212,8 @@ impl Ledger {
             if line.student.trim().is_empty() {
                 return Err(LedgerFault::NoStudent);
             }
-            if !space.holds(&draw) {
+            // A paper that was given out before the lesson was restricted stays what it is.
+            if !space.has_choices(&draw) {
                 return Err(LedgerFault::NoSuchDraw(line.student));
             }
             if ledger.entries.contains_key(&line.student) {

@@ -98,6 +98,10 @@ secret!(
 /// The first attempt is 0; where a draw is refused the next attempt is taken. `None` where the space is empty.
 pub fn draw<S: Secret>(secret: &S, lesson: &str, student: &str, attempt: u64, space: &Space) -> Option<Draw> {
     let mut stream = Stream::new(secret, &["draw", lesson, student], attempt);
+    if space.is_restricted() {
+        let count = u64::try_from(space.size().count).unwrap_or(u64::MAX);
+        return space.draw(u128::from(stream.below(count)?));
+    }
     let choices =
         space.counts().iter().map(|&count| stream.below(count as u64).map(|choice| choice as usize));
     Some(Draw { choices: choices.collect::<Option<_>>()? })

@@ -234,3 +234,23 @@ fn a_lesson_in_which_nothing_varies_has_one_draw() {
     // The box girder's own remark: tau = 0.5 MPa, by hand in its file.
     assert!((found.values[0] - 0.5e6).abs() < 1.0);
 }
+
+#[test]
+fn a_restricted_lesson_has_no_other_candidates() {
+    let rows = r#"only = [
+  { P = "3 kN", w = "1 kN/m", a = "1 m", b = "120 mm", h = "160 mm", t = "40 mm" },
+  { P = "6 kN", w = "2 kN/m", a = "2.4 m", b = "80 mm", h = "120 mm", t = "20 mm" },
+]"#;
+    let text = JETTY.replacen("[papers]", &format!("[papers]\n{rows}"), 1);
+    let candidates = Candidates::new(papers(&text), &JETTY_RESULTS).expect("its workings");
+    assert_eq!(candidates.space().size().count, 2);
+    let mut worker = candidates.worker();
+    for at in 0..2 {
+        let draw = candidates.space().draw(at).expect("one of two");
+        assert!(compare(&candidates, &mut worker, &draw));
+    }
+    let other = Draw { choices: vec![0; 6] };
+    assert!(worker.evaluate(&other).is_none());
+    // The board and the papers themselves read it as before.
+    assert!(candidates.solved(&other).is_some());
+}

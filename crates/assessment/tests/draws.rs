@@ -284,3 +284,57 @@ fn a_spoilt_ledger_says_what_is_wrong_with_it() {
     }
     assert!(told(&text.replace(&number, "1234-5678")).contains("is no paper number"));
 }
+
+#[test]
+fn a_restricted_space_has_its_own_draws_and_no_others() {
+    let of = |choices: &[usize]| Draw { choices: choices.to_vec() };
+    let rows = [of(&[6, 0, 3]), of(&[0, 2, 1]), of(&[6, 0, 3]), of(&[0, 1, 9]), of(&[7, 0, 0])];
+    let space = Space::new(vec![7, 3, 10]).restricted(&rows);
+    // One stands twice, one has a choice that there is not; in whatever order they come.
+    assert_eq!(space.size(), Size { count: 3, exact: true });
+    let draws: Vec<Draw> = (0..4).filter_map(|at| space.draw(at)).collect();
+    assert_eq!(draws, [of(&[0, 1, 9]), of(&[0, 2, 1]), of(&[6, 0, 3])]);
+    for (at, draw) in draws.iter().enumerate() {
+        assert!(space.holds(draw) && space.has_choices(draw));
+        assert_eq!(space.index(draw), Some(at as u128));
+    }
+    assert!(!space.holds(&of(&[0, 0, 0])) && space.has_choices(&of(&[0, 0, 0])));
+    assert_eq!(space.index(&of(&[0, 0, 0])), None);
+    let drawn: BTreeSet<Vec<usize>> = (0..100)
+        .filter_map(|student| draw(&exam(), "girder", &student.to_string(), 0, &space))
+        .map(|draw| draw.choices)
+        .collect();
+    assert_eq!(drawn.len(), 3);
+}
+
+/// A class of 200 from 40 rows of a space that cannot be counted: each row once before any is shared, and at once.
+#[test]
+fn a_class_is_drawn_from_a_restricted_lesson_of_a_huge_space() {
+    let rows: Vec<Draw> = (0..40).map(|row| Draw { choices: vec![row; 40] }).collect();
+    let space = Space::new(vec![10_000; 40]).restricted(&rows);
+    let mut ledger = Ledger::new::<ExamSecret>("girder", space.clone());
+    let start = std::time::Instant::now();
+    for student in 0..200 {
+        let entry = ledger.give(&exam(), &format!("s{student}"), |_| true).expect("anything fits");
+        assert_eq!(entry.shared, student >= 40);
+        assert!(space.holds(&entry.draw));
+    }
+    // A few milliseconds; not the minutes that drawing among all would take.
+    assert!(start.elapsed().as_secs() < 5, "{:?}", start.elapsed());
+}
+
+/// Papers that were given out before the lesson was restricted stay what they are; whoever comes later gets one of the rows.
+#[test]
+fn a_ledger_keeps_its_papers_when_the_lesson_is_restricted() {
+    let all = Space::new(vec![50, 50]);
+    let mut ledger = Ledger::new::<ExamSecret>("girder", all.clone());
+    let early = ledger.give(&exam(), "early", |_| true).expect("anything fits").draw.clone();
+    let row = Draw { choices: vec![(early.choices[0] + 1) % 50, 0] };
+    let restricted = all.restricted(std::slice::from_ref(&row));
+    let mut ledger =
+        Ledger::read::<ExamSecret>(&ledger.text(), "girder", &restricted).expect("the same choices");
+    assert_eq!(ledger.paper("early").map(|entry| &entry.draw), Some(&early));
+    assert_eq!(ledger.give(&exam(), "late", |_| true).expect("anything fits").draw, row);
+    // And back again: what is kept says nothing of the restriction.
+    assert!(Ledger::read::<ExamSecret>(&ledger.text(), "girder", &Space::new(vec![50, 50])).is_ok());
+}

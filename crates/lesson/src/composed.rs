@@ -93,8 +93,8 @@ pub(crate) fn compose(
     chosen: impl Fn(usize) -> Option<usize>,
 ) -> Option<Composed> {
     let page = Page { file, table, end: if file.contains("\r\n") { "\r\n" } else { "\n" } };
-    let varying = page.without(&["vary", "variant"], true);
-    let mut changes: Vec<Change> = varying.map(|place| (place, Composed::default())).collect();
+    let mut changes: Vec<Change> =
+        page.varying().into_iter().map(|place| (place, Composed::default())).collect();
     for (axis, variation) in lesson.vary.iter().enumerate() {
         let Some(choice) = chosen(axis) else { continue };
         match &variation.choices {
@@ -141,15 +141,50 @@ impl Page<'_> {
         Some(composed)
     }
 
-    /// The lines of some headings of the file, to be taken out; with them go the remarks between them, if so wanted those
-    /// straight above them, and one of two empty lines that would come together.
-    fn without(&self, words: &[&str], remarks: bool) -> impl Iterator<Item = Range<usize>> {
+    /// All that says what varies, which a paper has no more.
+    fn varying(&self) -> Vec<Range<usize>> {
+        let mut lines = self.lines_of(&["vary", "variant"]);
+        let mut within_line = None;
+        if let Some((key, value)) = self.table.get_key_value("papers")
+            && let DeValue::Table(papers) = value.get_ref()
+            && let Some((only, rows)) = papers.get_key_value("only")
+        {
+            if papers.len() == 1 {
+                self.lines(key.span(), value, &mut lines);
+            } else if has_heading(self.file, value) {
+                self.lines(only.span(), rows, &mut lines);
+            } else {
+                // Between braces: from the key before it, or else up to the one after it.
+                let before =
+                    papers.iter().map(|(_, other)| other.span().end).filter(|&end| end <= only.span().start);
+                let after = papers
+                    .iter()
+                    .map(|(other, _)| other.span().start)
+                    .filter(|&start| start > only.span().start);
+                let (start, end) = match before.max() {
+                    Some(start) => (start, rows.span().end),
+                    None => (only.span().start, after.min().unwrap_or(rows.span().end)),
+                };
+                within_line = Some(start..end);
+            }
+        }
+        self.without(lines, true).chain(within_line).collect()
+    }
+
+    /// The lines of some headings of the file.
+    fn lines_of(&self, words: &[&str]) -> Vec<Range<usize>> {
         let mut lines = Vec::new();
         for word in words {
             if let Some((key, value)) = self.table.get_key_value(*word) {
                 self.lines(key.span(), value, &mut lines);
             }
         }
+        lines
+    }
+
+    /// Lines of the file to be taken out; with them go the remarks between them, if so wanted those straight above them,
+    /// and one of two empty lines that would come together.
+    fn without(&self, mut lines: Vec<Range<usize>>, remarks: bool) -> impl Iterator<Item = Range<usize>> {
         lines.sort_by_key(|line| line.start);
         let mut merged: Vec<Range<usize>> = Vec::new();
         for line in lines {
@@ -325,7 +360,7 @@ impl Page<'_> {
             }
             piece.make(self.end, value.span());
         }
-        let mut places: Vec<Range<usize>> = self.without(&[word], false).collect();
+        let mut places: Vec<Range<usize>> = self.without(self.lines_of(&[word]), false).collect();
         let first = places.iter().map(|place| place.start).min()?;
         let last_blank = |place: &Range<usize>| {
             let text = self.file.get(place.clone()).unwrap_or("");

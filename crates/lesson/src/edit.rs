@@ -3,6 +3,8 @@
 //! The file is never printed anew. The place of the value is found and only its bytes are exchanged, so comments,
 //! order, indentation and line ends stay as the lecturer left them.
 
+mod only;
+
 use crate::key::{self, Form, Key};
 use std::fmt;
 use std::ops::Range;

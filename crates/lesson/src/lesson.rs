@@ -1,5 +1,6 @@
 //! A checked lesson: what the lecturer stated, in SI, with the lecturer's own words beside it.
 
+use crate::papers::Draw;
 use crate::requirement::Requirement;
 use std::collections::BTreeMap;
 use std::ops::Range;
@@ -24,6 +25,8 @@ pub struct Lesson {
     pub values: Vec<NamedValue>,
     /// What changes from paper to paper, in the order of the file: values first, then what has variants.
     pub vary: Vec<Variation>,
+    /// The only draws that papers may have, in the order of the file; never empty. `None` where any of all choices will do.
+    pub only: Option<Vec<Draw>>,
     /// What the numbers of every paper must meet, in the order of the file.
     pub requirements: Vec<Requirement>,
 }

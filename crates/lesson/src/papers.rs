@@ -92,6 +92,12 @@ impl Papers {
         &self.lesson
     }
 
+    /// The same, as if the file restricted its papers to no combinations: for a search among all of them.
+    pub fn unrestricted(mut self) -> Self {
+        self.lesson.only = None;
+        self
+    }
+
     /// The text of a paper's lesson: values fixed, nothing varies any more, all else as the lecturer wrote it.
     ///
     /// # Errors
@@ -119,8 +125,7 @@ impl Papers {
 
     /// The choices of a draw as the lecturer would say them: `P = 4 kN`, `the section: a T`.
     pub fn words(&self, draw: &Draw) -> Vec<String> {
-        let choices = draw.choices.iter().enumerate();
-        choices.filter_map(|(axis, &choice)| words(&self.lesson, axis, choice)).collect()
+        draw_in_words(&self.lesson, draw)
     }
 
     fn composed(&self, draw: &Draw) -> Result<Composed, DrawFault> {
@@ -138,6 +143,11 @@ impl Papers {
         compose(self.source.text(), table.get_ref(), &self.lesson, |axis| draw.choices.get(axis).copied())
             .ok_or(DrawFault::UnusualForm)
     }
+}
+
+fn draw_in_words(lesson: &Lesson, draw: &Draw) -> Vec<String> {
+    let choices = draw.choices.iter().enumerate();
+    choices.filter_map(|(axis, &choice)| words(lesson, axis, choice)).collect()
 }
 
 /// A choice as the lecturer would say it.
@@ -165,8 +175,11 @@ fn add_all(report: &mut Report, composed: &Composed, findings: Vec<Finding>, wor
     }
 }
 
-/// Reads the lesson with each variant alone, and with the least and the greatest of the values of each name: what is
-/// wrong with one of them is told before a paper is drawn.
+/// The most rows of `only` that are each read when the lesson is: reading one takes a good half of a millisecond.
+const MOST_ROWS_READ: usize = 200;
+
+/// Reads the lesson with each variant alone, and with the least and the greatest of the values of each name; and with each
+/// of the only combinations that papers may have. What is wrong with one of them is told before a paper is drawn.
 pub(crate) fn check_choices(
     source: &Source,
     table: &Spanned<DeTable<'_>>,
@@ -185,14 +198,37 @@ pub(crate) fn check_choices(
         };
         for choice in choices {
             let only = |other: usize| (other == axis).then_some(choice);
-            let Some(composed) = compose(source.text(), table.get_ref(), lesson, only) else {
-                report.add(source.first_line(), DrawFault::UnusualForm.to_string());
+            let said = words(lesson, axis, choice).unwrap_or_default();
+            if !check_choice(source, table, lesson, only, &said, report) {
                 return;
-            };
-            let findings = crate::read(composed.text(), "").findings;
-            if !findings.is_empty() {
-                add_all(report, &composed, findings, &words(lesson, axis, choice).unwrap_or_default());
             }
         }
     }
+    if !report.is_empty() {
+        return;
+    }
+    for draw in lesson.only.iter().flatten().take(MOST_ROWS_READ) {
+        let said = draw_in_words(lesson, draw).join(", ");
+        check_choice(source, table, lesson, |axis| draw.choices.get(axis).copied(), &said, report);
+    }
+}
+
+/// Reads the lesson with a choice made for some of what varies, said in words; whether that could be done.
+fn check_choice(
+    source: &Source,
+    table: &Spanned<DeTable<'_>>,
+    lesson: &Lesson,
+    chosen: impl Fn(usize) -> Option<usize>,
+    said: &str,
+    report: &mut Report,
+) -> bool {
+    let Some(composed) = compose(source.text(), table.get_ref(), lesson, chosen) else {
+        report.add(source.first_line(), DrawFault::UnusualForm.to_string());
+        return false;
+    };
+    let findings = crate::read(composed.text(), "").findings;
+    if !findings.is_empty() {
+        add_all(report, &composed, findings, said);
+    }
+    true
 }

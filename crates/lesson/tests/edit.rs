@@ -1,6 +1,7 @@
 //! Writing back: one value changes, and not one byte elsewhere.
 
 use lesson::edit::{EditFault, Manuscript, NewValue};
+use lesson::papers::Draw;
 use proptest::prelude::*;
 
 /// The bytes that differ: from the first to the last, in the old text and in the new one.
@@ -109,4 +110,101 @@ proptest! {
         let _ = Manuscript::new(text).set(&path, NewValue::Text("1 m"));
         let _ = Manuscript::new(lesson::builtin::ALL[0].text).set(&path, NewValue::Text("1 m"));
     }
+}
+
+/// Remarks, order, line ends and all else stay; what was written is read back as it was meant.
+#[test]
+fn a_lesson_is_restricted_in_its_own_file() {
+    let before = r#"title = "Restricted"   # stays
+
+[values]
+P = "4 kN"
+
+# Each student gets one of these.
+[vary]
+P = { from = "3 kN", to = "6 kN", step = "0.5 kN" }   # seven
+
+[beam]   # the hall's
+length = "6 m"
+supports = [{ pin = "0 m" }, { roller = "6 m" }]
+loads = [{ force = "P", at = "2 m" }]
+
+[material]
+E = "10 GPa"
+
+[section]
+shape = "rectangle"
+width = "100 mm"
+height = "200 mm"
+
+[slice]
+at = "1 m"
+length = "50 mm"
+
+[cut]
+at = "80 mm"
+
+[[variant]]
+of = "the \"supports\""
+name = "as it is"
+
+[[variant]]
+of = "the \"supports\""
+name = "built in"
+beam.supports = [{ fixed = "0 m" }]
+"#;
+    let draws = |rows: &[[usize; 2]]| -> Vec<Draw> {
+        rows.iter().map(|row| Draw { choices: row.to_vec() }).collect()
+    };
+    for text in [before.to_owned(), before.replace('\n', "\r\n")] {
+        let lesson = lesson::read(&text, "x.toml").lesson.expect("a sound lesson");
+        let mut manuscript = Manuscript::new(text.clone());
+        manuscript.restrict(&lesson, &draws(&[[3, 1], [0, 0]])).expect("there is room");
+        let end = if text.contains('\r') { "\r\n" } else { "\n" };
+        let added = [
+            "",
+            "[papers]",
+            "only = [",
+            r#"  { P = "4.5 kN", 'the "supports"' = "built in" },"#,
+            r#"  { P = "3 kN", 'the "supports"' = "as it is" },"#,
+            "]",
+            "",
+        ];
+        let expected =
+            text.replacen(&format!("# seven{end}"), &format!("# seven{end}{}", added.join(end)), 1);
+        assert_eq!(manuscript.text(), expected);
+        let reading = lesson::read(manuscript.text(), "x.toml");
+        assert!(reading.findings.is_empty(), "{:?}", reading.findings);
+        let restricted = reading.lesson.expect("still sound");
+        assert_eq!(restricted.only, Some(draws(&[[3, 1], [0, 0]])));
+
+        // Other rows in their place; a remark of one's own stays.
+        let remarked = manuscript.text().replacen("only = [", &format!("only = [{end}  # by ear"), 1);
+        let mut manuscript = Manuscript::new(remarked.clone());
+        manuscript.restrict(&restricted, &draws(&[[1, 1]])).expect("there is room");
+        let from = remarked.find("  { P").expect("the first row");
+        let to = from + remarked[from..].find(']').expect("the end");
+        let row = format!("  {{ P = \"3.5 kN\", 'the \"supports\"' = \"built in\" }},{end}");
+        assert_eq!(manuscript.text(), format!("{}{row}{}", &remarked[..from], &remarked[to..]));
+        assert_eq!(
+            lesson::read(manuscript.text(), "x.toml").lesson.expect("still sound").only,
+            Some(draws(&[[1, 1]]))
+        );
+
+        let unchanged = manuscript.clone();
+        assert!(manuscript.restrict(&lesson, &draws(&[[9, 0]])).is_err(), "there is no such choice");
+        assert!(manuscript.restrict(&lesson, &[]).is_err(), "no paper could be drawn");
+        assert_eq!(manuscript, unchanged);
+    }
+    // Beside requirements that stand there already.
+    let text = before.replacen(
+        "[beam]",
+        "[papers]\nrequire = [\"the reactions are positive\"]   # else it lifts\n\n[beam]",
+        1,
+    );
+    let lesson = lesson::read(&text, "x.toml").lesson.expect("a sound lesson");
+    let mut manuscript = Manuscript::new(text.clone());
+    manuscript.restrict(&lesson, &draws(&[[2, 0]])).expect("there is room");
+    let row = "only = [\n  { P = \"4 kN\", 'the \"supports\"' = \"as it is\" },\n]\n";
+    assert_eq!(manuscript.text(), text.replacen("# else it lifts\n", &format!("# else it lifts\n{row}"), 1));
 }

@@ -324,3 +324,101 @@ proptest! {
         }
     }
 }
+
+/// A lesson in which three things vary, restricted to some of their combinations in one of the forms of TOML.
+fn restricted(papers_table: &str) -> String {
+    format!(
+        r#"title = "Restricted"
+
+[values]
+P = "4 kN"
+L = "6 m"
+
+[vary]
+P = {{ from = "3 kN", to = "6 kN", step = "0.5 kN" }}
+L = ["6 m", "8 m"]
+
+{papers_table}
+[beam]
+length = "L"
+supports = [{{ pin = "0 m" }}, {{ roller = "L" }}]
+loads = [{{ force = "P", at = "2 m" }}]
+
+[material]
+E = "10 GPa"
+
+[section]
+shape = "rectangle"
+width = "100 mm"
+height = "200 mm"
+
+[slice]
+at = "1 m"
+length = "50 mm"
+
+[cut]
+at = "80 mm"
+
+[[variant]]
+of = "the supports"
+name = "as it is"
+
+[[variant]]
+of = "the supports"
+name = "built in"
+beam.supports = [{{ fixed = "0 m" }}]
+"#
+    )
+}
+
+const ROWS: &str = r#"only = [
+  # the easy one
+  { P = "4.5 kN", L = "8 m", "the supports" = "built in" },
+  { L = "6000 mm", "the supports" = "as it is", P = "3 kN" },
+]
+"#;
+
+#[test]
+fn a_lesson_says_which_combinations_its_papers_may_have() {
+    let lesson = papers(&restricted(&format!("[papers]\n{ROWS}"))).lesson().clone();
+    assert_eq!(lesson.only, Some(vec![draw(&[3, 1, 1]), draw(&[0, 0, 0])]));
+    assert_eq!(papers(&restricted("")).lesson().only, None);
+    let unrestricted = papers(&restricted(&format!("[papers]\n{ROWS}"))).unrestricted();
+    assert_eq!(unrestricted.lesson().only, None);
+}
+
+/// In whatever form the combinations are written, a paper says nothing of them and keeps all else.
+#[test]
+fn a_paper_of_a_restricted_lesson_is_the_paper_of_the_lesson_without_the_restriction() {
+    let require = "require = [\"the reactions are positive\"]\n";
+    let rows = r#"[{ P = "4.5 kN", L = "8 m", "the supports" = "built in" }]"#;
+    let heading = "[[papers.only]]\nP = \"4.5 kN\"\nL = \"8 m\"\n\"the supports\" = \"built in\"\n\n[[papers.only]]\nP = \"3 kN\"\nL = \"6 m\"\n\"the supports\" = \"as it is\"\n";
+    let with_require = format!("[papers]\n{require}");
+    for (written, without) in [
+        (format!("[papers]\n{ROWS}"), String::new()),
+        (format!("# Good ones.\n{heading}"), String::new()),
+        (format!("[papers]\n{require}{ROWS}"), with_require.clone()),
+        (format!("[papers]\n{ROWS}{require}"), with_require.clone()),
+        (format!("[papers]\n{require}\n{heading}"), with_require),
+    ] {
+        let all = draw(&[3, 1, 0]);
+        let expected = papers(&restricted(&without)).text(&all).expect("a paper");
+        let paper = papers(&restricted(&written)).text(&all).expect("a paper");
+        assert_eq!(paper, expected, "of\n{written}");
+    }
+    // Between braces at the top of the file, where no heading stands before it.
+    let braces = |table: &str| restricted("").replacen("\n\n", &format!("\n{table}\n\n"), 1);
+    for (written, without) in [
+        (format!("papers = {{ require = [\"the reactions are positive\"], only = {rows} }}"), ""),
+        (format!("papers = {{ only = {rows}, require = [\"the reactions are positive\"] }}"), ""),
+        (format!("papers.only = {rows}"), "none"),
+    ] {
+        let paper = papers(&braces(&written)).text(&draw(&[3, 1, 0])).expect("a paper");
+        assert!(!paper.contains("only") && !paper.contains("4.5 kN\", L"), "{paper}");
+        assert_eq!(
+            paper.contains("papers = { require = [\"the reactions are positive\"] }"),
+            without.is_empty()
+        );
+        assert!(lesson::read(&paper, "paper.toml").findings.is_empty(), "{paper}");
+    }
+}

@@ -181,4 +181,19 @@ pub(super) const KEYS: &[Key] = &[
         "Conditions that the numbers of a paper must meet; a draw that does not meet them is drawn again.",
         r#"["shear stress on the cut < 2 MPa", "the moment changes sign"]"#,
     ),
+    Key::new(
+        "papers.only",
+        Form::List,
+        Need::Optional("all combinations of the choices"),
+        "The only combinations of choices that papers may have, each entry one of them: for everything that varies one of its \
+         choices. `glueline tune` finds good ones and writes them here.",
+        r#"[{ P = "4 kN", L = "3 m" }, { P = "6 kN", L = "4 m" }]"#,
+    ),
+    Key::new(
+        "papers.only[].*",
+        Form::Text,
+        Need::Optional(""),
+        "Of what varies (a named value, or what the `[[variant]]`s are variants of) the choice in this combination.",
+        r#""4 kN""#,
+    ),
 ];

@@ -32,7 +32,15 @@ impl Reader<'_> {
                 meant.extend(self.stranger(word, path, keys, place));
                 continue;
             };
-            let what = if key.path == "values.*" { What::Bad } else { self.value(key, value) };
+            let what = match key.path.as_ref() {
+                "values.*" => What::Bad,
+                pattern if key.word() == "*" => {
+                    // What is said of it is said with the lecturer's own name.
+                    let key = Key { path: pattern.replace('*', &quoted(word)).into(), ..(**key).clone() };
+                    self.value(&key, value)
+                }
+                _ => self.value(key, value),
+            };
             table.insert(word.to_owned(), Node { key: place, span: value.span(), what });
         }
         for key in keys.iter().filter(|key| key.need == Need::Required) {
@@ -296,6 +304,7 @@ pub(super) fn in_words(path: &str) -> String {
         "section.parts[]" => "this part".to_owned(),
         "section.joints[]" => "this joint".to_owned(),
         "question[]" => "this question".to_owned(),
+        "papers.only[]" => "this row".to_owned(),
         path if path.ends_with("holes[]") => "this hole".to_owned(),
         path if path.ends_with("outline[]") => "this side of the outline".to_owned(),
         _ => format!("[{}]", path.replace("[]", "")),

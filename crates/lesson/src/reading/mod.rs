@@ -6,6 +6,7 @@ mod form;
 mod lecture;
 mod node;
 mod notation;
+mod only;
 mod outline;
 mod parts;
 mod place;
@@ -112,6 +113,7 @@ fn stated(raw: &toml::de::DeTable<'_>, source: &Source, report: &mut Report) -> 
     let moving = vary::moving(&lesson, &values);
     let mut variations = vary::of_values(&lesson, &values, &moving, &known, report);
     variations.extend(variants::read(&lesson, &variations, report));
+    let only = only::read(&lesson, &variations, &known, report);
     let requirements = require::read(&lesson, &known, &moving, file, report);
     let material = lesson.table("material");
     let elastic_modulus = material.and_then(|table| table.value("E"));
@@ -172,7 +174,7 @@ fn stated(raw: &toml::de::DeTable<'_>, source: &Source, report: &mut Report) -> 
         cut: cut?,
     };
     let vary = variations;
-    Some((Lesson { about, problem, style, texts, questions, values, vary, requirements }, lesson))
+    Some((Lesson { about, problem, style, texts, questions, values, vary, only, requirements }, lesson))
 }
 
 /// The weight of the beam for each metre of its length, N/m; none where a part has no density.
