@@ -18,6 +18,7 @@ pub mod markdown;
 pub mod notes;
 pub mod slides;
 pub mod tree;
+pub mod wording;
 mod words;
 
 #[cfg(feature = "pdf")]

@@ -1,6 +1,7 @@
 //! A checked lesson: what the lecturer stated, in SI, with the lecturer's own words beside it.
 
 use crate::papers::Draw;
+use crate::question::Question;
 use crate::requirement::Requirement;
 use std::collections::BTreeMap;
 use std::ops::Range;
@@ -21,6 +22,8 @@ pub struct Lesson {
     pub texts: Texts,
     /// What students are asked for, in the order of the file.
     pub questions: Vec<Question>,
+    /// How far an answer may be from the right one and still be right, as a share of it: 0.01 for 1 %.
+    pub tolerance: f64,
     /// The named values of the file, in its order.
     pub values: Vec<NamedValue>,
     /// What changes from paper to paper, in the order of the file: values first, then what has variants.
@@ -156,17 +159,6 @@ impl Texts {
     pub(crate) fn insert(&mut self, scene: Scene, when: When, text: String) {
         self.0.insert((scene, when), text);
     }
-}
-
-/// A working that students are asked for.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Question {
-    /// The name of the working, such as `shear stress on the cut`.
-    pub ask: String,
-    /// The lecturer's own wording as Markdown, where it is not made from the name.
-    pub text: Option<String>,
-    /// What a right answer earns; greater than zero.
-    pub marks: f64,
 }
 
 /// A named value of the lesson.

@@ -13,6 +13,7 @@ pub mod finding;
 pub mod key;
 mod lesson;
 pub mod papers;
+pub mod question;
 mod reading;
 mod reference;
 pub mod requirement;
@@ -21,8 +22,9 @@ mod template;
 
 pub use finding::Finding;
 pub use lesson::{
-    About, Choices, Lesson, NamedValue, Question, Scene, Texts, ValueChoice, VariantChoice, Variation, When,
+    About, Choices, Lesson, NamedValue, Scene, Texts, ValueChoice, VariantChoice, Variation, When,
 };
+pub use question::Question;
 pub use reading::{Reading, read, read_as_shown};
 pub use reference::reference_page;
 pub use schema::schema;

@@ -1,5 +1,6 @@
 //! What the keys mean: small lessons, and the problem that comes of each.
 
+use lesson::question::{Ask, Sketch};
 use lesson::{Choices, Lesson, Scene, When};
 use mechanics::beam::{Hold, Load};
 use mechanics::section::{Figure, HeightSide, Section};
@@ -301,6 +302,27 @@ fn words_questions_and_variations_are_kept() {
     assert_eq!(lesson.texts.get(Scene::Shear, When::After), None);
     assert_eq!(lesson.questions[0].marks, 2.5);
     assert_eq!(lesson.questions[0].text.as_deref(), Some("How hard?"));
+    assert_eq!(lesson.tolerance, 0.01);
     assert_eq!(lesson.values[1].written, "1 m");
     assert_eq!(lesson.about.language, "en");
+}
+
+#[test]
+fn a_question_asks_for_steps_a_place_a_choice_or_a_sketch() {
+    let lesson = read(&[
+        "[papers]\ntolerance = \"2 %\"\n",
+        "[[question]]\nask = \"shear stress on the cut\"\nsteps = [\"second moment\", \"first moment at the cut\"]\n\
+         step-marks = 0.5\nmarks = 2\nchoose = 4\n",
+        "[[question]]\nask = \"largest shear force\"\nplace = true\n",
+        "[[question]]\nsketch = \"bending moment\"\ntext = \"Under {P}.\"\n",
+        "[values]\nP = \"4 kN\"\n",
+    ]);
+    assert_eq!(lesson.tolerance, 0.02);
+    let [first, second, third] = &lesson.questions[..] else { panic!("three questions") };
+    let asked: Vec<&str> = first.workings().collect();
+    assert_eq!(asked, ["second moment", "first moment at the cut", "shear stress on the cut"]);
+    assert_eq!((first.all_marks(), first.value().and_then(|value| value.choose)), (3.0, Some(4)));
+    assert!(second.value().is_some_and(|value| value.place && value.choose.is_none()));
+    assert_eq!(third.ask, Ask::Sketch(Sketch::BendingMoment));
+    assert_eq!(third.workings().count(), 0);
 }

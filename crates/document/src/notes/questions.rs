@@ -3,6 +3,7 @@
 use super::author::Author;
 use super::line;
 use crate::tree::{Block, Inline};
+use crate::wording::worded;
 use lesson::Lesson;
 
 impl Author<'_> {
@@ -13,16 +14,10 @@ impl Author<'_> {
         self.chapter("Questions for practice");
         self.say(line!["Work them out before you turn to the worked solution, which answers them all."]);
         let items = lesson.questions.iter().map(|question| {
-            let mut blocks = match &question.text {
-                Some(words) => crate::markdown::blocks(words),
-                None => {
-                    let name = self.style.notation.in_its_words(&question.ask);
-                    vec![Block::Paragraph(line![format!("Find the {name}.")])]
-                }
-            };
-            let noun = if question.marks == 1.0 { "mark" } else { "marks" };
-            blocks
-                .push(Block::Paragraph(vec![Inline::Emphasis(line![format!("{} {noun}", question.marks)])]));
+            let mut blocks = worded(question, lesson, self.solved);
+            let marks = question.all_marks();
+            let noun = if marks == 1.0 { "mark" } else { "marks" };
+            blocks.push(Block::Paragraph(vec![Inline::Emphasis(line![format!("{marks} {noun}")])]));
             blocks
         });
         let items = items.collect();

@@ -1,6 +1,7 @@
 //! The head of the file, its notation and its named values.
 
 use super::{Form, Key, Need};
+use workings::dimension::Dimension;
 
 const OF_THE_PROFILE: Need = Need::Optional("that of the profile");
 
@@ -171,8 +172,15 @@ pub(super) const KEYS: &[Key] = &[
         "papers",
         Form::Table,
         Need::Optional("any of the numbers will do"),
-        "What every student's paper must meet.",
+        "What every student's paper must meet, and how it is marked.",
         "",
+    ),
+    Key::new(
+        "papers.tolerance",
+        Form::positive(Dimension::NONE),
+        Need::Optional("1 %"),
+        "How far an answer may be from the right one and still be right.",
+        r#""2 %""#,
     ),
     Key::new(
         "papers.require",

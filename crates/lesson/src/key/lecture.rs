@@ -2,6 +2,7 @@
 
 use super::{Form, Key, Need};
 use crate::lesson::Scene;
+use crate::question::Sketch;
 use std::borrow::Cow;
 
 const PLACES: &[Key] = &[
@@ -46,6 +47,17 @@ const PLACES: &[Key] = &[
     ),
 ];
 
+/// What may be drawn, as it is written.
+const SKETCHES: [&str; 6] = {
+    let mut words = [""; 6];
+    let mut at = 0;
+    while at < words.len() {
+        words[at] = Sketch::ALL[at].written();
+        at += 1;
+    }
+    words
+};
+
 const QUESTIONS: &[Key] = &[
     Key::new(
         "question",
@@ -57,18 +69,60 @@ const QUESTIONS: &[Key] = &[
     Key::new(
         "question[].ask",
         Form::Text,
-        Need::Required,
+        Need::Depends("a question has this or `sketch`"),
         "The name of the working that is asked for, as `glueline values` lists it.",
         r#""shear stress on the cut""#,
     ),
     Key::new(
+        "question[].sketch",
+        Form::Choice(&SKETCHES),
+        Need::Depends("a question has this or `ask`"),
+        "What is to be drawn by hand: along the beam, over the depth at the slice, or the piece that was cut free.",
+        r#""bending moment""#,
+    ),
+    Key::new(
         "question[].text",
         Form::Markdown,
-        Need::Optional("made from the name of the working"),
-        "Your own wording of the question, in Markdown.",
-        r#""How hard does the glue work?""#,
+        Need::Optional("made from what is asked"),
+        "Your own wording of the question, in Markdown. A named value or a working in braces, such as {P}, is filled in \
+         with each paper's own; two opening braces stand for one.",
+        r#""How hard does the glue work under {P}?""#,
     ),
-    Key::new("question[].marks", Form::Number, Need::Optional("1"), "What a right answer earns.", "2"),
+    Key::new(
+        "question[].marks",
+        Form::Number,
+        Need::Optional("1"),
+        "What a right answer earns, its steps not counted.",
+        "2",
+    ),
+    Key::new(
+        "question[].steps",
+        Form::Names,
+        Need::Optional("the value alone is asked for"),
+        "Workings on the way to the value that are asked for before it, in this order.",
+        r#"["second moment", "first moment at the cut"]"#,
+    ),
+    Key::new(
+        "question[].step-marks",
+        Form::Number,
+        Need::Optional("1"),
+        "What each right step earns.",
+        "0.5",
+    ),
+    Key::new(
+        "question[].place",
+        Form::YesNo,
+        Need::Optional("false"),
+        "Whether it is asked too where the value holds: the station of the largest moment, say.",
+        "true",
+    ),
+    Key::new(
+        "question[].choose",
+        Form::Count { least: 2, most: 8 },
+        Need::Optional("the student finds the value"),
+        "From how many values the student is to choose: the right one, and those that known mistakes lead to.",
+        "4",
+    ),
 ];
 
 pub(super) fn keys() -> Vec<Key> {

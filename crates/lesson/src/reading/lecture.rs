@@ -1,10 +1,10 @@
-//! The lecturer's own words and the questions.
+//! The lecturer's own words, and whether the solved lesson has what the file speaks of.
 
 use super::node::Table;
-use super::require;
 use super::words::{in_quotes, quoted};
+use super::{questions, require};
 use crate::finding::{Report, Source};
-use crate::lesson::{About, Lesson, Question, Scene, Texts, When};
+use crate::lesson::{About, Lesson, Scene, Texts, When};
 use workings::reading::nearest;
 use workings::solved::Solved;
 
@@ -74,25 +74,14 @@ pub(super) fn answers(
             return None;
         }
     };
-    let workings = solved.workings();
-    for given in table.tables("question").filter_map(|entry| entry.text("ask")) {
-        let ask = given.value.trim();
-        if workings.get(ask).is_some() {
-            continue;
-        }
-        let mend = match meant(ask, &solved) {
-            Some(near) => format!("did you mean {}?", in_quotes(near)),
-            None => "`glueline values` lists what there is, such as \"shear stress on the cut\"".to_owned(),
-        };
-        report.add(given.span, format!("the lesson has no working called {}", in_quotes(ask))).mend(mend);
-    }
+    questions::answers(lesson, table, &solved, report);
     let near = |name: &str| meant(name, &solved).map(str::to_owned);
     require::answers(&lesson.requirements, table, &solved, report, near);
     Some(solved)
 }
 
 /// The working that was probably meant: of nearly this name, of this symbol, or of the most words in common.
-fn meant<'a>(ask: &str, solved: &'a Solved) -> Option<&'a str> {
+pub(super) fn meant<'a>(ask: &str, solved: &'a Solved) -> Option<&'a str> {
     let workings = solved.workings();
     let names = || workings.iter().map(|(_, working)| working.name.as_str());
     let ours = |word: &str| match word {
@@ -128,15 +117,4 @@ fn of_most_words<'a>(asked: &str, names: impl Iterator<Item = &'a str>) -> Optio
     names
         .filter(|name| shared(name) > 0 && 2 * shared(name) >= words.len())
         .min_by_key(|name| (std::cmp::Reverse(shared(name)), name.len()))
-}
-
-pub(super) fn questions(lesson: &Table) -> Vec<Question> {
-    let read = |entry: &Table| {
-        Some(Question {
-            ask: entry.text("ask")?.value.trim().to_owned(),
-            text: entry.owned_text("text"),
-            marks: entry.number("marks").unwrap_or(1.0),
-        })
-    };
-    lesson.tables("question").filter_map(read).collect()
 }

@@ -12,6 +12,7 @@ mod parts;
 mod place;
 mod profile;
 mod quantity;
+mod questions;
 mod require;
 mod section;
 mod section_faults;
@@ -158,7 +159,7 @@ fn stated(raw: &toml::de::DeTable<'_>, source: &Source, report: &mut Report) -> 
     let rigidity = modulus * checked.properties().second_moment;
     let solid_beam = beam.beam(length, rigidity);
     let texts = lecture::texts(&lesson);
-    let questions = lecture::questions(&lesson);
+    let (questions, tolerance) = (questions::read(&lesson, report), questions::tolerance(&lesson, report));
     let problem = Problem {
         title: about.title.clone(),
         beam: solid_beam,
@@ -174,7 +175,9 @@ fn stated(raw: &toml::de::DeTable<'_>, source: &Source, report: &mut Report) -> 
         cut: cut?,
     };
     let vary = variations;
-    Some((Lesson { about, problem, style, texts, questions, values, vary, only, requirements }, lesson))
+    let lesson_read =
+        Lesson { about, problem, style, texts, questions, tolerance, values, vary, only, requirements };
+    Some((lesson_read, lesson))
 }
 
 /// The weight of the beam for each metre of its length, N/m; none where a part has no density.

@@ -1,0 +1,220 @@
+//! How a question is worded: the lecturer's own words with each paper's values filled in, or words made from what is
+//! asked.
+
+use crate::markdown;
+use crate::notes::line;
+use crate::tree::{Block, Inline};
+use lesson::question::{Ask, AskedValue, Piece, Sketch, pieces};
+use lesson::{Lesson, NamedValue, Question};
+use workings::dimension::Dimension;
+use workings::expression::Expression;
+use workings::role::Role;
+use workings::solved::Solved;
+use workings::style::Style;
+use workings::working::{Formula, Working};
+
+/// A question of a lesson in words.
+pub fn worded(question: &Question, lesson: &Lesson, solved: &Solved) -> Vec<Block> {
+    match &question.text {
+        Some(text) => {
+            let mut blocks = markdown::blocks(text);
+            blocks.iter_mut().for_each(|block| fill(block, lesson, solved));
+            blocks
+        }
+        None => vec![Block::Paragraph(made(question, solved))],
+    }
+}
+
+/// Fills in the values of the names in braces.
+fn fill(block: &mut Block, lesson: &Lesson, solved: &Solved) {
+    match block {
+        Block::Heading { text, .. } | Block::Paragraph(text) => fill_line(text, lesson, solved),
+        Block::List { items, .. } => {
+            items.iter_mut().flatten().for_each(|block| fill(block, lesson, solved));
+        }
+        Block::Quote(inner) => inner.iter_mut().for_each(|block| fill(block, lesson, solved)),
+        // The lecturer's Markdown makes no other blocks.
+        _ => {}
+    }
+}
+
+fn fill_line(line: &mut Vec<Inline>, lesson: &Lesson, solved: &Solved) {
+    let filled = std::mem::take(line).into_iter().flat_map(|inline| match inline {
+        Inline::Text(words) => pieces(&words).map(|piece| filled(piece, lesson, solved)).collect(),
+        Inline::Strong(mut inner) => {
+            fill_line(&mut inner, lesson, solved);
+            vec![Inline::Strong(inner)]
+        }
+        Inline::Emphasis(mut inner) => {
+            fill_line(&mut inner, lesson, solved);
+            vec![Inline::Emphasis(inner)]
+        }
+        other => vec![other],
+    });
+    *line = filled.collect();
+}
+
+fn filled(piece: Piece<'_>, lesson: &Lesson, solved: &Solved) -> Inline {
+    match piece {
+        Piece::Words(words) => Inline::text(words),
+        Piece::Name(name) => {
+            let named = lesson.values.iter().find(|value| value.name == name);
+            let value = named.map(|value| Inline::Given(value.quantity, role(value, solved.style())));
+            let working = || solved.workings().get(name).map(shown);
+            value.or_else(working).unwrap_or_else(|| Inline::text(format!("{{{name}}}")))
+        }
+    }
+}
+
+fn shown(working: &Working) -> Inline {
+    match working.formula {
+        Formula::Given => Inline::Given(working.value, working.symbol.role),
+        Formula::Expression(_) | Formula::Engine { .. } => {
+            Inline::Quantity(working.value, working.symbol.role)
+        }
+    }
+}
+
+/// What a named value is shown as: only its dimension tells, and of a length the unit that the lecturer took.
+fn role(value: &NamedValue, style: &Style) -> Role {
+    match value.quantity.dimension {
+        Dimension::FORCE => Role::PointForce,
+        Dimension::MOMENT => Role::Couple,
+        Dimension::FORCE_PER_LENGTH => Role::SpreadLoad,
+        Dimension::STRESS => Role::BendingStress,
+        Dimension::LENGTH => {
+            let along = style.unit(Role::Length, Dimension::LENGTH).text();
+            let unit =
+                value.written.trim_start_matches(|c: char| c.is_ascii_digit() || matches!(c, '.' | ' '));
+            if unit == along { Role::Length } else { Role::Breadth }
+        }
+        _ => Role::Ratio,
+    }
+}
+
+/// The words of a question that has none of its own.
+fn made(question: &Question, solved: &Solved) -> Vec<Inline> {
+    match &question.ask {
+        Ask::Value(value) => find(value, solved),
+        Ask::Sketch(sketch) => draw(*sketch, solved),
+    }
+}
+
+fn find(value: &AskedValue, solved: &Solved) -> Vec<Inline> {
+    let mut line = Vec::new();
+    match (value.choose, value.steps.as_slice()) {
+        (Some(_), []) => line.extend(line!["Which of these is "]),
+        (_, []) => line.extend(line!["Find "]),
+        (choose, steps) => {
+            line.extend(line!["Find "]);
+            for (place, step) in steps.iter().enumerate() {
+                if place > 0 {
+                    line.push(if place + 1 == steps.len() { " and " } else { ", " }.into());
+                }
+                named(step, solved, &mut line);
+            }
+            line.push(if choose.is_some() { "; then choose " } else { "; from " }.into());
+            if choose.is_none() {
+                line.push(if steps.len() == 1 { "it find " } else { "them find " }.into());
+            }
+        }
+    }
+    named(&value.working, solved, &mut line);
+    let place = solved.workings().get(&value.working).map(|working| working.place);
+    if value.place && place.is_some_and(|place| place.station.is_some()) {
+        line.push(", and the station where it occurs".into());
+    } else if value.place {
+        line.push(", and the height at which it occurs".into());
+    }
+    let asks = value.choose.is_some() && value.steps.is_empty();
+    line.push(if asks { "?" } else { "." }.into());
+    line
+}
+
+/// `the shear force at the slice, V`.
+fn named(name: &str, solved: &Solved, line: &mut Vec<Inline>) {
+    line.push(format!("the {} ", solved.style().notation.in_its_words(name)).into());
+    if let Some(working) = solved.workings().get(name) {
+        line.push(Inline::Math(Expression::Symbol(working.symbol.clone())));
+    }
+}
+
+fn draw(sketch: Sketch, solved: &Solved) -> Vec<Inline> {
+    let station = || solved.workings().get("station of the slice").map(shown);
+    let over_the_depth = |what: &str| {
+        let mut line = line![format!("Draw the {what} over the depth")];
+        if let Some(station) = station() {
+            line.extend(line![" at ", station]);
+        }
+        line.push(". Mark its values at the top, at the bottom, and wherever it jumps or is largest.".into());
+        line
+    };
+    let along = |what: &str| {
+        line![format!(
+            "Draw the {what} along the beam. Mark its values at the supports and loads, and wherever it jumps, passes \
+             through zero or is largest."
+        )]
+    };
+    match sketch {
+        Sketch::ShearForce => along("shear force"),
+        Sketch::BendingMoment => along("bending moment"),
+        Sketch::BendingStress => over_the_depth("bending stress"),
+        Sketch::ShearStress => over_the_depth("shear stress"),
+        Sketch::LargestShearStress => {
+            line!["Mark on the section where over the depth the shear stress is largest, and say why there."]
+        }
+        Sketch::PartBeyond => {
+            line![
+                "Draw the part of the slice beyond the cut as a free body, with everything that acts on it along the beam."
+            ]
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::tree::plain;
+
+    fn worded_as(more: &str) -> Vec<String> {
+        let builtin = lesson::builtin::find("conveyor").expect("a lesson of ours").text;
+        let text = format!("{builtin}\n[[question]]\n{more}\n");
+        let reading = lesson::read(&text, "conveyor.toml");
+        let findings: Vec<String> = reading.findings.iter().map(|finding| finding.render(false)).collect();
+        let (Some(lesson), Some(solved)) = (reading.lesson, reading.solved) else { panic!("{findings:?}") };
+        let question = lesson.questions.last().expect("the question that was added");
+        let blocks = worded(question, &lesson, &solved);
+        let line = |block: &Block| match block {
+            Block::Paragraph(line) => plain(line, solved.style()),
+            other => panic!("{other:?}"),
+        };
+        blocks.iter().map(line).collect()
+    }
+
+    #[test]
+    fn a_question_without_words_gets_some() {
+        for (ask, expected) in [
+            ("ask = \"reaction at A\"", "Find the reaction at A R_A."),
+            (
+                "ask = \"shear stress on the cut\"\nsteps = [\"second moment\", \"first moment at the cut\"]",
+                "Find the second moment I and the first moment at the cut Q; from them find the shear stress on the cut \u{3c4}.",
+            ),
+            ("ask = \"second moment\"\nchoose = 4", "Which of these is the second moment I?"),
+            (
+                "ask = \"largest shear force\"\nplace = true",
+                "Find the largest shear force V_max, and the station where it occurs.",
+            ),
+        ] {
+            assert_eq!(worded_as(ask), [expected]);
+        }
+        assert!(worded_as("sketch = \"shear stress\"")[0].contains(" over the depth at "));
+    }
+
+    #[test]
+    fn names_in_braces_are_filled_in() {
+        let all = worded_as(
+            "ask = \"reaction at A\"\ntext = \"With {w} over *{L}*,\\n\\nuse {{I}: {second moment}.\"",
+        );
+        assert_eq!(all, ["With 8 kN/m over 4 m,", "use {I}: 6.25\u{d7}10\u{2076} mm\u{2074}."]);
+    }
+}
