@@ -197,9 +197,9 @@ mod tests {
             ("ask = \"reaction at A\"", "Find the reaction at A R_A."),
             (
                 "ask = \"shear stress on the cut\"\nsteps = [\"second moment\", \"first moment at the cut\"]",
-                "Find the second moment I and the first moment at the cut Q; from them find the shear stress on the cut \u{3c4}.",
+                "Find the moment of inertia I and the first moment at the cut Q; from them find the shear stress on the cut \u{3c4}.",
             ),
-            ("ask = \"second moment\"\nchoose = 4", "Which of these is the second moment I?"),
+            ("ask = \"second moment\"\nchoose = 4", "Which of these is the moment of inertia I?"),
             (
                 "ask = \"largest shear force\"\nplace = true",
                 "Find the largest shear force V_max, and the station where it occurs.",
@@ -215,6 +215,9 @@ mod tests {
         let all = worded_as(
             "ask = \"reaction at A\"\ntext = \"With {w} over *{L}*,\\n\\nuse {{I}: {second moment}.\"",
         );
-        assert_eq!(all, ["With 8 kN/m over 4 m,", "use {I}: 6.25\u{d7}10\u{2076} mm\u{2074}."]);
+        assert_eq!(
+            all,
+            ["With 8\u{a0}kN/m over 4\u{a0}m,", "use {I}: 6.25\u{d7}10\u{2076}\u{a0}mm\u{2074}."]
+        );
     }
 }

@@ -312,9 +312,9 @@ fn a_question_asks_for_steps_a_place_a_choice_or_a_sketch() {
     let lesson = read(&[
         "[papers]\ntolerance = \"2 %\"\n",
         "[[question]]\nask = \"shear stress on the cut\"\nsteps = [\"second moment\", \"first moment at the cut\"]\n\
-         step-marks = 0.5\nmarks = 2\nchoose = 4\n",
-        "[[question]]\nask = \"largest shear force\"\nplace = true\n",
-        "[[question]]\nsketch = \"bending moment\"\ntext = \"Under {P}.\"\n",
+         step-marks = 0.5\nmarks = 2\nchoose = 4\n\
+         [[question]]\nask = \"largest shear force\"\nplace = true\n\
+         [[question]]\nsketch = \"bending moment\"\ntext = \"Under {P}.\"\n",
         "[values]\nP = \"4 kN\"\n",
     ]);
     assert_eq!(lesson.tolerance, 0.02);
