@@ -9,10 +9,13 @@
 //! - [`number::PaperNumber`] is what stands on a paper in the place of the student's name.
 //! - [`candidates::Candidates`] evaluates chosen results of draw after draw, many times faster than reading and solving
 //!   each of them.
+//! - [`fair`] judges the numbers of a paper and holds the papers of a class side by side.
 //!
 //! This crate never opens a file, never draws a figure, and never sets a paragraph: the command does.
 
 pub mod candidates;
+mod chance;
+pub mod fair;
 pub mod ledger;
 pub mod number;
 pub mod secret;

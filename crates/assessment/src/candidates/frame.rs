@@ -3,6 +3,7 @@
 use super::Candidates;
 use super::inputs::{SectionPrint, Snapshot};
 use super::structure::Structures;
+use crate::chance::Chance;
 use lesson::papers::Draw;
 use std::collections::{BTreeMap, BTreeSet};
 use std::hash::{DefaultHasher, Hash, Hasher};
@@ -61,7 +62,7 @@ impl Frame {
     /// Looks at the draws with the variants of this one. `None` where no sound draw is found, or the inputs depend on too
     /// many things together: then each draw must be read.
     pub(super) fn new(candidates: &Candidates, like: &Draw) -> Option<Self> {
-        let mut chance = Chance(0x9e37_79b9_7f4a_7c15);
+        let mut chance = Chance::new();
         let counts = candidates.space().counts();
         let fixed = |axis: usize| candidates.variants.contains(&axis);
         let mut any = |how: usize| {
@@ -293,19 +294,5 @@ impl Ties {
         for name in names {
             self.inputs.entry(name.clone()).or_insert(first);
         }
-    }
-}
-
-/// Numbers by chance, the same in every run: SplitMix64 (Steele, Lea & Flood 2014; constants from memory).
-struct Chance(u64);
-
-impl Chance {
-    fn below(&mut self, count: usize) -> usize {
-        self.0 = self.0.wrapping_add(0x9e37_79b9_7f4a_7c15);
-        let mut mixed = self.0;
-        mixed = (mixed ^ (mixed >> 30)).wrapping_mul(0xbf58_476d_1ce4_e5b9);
-        mixed = (mixed ^ (mixed >> 27)).wrapping_mul(0x94d0_49bb_1331_11eb);
-        // A few parts in 2^64 more of one choice than of another do not matter here.
-        ((mixed ^ (mixed >> 31)) % count.max(1) as u64) as usize
     }
 }

@@ -144,6 +144,13 @@ impl<'a> Evaluator<'a> {
     /// depends on the replaced working itself, that one counts with its own unreplaced value, so a formula may
     /// also read the right value of the very working that it replaces.
     pub fn run(&mut self, prepared: &Prepared) -> &[f64] {
+        self.run_settling(prepared, |_, value| value)
+    }
+
+    /// As [`Evaluator::run`], but each value that is found anew goes through `settle` before anything reads it, as it does
+    /// where a student rounds what was found before going on with it. A value that was put in the place of a working stays
+    /// as it is.
+    pub fn run_settling(&mut self, prepared: &Prepared, mut settle: impl FnMut(Id, f64) -> f64) -> &[f64] {
         self.values.copy_from_slice(self.workings.values());
         let mut next = 0;
         for &place in &prepared.changed {
@@ -151,11 +158,14 @@ impl<'a> Evaluator<'a> {
             while prepared.replaced.get(next).is_some_and(|(id, _)| (*id as usize) < place) {
                 next += 1;
             }
-            let value = match prepared.replaced.get(next) {
+            let found = match prepared.replaced.get(next) {
                 Some((id, by)) if *id as usize == place => {
                     next += 1;
                     match by {
-                        Prepare::Value(value) => *value,
+                        Prepare::Value(value) => {
+                            self.values[place] = *value;
+                            continue;
+                        }
                         Prepare::Steps { steps, unit, ahead } => {
                             if *ahead {
                                 self.with_later_ones(place, steps, prepared) * unit
@@ -167,7 +177,7 @@ impl<'a> Evaluator<'a> {
                 }
                 _ => self.workings.programs()[place].run(&self.values, &mut self.stack),
             };
-            self.values[place] = value;
+            self.values[place] = settle(Id(place as u32), found);
         }
         &self.values
     }

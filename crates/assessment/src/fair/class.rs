@@ -1,0 +1,169 @@
+//! The papers of a class side by side.
+
+use super::judge::Judgement;
+use super::path::{Feature, Path};
+use super::verdict::Class;
+use serde::Serialize;
+use std::collections::BTreeMap;
+
+/// A paper, judged.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Paper {
+    /// What it is called in the table: the number of a paper, the letter of a form.
+    pub label: String,
+    /// The way to its answers.
+    pub path: Path,
+    /// One for each asked working, in the order of the questions.
+    pub judgements: Vec<Judgement>,
+}
+
+/// The least, the median and the most of a measure over the papers.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct Extent {
+    /// The least.
+    pub min: f64,
+    /// The middle one; of an even number the mean of the two in the middle.
+    pub median: f64,
+    /// The most.
+    pub max: f64,
+}
+
+impl Extent {
+    fn of(mut all: Vec<f64>) -> Option<Self> {
+        let median = median(&mut all)?;
+        Some(Self { min: *all.first()?, median, max: *all.last()? })
+    }
+}
+
+/// The median; the values are sorted. None of none.
+pub(super) fn median(all: &mut [f64]) -> Option<f64> {
+    all.sort_by(f64::total_cmp);
+    let upper = *all.get(all.len() / 2)?;
+    if all.len() % 2 == 1 { Some(upper) } else { Some(0.5 * (all.get(all.len() / 2 - 1)? + upper)) }
+}
+
+/// The measures of one asked working over the papers.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Row {
+    /// The name of the working.
+    pub working: String,
+    /// The right value, SI.
+    pub right: Extent,
+    /// How far an answer may be off, SI.
+    pub half_width: Extent,
+    /// The band that rounding on the way carries the value through, over the tolerance of the course: fair up to 1.
+    pub carried: Extent,
+    /// The condition number.
+    pub condition: Extent,
+    /// How many mistakes are hidden behind the right value, those hidden by structure among them.
+    pub hidden: Extent,
+    /// How many pairs of mistakes cannot be told apart, those alike by structure among them.
+    pub alike: Extent,
+}
+
+/// Papers of which one has the right answer of another: whoever copies it is not found out.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct SharedAnswer {
+    /// The name of the working.
+    pub working: String,
+    /// The papers, from the smallest value to the largest: each is tied to a neighbour.
+    pub papers: Vec<String>,
+}
+
+/// A paper that goes another way than the class.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct OtherWay {
+    /// The paper.
+    pub paper: String,
+    /// In what its way differs.
+    pub features: Vec<Feature>,
+}
+
+/// The papers of a class side by side: what a review prints.
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+pub struct ClassTable {
+    /// How many papers there are.
+    pub papers: usize,
+    /// The digest of the path that most papers take; nothing where there is no paper.
+    pub path: String,
+    /// One for each asked working, in the order of the questions.
+    pub rows: Vec<Row>,
+    /// Papers that share an answer, in the order of the questions.
+    pub shared: Vec<SharedAnswer>,
+    /// Papers that go another way than most, in the order in which they were given.
+    pub other_ways: Vec<OtherWay>,
+}
+
+impl ClassTable {
+    /// Of these papers.
+    pub fn of(papers: &[Paper]) -> Self {
+        let Some(class) = Class::of(papers) else { return Self::default() };
+        let mut names: Vec<&str> = Vec::new();
+        let mut by_name: BTreeMap<&str, Vec<(&Paper, &Judgement)>> = BTreeMap::new();
+        for paper in papers {
+            for judgement in &paper.judgements {
+                let all = by_name.entry(&judgement.working).or_default();
+                if all.is_empty() {
+                    names.push(&judgement.working);
+                }
+                all.push((paper, judgement));
+            }
+        }
+        let judged = || names.iter().filter_map(|name| Some((*name, by_name.get(name)?)));
+        let other_ways = papers.iter().filter_map(|paper| {
+            let features = paper.path.differs(&class.path);
+            (!features.is_empty()).then(|| OtherWay { paper: paper.label.clone(), features })
+        });
+        Self {
+            papers: papers.len(),
+            path: class.path.digest().to_owned(),
+            rows: judged().filter_map(|(name, all)| row(name, all)).collect(),
+            shared: judged().flat_map(|(name, all)| shared(name, all)).collect(),
+            other_ways: other_ways.collect(),
+        }
+    }
+}
+
+fn row(working: &str, all: &[(&Paper, &Judgement)]) -> Option<Row> {
+    let extent =
+        |of: &dyn Fn(&Judgement) -> f64| Extent::of(all.iter().map(|(_, judgement)| of(judgement)).collect());
+    Some(Row {
+        working: working.to_owned(),
+        right: extent(&|judgement| judgement.right)?,
+        half_width: extent(&|judgement| judgement.half_width)?,
+        carried: extent(&|judgement| match judgement.carried.band {
+            0.0 => 0.0,
+            band => band / judgement.tolerance,
+        })?,
+        condition: extent(&|judgement| judgement.condition)?,
+        hidden: extent(&|judgement| judgement.hidden.len() as f64)?,
+        alike: extent(&|judgement| judgement.alike.len() as f64)?,
+    })
+}
+
+/// Groups of papers that share an answer: the right value of one lies within the half-width of another.
+fn shared(working: &str, all: &[(&Paper, &Judgement)]) -> Vec<SharedAnswer> {
+    let mut sorted: Vec<&(&Paper, &Judgement)> = all.iter().collect();
+    sorted.sort_by(|(_, one), (_, other)| one.right.total_cmp(&other.right));
+    // Each group with its last value and how far up its bands reach.
+    let mut groups: Vec<(Vec<&Paper>, f64, f64)> = Vec::new();
+    for (paper, judgement) in sorted {
+        let (right, band) = (judgement.right, judgement.half_width);
+        let mut group = (vec![*paper], right, right + band);
+        // The band of a later paper may reach back over several groups, that of an earlier one forward over several papers.
+        while let Some((papers, _, reach)) =
+            groups.pop_if(|(_, last, reach)| right <= *reach || right - band <= *last)
+        {
+            group.0.splice(0..0, papers);
+            group.2 = group.2.max(reach);
+        }
+        groups.push(group);
+    }
+    let several = groups.into_iter().filter(|(papers, ..)| papers.len() > 1);
+    several
+        .map(|(papers, ..)| SharedAnswer {
+            working: working.to_owned(),
+            papers: papers.into_iter().map(|paper| paper.label.clone()).collect(),
+        })
+        .collect()
+}

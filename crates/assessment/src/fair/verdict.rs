@@ -1,0 +1,194 @@
+//! Whether a paper may be given out.
+
+use super::class::{Paper, median};
+use super::judge::Judgement;
+use super::path::{Feature, Path};
+use serde::Serialize;
+use std::collections::BTreeMap;
+use std::fmt;
+
+/// The largest condition number of an asked value: with more, a slip of one part in a hundred in each of the inputs may
+/// change the value by itself again.
+///
+/// Common practice, no source.
+pub const MOST_CONDITION: f64 = 100.0;
+
+/// How far the condition number of a value may be from that of the class: twice or half as much. Source: the unit's notes on
+/// assessment, section 4.
+const FACTOR_OF_CLASS: f64 = 2.0;
+
+/// What the papers of a class have in common.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Class {
+    /// The path that most papers take.
+    pub path: Path,
+    /// The median of the condition numbers of each asked working.
+    pub conditions: BTreeMap<String, f64>,
+}
+
+impl Class {
+    /// Of these papers; none of none.
+    pub fn of(papers: &[Paper]) -> Option<Self> {
+        let mut counts: BTreeMap<&Path, usize> = BTreeMap::new();
+        let mut conditions: BTreeMap<String, Vec<f64>> = BTreeMap::new();
+        for paper in papers {
+            *counts.entry(&paper.path).or_default() += 1;
+            for judgement in &paper.judgements {
+                conditions.entry(judgement.working.clone()).or_default().push(judgement.condition);
+            }
+        }
+        // Of several that equally many take the first, so that the same class is the same again.
+        let (path, _) = counts.into_iter().rev().max_by_key(|(_, count)| *count)?;
+        let conditions = conditions
+            .into_iter()
+            .filter_map(|(working, mut all)| Some((working, median(&mut all)?)))
+            .collect();
+        Some(Self { path: path.clone(), conditions })
+    }
+}
+
+/// Why a paper may not be given out.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[serde(tag = "reason", rename_all = "kebab-case")]
+pub enum Reason {
+    /// A mistake leads to the right value, and other numbers would show it.
+    HiddenMistake {
+        /// The asked working.
+        working: String,
+        /// The mistake's id.
+        mistake: String,
+        /// The name of the working at which it is made.
+        made_at: String,
+    },
+    /// Rounding on the way leads an honest student out of the tolerance.
+    CarriedTooFar {
+        /// The asked working.
+        working: String,
+        /// The band that rounding carries the value through, SI.
+        carried: f64,
+        /// What the course allows, SI.
+        tolerance: f64,
+    },
+    /// The value answers too strongly to its inputs.
+    IllConditioned {
+        /// The asked working.
+        working: String,
+        /// Its condition number.
+        condition: f64,
+        /// The largest that is allowed.
+        limit: f64,
+    },
+    /// The value answers to its inputs much more, or much less, than on the other papers.
+    OtherCondition {
+        /// The asked working.
+        working: String,
+        /// Its condition number.
+        condition: f64,
+        /// The median of the class.
+        class: f64,
+    },
+    /// The way to the answers is not that of the class.
+    OtherPath {
+        /// In what it differs.
+        features: Vec<Feature>,
+    },
+}
+
+impl Reason {
+    /// The asked working that it is about; none where it is about the whole paper.
+    pub fn working(&self) -> Option<&str> {
+        match self {
+            Self::HiddenMistake { working, .. }
+            | Self::CarriedTooFar { working, .. }
+            | Self::IllConditioned { working, .. }
+            | Self::OtherCondition { working, .. } => Some(working),
+            Self::OtherPath { .. } => None,
+        }
+    }
+}
+
+impl fmt::Display for Reason {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::HiddenMistake { working, mistake, made_at } if working == made_at => {
+                write!(f, "{working}: the mistake {mistake} gives the right value")
+            }
+            Self::HiddenMistake { working, mistake, made_at } => {
+                write!(f, "{working}: the mistake {mistake}, made at {made_at}, gives the right value")
+            }
+            Self::CarriedTooFar { working, carried, tolerance } if tolerance * 1e3 > *carried => write!(
+                f,
+                "{working}: rounding on the way leads up to {:.1} times the tolerance off",
+                carried / tolerance
+            ),
+            Self::CarriedTooFar { working, .. } => {
+                write!(f, "{working}: rounding on the way leads anywhere")
+            }
+            Self::IllConditioned { working, condition, limit } => write!(
+                f,
+                "{working}: its condition number is {condition:.0}, more than {limit:.0}; a difference of nearly equal values"
+            ),
+            Self::OtherCondition { working, condition, class } => write!(
+                f,
+                "{working}: its condition number is {condition:.1}, in the class it is {class:.1} as a rule"
+            ),
+            Self::OtherPath { features } => {
+                let all: Vec<String> = features.iter().map(Feature::to_string).collect();
+                write!(f, "another way to the answers than in the class; it differs in {}", all.join(", "))
+            }
+        }
+    }
+}
+
+/// Whether a paper may be given out.
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+pub struct Verdict {
+    /// All that stands against it, in the order of the asked workings.
+    pub reasons: Vec<Reason>,
+}
+
+impl Verdict {
+    /// Whether nothing stands against it.
+    pub fn may_be_given(&self) -> bool {
+        self.reasons.is_empty()
+    }
+}
+
+/// Whether a paper may be given out; `class` where it is one of several. Mistakes that are hidden whatever the numbers are
+/// do not count against a paper: no other numbers would be better.
+pub fn verdict(judgements: &[Judgement], path: &Path, class: Option<&Class>) -> Verdict {
+    let mut reasons = Vec::new();
+    for judgement in judgements {
+        let working = &judgement.working;
+        reasons.extend(judgement.hidden_by_numbers().map(|hidden| Reason::HiddenMistake {
+            working: working.clone(),
+            mistake: hidden.wrong.mistake.clone(),
+            made_at: hidden.wrong.made_at.clone(),
+        }));
+        let (carried, tolerance) = (judgement.carried.band, judgement.tolerance);
+        // What is exactly as wide as the tolerance is inside it, whatever the last bits say.
+        if carried > tolerance * (1.0 + 1e-9) {
+            reasons.push(Reason::CarriedTooFar { working: working.clone(), carried, tolerance });
+        }
+        let condition = judgement.condition;
+        let usual = class.and_then(|class| class.conditions.get(working).copied());
+        if condition.is_nan() || condition > MOST_CONDITION {
+            reasons.push(Reason::IllConditioned {
+                working: working.clone(),
+                condition,
+                limit: MOST_CONDITION,
+            });
+        } else if let Some(usual) = usual
+            && (condition > FACTOR_OF_CLASS * usual || condition * FACTOR_OF_CLASS < usual)
+        {
+            reasons.push(Reason::OtherCondition { working: working.clone(), condition, class: usual });
+        }
+    }
+    if let Some(class) = class {
+        let features = path.differs(&class.path);
+        if !features.is_empty() {
+            reasons.push(Reason::OtherPath { features });
+        }
+    }
+    Verdict { reasons }
+}
