@@ -5,9 +5,14 @@
 pub(crate) struct Chance(u64);
 
 impl Chance {
-    /// The one sequence that there is.
+    /// The usual sequence.
     pub(crate) fn new() -> Self {
         Self(0x9e37_79b9_7f4a_7c15)
+    }
+
+    /// One sequence of many, each unlike the others.
+    pub(crate) fn numbered(number: u64) -> Self {
+        Self(Self(number).bits())
     }
 
     /// 64 bits.

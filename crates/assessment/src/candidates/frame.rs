@@ -158,6 +158,11 @@ impl Frame {
         })
     }
 
+    /// How many cells its tables have.
+    pub(super) fn cells_in_all(&self) -> usize {
+        self.groups.iter().map(|group| group.cells.len()).sum()
+    }
+
     /// Whether a draw comes out of the tables as it came out of reading.
     fn agrees(&self, candidates: &Candidates, draw: &Draw, read: &Snapshot) -> bool {
         let Some(cells) = self.cells(candidates, draw) else { return true };

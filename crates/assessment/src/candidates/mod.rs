@@ -116,6 +116,16 @@ impl Candidates {
         Worker::new(self)
     }
 
+    /// How many draws must be read at most before all that are computed alike can be evaluated without it; of a lesson whose
+    /// draws must each be read, the number of them all. A first look, taken on the lesson as its file shows it.
+    pub fn tables(&self) -> u128 {
+        let Some(draw) = self.space.draw(0) else { return 0 };
+        match self.frame(&draw) {
+            Some((_, frame)) => frame.cells_in_all() as u128 * self.frames.len() as u128,
+            None => self.space.size().count,
+        }
+    }
+
     /// A draw read and solved: the long way. `None` where it is no sound lesson.
     pub fn solved(&self, draw: &Draw) -> Option<Solved> {
         let lesson = self.papers.reading(draw).ok()?.lesson?;

@@ -1,6 +1,5 @@
 //! Rounding a million times over: the same numbers as [`workings::rounding::Decimal`] gives, without its digits.
 
-use mechanics::real;
 use std::sync::LazyLock;
 use workings::rounding::Figures;
 
@@ -15,13 +14,13 @@ const LARGEST: i32 = 60;
 /// floats leaves that much of 2.345.
 const MIDDLE: f64 = 1e-9;
 
-fn power_of_ten(power: i32) -> f64 {
+pub(crate) fn power_of_ten(power: i32) -> f64 {
     usize::try_from(power + LARGEST).ok().and_then(|at| POWERS.get(at)).copied().unwrap_or(f64::NAN)
 }
 
 /// How finely values are rounded.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Grid {
+pub(crate) enum Grid {
     /// To so many figures, and to one more where the first is 1.
     Figures { count: i32, one_more_after_1: bool },
     /// To so many decimals.
@@ -30,7 +29,7 @@ pub(super) enum Grid {
 
 impl Grid {
     /// As the course rounds.
-    pub(super) fn of(figures: Figures) -> Self {
+    pub(crate) fn of(figures: Figures) -> Self {
         match figures {
             Figures::Significant(count) => {
                 Self::Figures { count: i32::from(count.clamp(1, 12)), one_more_after_1: false }
@@ -71,7 +70,7 @@ impl Grid {
     }
 
     /// A value rounded; where it lies in the middle between two neighbours, to the one farther from zero or not.
-    pub(super) fn round(self, value: f64, middle_goes_out: bool) -> f64 {
+    pub(crate) fn round(self, value: f64, middle_goes_out: bool) -> f64 {
         if value == 0.0 || !value.is_finite() {
             return value;
         }
@@ -88,21 +87,16 @@ impl Grid {
 }
 
 /// The power of ten of the first figure of a value.
-fn decade(value: f64) -> i32 {
+pub(crate) fn decade(value: f64) -> i32 {
     // 9.999 999 999 999 9 is meant to be 10.
     let size = value.abs() * (1.0 + 1e-13);
     if size == 0.0 {
         return 0;
     }
-    let guess = real::log10(size).floor() as i32;
-    // The logarithm of a power of ten may fall just short of it.
-    if size >= power_of_ten(guess + 1) {
-        guess + 1
-    } else if size < power_of_ten(guess) {
-        guess - 1
-    } else {
-        guess
-    }
+    // The power of two is read off the float, and that of ten follows to within one: no logarithm for each of millions.
+    let twos = ((size.to_bits() >> 52) & 0x7ff) as i32 - 1023;
+    let guess = (f64::from(twos) * std::f64::consts::LOG10_2).floor() as i32;
+    if size >= power_of_ten(guess + 1) { guess + 1 } else { guess }
 }
 
 #[cfg(test)]

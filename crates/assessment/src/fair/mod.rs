@@ -19,7 +19,7 @@ mod carried;
 mod class;
 mod condition;
 mod course;
-mod figures;
+pub(crate) mod figures;
 mod judge;
 mod kind;
 mod mistakes;

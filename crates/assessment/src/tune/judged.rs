@@ -1,0 +1,167 @@
+//! The roundest draws, read, solved and judged.
+
+use super::census::{Census, HiddenBy};
+use super::score::{Results, Score};
+use crate::candidates::Candidates;
+use crate::fair::{Class, Course, Judge, Paper, Path, Reason, verdict};
+use lesson::papers::Draw;
+use std::collections::{BTreeMap, BTreeSet};
+use std::sync::atomic::{AtomicUsize, Ordering};
+use workings::solved::Solved;
+
+/// A draw, judged.
+#[derive(Clone, Debug)]
+pub(super) struct Judged {
+    pub(super) score: Score,
+    pub(super) draw: Draw,
+    pub(super) paper: Paper,
+    /// The values of all results, SI, with the way in which the course shows them.
+    pub(super) values: Vec<(f64, String)>,
+    /// What stands against it.
+    pub(super) reasons: Vec<Reason>,
+}
+
+impl Judged {
+    /// How many pairs of mistakes other numbers would tell apart.
+    pub(super) fn alike(&self) -> usize {
+        self.paper.judgements.iter().map(|judgement| judgement.alike_by_numbers().count()).sum()
+    }
+
+    /// The band of rounding on the way over the tolerance, of the worst of its results.
+    fn carried(&self) -> f64 {
+        let over = |judgement: &crate::fair::Judgement| judgement.carried.band / judgement.tolerance;
+        self.paper.judgements.iter().map(over).fold(0.0, f64::max)
+    }
+}
+
+/// The judged draws, those that fit and those that do not, each from the best.
+#[derive(Debug, Default)]
+pub(super) struct Ranked {
+    pub(super) fits: Vec<Judged>,
+    pub(super) misses: Vec<Judged>,
+}
+
+/// Reads, solves and judges draws, on all cores.
+pub(super) fn judge(
+    candidates: &Candidates,
+    results: &Results,
+    asked: &[&str],
+    draws: &[(Score, Draw)],
+) -> Vec<Judged> {
+    let next = AtomicUsize::new(0);
+    let threads = std::thread::available_parallelism().map_or(1, usize::from);
+    let mut all: Vec<Judged> = Vec::with_capacity(draws.len());
+    std::thread::scope(|scope| {
+        let work = || {
+            let mut own = Vec::new();
+            while let Some((score, draw)) = draws.get(next.fetch_add(1, Ordering::Relaxed)) {
+                own.extend(one(candidates, results, asked, (*score, draw)));
+            }
+            own
+        };
+        let others: Vec<_> = (1..threads).map(|_| scope.spawn(work)).collect();
+        let own = work();
+        all.extend(others.into_iter().filter_map(|thread| thread.join().ok()).flatten().chain(own));
+    });
+    all.sort_by(|one, other| (one.score, &one.draw).cmp(&(other.score, &other.draw)));
+    all
+}
+
+/// `None` where it is no sound lesson after all, or lacks what is asked for.
+fn one(
+    candidates: &Candidates,
+    results: &Results,
+    asked: &[&str],
+    (score, draw): (Score, &Draw),
+) -> Option<Judged> {
+    let lesson = candidates.papers().reading(draw).ok()?.lesson?;
+    let course = Course::of(&lesson);
+    let solved = Solved::new(lesson.problem, lesson.style).ok()?;
+    let judge = Judge::new(&solved, course);
+    let judgements = asked.iter().map(|name| judge.judge(name).ok()).collect::<Option<Vec<_>>>()?;
+    let path = Path::of(&solved, asked);
+    let shown = |name: &String| match solved.workings().get(name) {
+        Some(working) => (working.value.value, solved.style().text(working.value, working.symbol.role)),
+        None => (f64::NAN, String::new()),
+    };
+    Some(Judged {
+        score,
+        draw: draw.clone(),
+        values: results.names.iter().map(shown).collect(),
+        reasons: verdict(&judgements, &path, None).reasons,
+        paper: Paper { label: candidates.papers().words(draw).join(", "), path, judgements },
+    })
+}
+
+/// Parts those that fit from the others, counts what stands against these, and puts the best first: the roundest, of equally
+/// round ones those with the fewest mistakes that cannot be told apart, then those that rounding changes least.
+///
+/// Those that fit all go one way to the answers: the one that the most of the `count` best can go.
+pub(super) fn rank(judged: Vec<Judged>, count: usize, census: &mut Census) -> Ranked {
+    census.judged = judged.len() as u64;
+    count_reasons(&judged, census);
+    let (mut sound, mut misses): (Vec<Judged>, Vec<Judged>) =
+        judged.into_iter().partition(|judged| judged.reasons.is_empty() && judged.score.asked_long == 0);
+    let rank = |judged: &Judged| (judged.score, judged.alike());
+    sound.sort_by(|one, other| {
+        let rounding = || one.carried().total_cmp(&other.carried());
+        rank(one).cmp(&rank(other)).then_with(rounding).then_with(|| one.draw.cmp(&other.draw))
+    });
+    let class = class(&sound, count);
+    let mut fits = Vec::with_capacity(sound.len());
+    for mut judged in sound {
+        judged.reasons = verdict(&judged.paper.judgements, &judged.paper.path, class.as_ref()).reasons;
+        if judged.reasons.is_empty() {
+            fits.push(judged);
+        } else {
+            census.unlike += 1;
+            misses.push(judged);
+        }
+    }
+    census.fit = fits.len() as u64;
+    let distance = |judged: &Judged| (judged.reasons.len() + judged.score.asked_long as usize, judged.score);
+    misses.sort_by(|one, other| distance(one).cmp(&distance(other)).then_with(|| one.draw.cmp(&other.draw)));
+    Ranked { fits, misses }
+}
+
+/// What stands against the round ones.
+fn count_reasons(judged: &[Judged], census: &mut Census) {
+    let mut hidden: BTreeMap<(&str, &str), u64> = BTreeMap::new();
+    for judged in judged.iter().filter(|judged| judged.score.asked_long == 0) {
+        let any = |is: fn(&Reason) -> bool| u64::from(judged.reasons.iter().any(is));
+        census.round += 1;
+        census.hidden += any(|reason| matches!(reason, Reason::HiddenMistake { .. }));
+        census.carried += any(|reason| matches!(reason, Reason::CarriedTooFar { .. }));
+        census.ill_conditioned += any(|reason| matches!(reason, Reason::IllConditioned { .. }));
+        let hides = judged.reasons.iter().filter_map(|reason| match reason {
+            Reason::HiddenMistake { working, mistake, .. } => Some((mistake.as_str(), working.as_str())),
+            _ => None,
+        });
+        // Made at two workings it is still one mistake.
+        for pair in hides.collect::<BTreeSet<_>>() {
+            *hidden.entry(pair).or_default() += 1;
+        }
+    }
+    let told = hidden.into_iter().map(|((mistake, result), count)| HiddenBy {
+        mistake: mistake.to_owned(),
+        result: result.to_owned(),
+        count,
+    });
+    census.hidden_by = told.collect();
+    census.hidden_by.sort_by_key(|hidden| std::cmp::Reverse(hidden.count));
+}
+
+/// The class that the best can make: of the ways to the answers the one that most of them go, as far as so many are wanted;
+/// of equally good ones that of the better.
+fn class(ranked: &[Judged], count: usize) -> Option<Class> {
+    let mut ways: BTreeMap<&Path, usize> = BTreeMap::new();
+    for judged in ranked {
+        let goes = ways.entry(&judged.paper.path).or_default();
+        *goes = count.min(*goes + 1);
+    }
+    let most = *ways.values().max()?;
+    let best = ranked.iter().find(|judged| ways.get(&judged.paper.path) == Some(&most))?;
+    let same = ranked.iter().filter(|judged| judged.paper.path == best.paper.path);
+    let papers: Vec<Paper> = same.map(|judged| judged.paper.clone()).collect();
+    Class::of(&papers)
+}
