@@ -27,6 +27,8 @@ pub enum Job {
     Check(Check),
     /// Print every value of a lesson, as a table or as JSON
     Values(Values),
+    /// Search what varies for numbers that come out round, survive rounding, and hide no usual mistake
+    Tune(Tune),
     /// Write the drawings of a lesson, each as a file
     Figures(Figures),
     /// Write the lecture notes with the worked solution, as PDF or as one HTML file
@@ -72,6 +74,25 @@ pub struct Values {
     /// Add the values at another cut, such as "35 mm" or the name of a joint (may be given again)
     #[arg(long, value_name = "CUT", allow_hyphen_values = true)]
     pub cut: Vec<String>,
+}
+
+#[derive(Debug, Args)]
+pub struct Tune {
+    /// The lesson file
+    pub lesson: PathBuf,
+    /// What is to come out round, separated by commas, by the names that `values` prints [default: what the questions
+    /// ask for, and as far as may be all on the way]
+    #[arg(long, value_name = "NAME,..")]
+    pub results: Vec<String>,
+    /// How many combinations to look for
+    #[arg(long, value_name = "N", default_value_t = 10, value_parser = clap::value_parser!(u16).range(1..=500))]
+    pub count: u16,
+    /// Print JSON: the combinations with their results and what each is judged by, the counts, the advice
+    #[arg(long)]
+    pub json: bool,
+    /// Write the combinations into the lesson, as the only ones that papers may have
+    #[arg(long)]
+    pub write: bool,
 }
 
 /// The form of a drawing's file.

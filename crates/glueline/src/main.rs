@@ -12,6 +12,7 @@ mod places;
 mod serve;
 mod source;
 mod start;
+mod tune;
 mod values;
 mod written;
 
@@ -25,6 +26,7 @@ fn main() -> ExitCode {
         Job::Start(job) => start::run(&job),
         Job::Check(job) => check::run(&job),
         Job::Values(job) => values::run(&job),
+        Job::Tune(job) => tune::run(&job),
         Job::Figures(job) => figures::run(&job),
         Job::Notes(job) => written::notes(&job),
         Job::Slides(job) => written::slides(&job),

@@ -21,6 +21,8 @@ pub enum Refusal {
     Exists(PathBuf),
     /// There is a lesson of that name, which only the lecturer may take away.
     Lesson(PathBuf),
+    /// The lesson was changed by somebody else since it was read.
+    Changed(PathBuf),
     /// The system refused.
     System {
         /// Which file.
@@ -41,6 +43,11 @@ impl std::fmt::Display for Refusal {
             Self::Lesson(path) => write!(
                 f,
                 "{} is already there and was left as it is\n  to mend it: give your new lesson another name",
+                path.display()
+            ),
+            Self::Changed(path) => write!(
+                f,
+                "{} was changed in the meantime and was left as it is\n  to mend it: run the same again",
                 path.display()
             ),
             Self::System { path, error } => {

@@ -157,7 +157,7 @@ fn a_file_that_cannot_be_read_does_not_hide_the_others() {
 fn a_lesson_with_mistakes_ends_every_command_with_its_exit_code() {
     let folder = folder();
     fs::write(folder.path().join("bad.toml"), "title = \"bad\"\n").expect("written");
-    for command in ["check", "values", "figures", "notes", "slides"] {
+    for command in ["check", "values", "tune", "figures", "notes", "slides"] {
         let run = glueline(folder.path(), &[command, "bad.toml"]);
         assert_eq!(run.status.code(), Some(1), "{command}: {}", err(&run));
         assert!(err(&run).contains("the lesson has no [beam]"), "{command}: {}", err(&run));
@@ -172,7 +172,7 @@ fn every_command_says_what_it_is_for() {
     let help = glueline(folder.path(), &["--help"]);
     assert!(out(&help).contains("Exit codes: 0 done; 1 the lesson has mistakes; 2 the command line has"));
     for command in
-        ["start", "check", "values", "figures", "notes", "slides", "board", "page", "schema", "demo"]
+        ["start", "check", "values", "tune", "figures", "notes", "slides", "board", "page", "schema", "demo"]
     {
         assert!(out(&help).contains(command), "{command}");
         let own = glueline(folder.path(), &[command, "--help"]);

@@ -6,6 +6,7 @@ use crate::candidates::Candidates;
 use crate::fair::Judgement;
 use lesson::papers::Draw;
 use serde::Serialize;
+use std::collections::BTreeSet;
 
 /// The most misses that are told.
 const MOST_MISSES: usize = 3;
@@ -161,8 +162,14 @@ fn separate(judgements: &[Judgement]) -> String {
     let pairs: usize = judgements.iter().map(|judgement| judgement.alike_by_numbers().count()).sum();
     let mut text = match count {
         0 => "separate: no mistake can be made on the way".to_owned(),
-        _ => format!("separate: none of the mistakes, up to {count} for one result, gives a right value"),
+        _ => format!("separate: no mistake gives a right value, of up to {count} that can show in one"),
     };
+    let hidden = judgements.iter().flat_map(|judgement| &judgement.hidden);
+    let always: BTreeSet<&str> = hidden.map(|hidden| hidden.wrong.mistake.as_str()).collect();
+    if !always.is_empty() {
+        let names: Vec<&str> = always.into_iter().collect();
+        text.push_str(&format!(", but for what gives it with any numbers ({})", names.join(", ")));
+    }
     let first =
         judgements.iter().find_map(|judgement| Some((judgement.alike_by_numbers().next()?, judgement)));
     if let Some((pair, judgement)) = first {

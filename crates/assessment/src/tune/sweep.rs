@@ -60,6 +60,22 @@ pub(super) struct Swept {
     pub(super) counts: Counts,
 }
 
+/// A draw among the best, as it stands to others: the roundest first, equally round ones in no order that favours a choice,
+/// so that those which are kept come from all over the space.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
+struct Kept {
+    score: Score,
+    shuffled: u64,
+    draw: Draw,
+}
+
+impl Kept {
+    fn new(score: Score, draw: &Draw) -> Self {
+        let mix = |mixed: u64, &choice: &usize| Chance::numbered(mixed ^ choice as u64).bits();
+        Self { score, shuffled: draw.choices.iter().fold(0, mix), draw: draw.clone() }
+    }
+}
+
 /// How many draws there were.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub(super) struct Counts {
@@ -92,21 +108,22 @@ impl Counts {
 pub(super) fn sweep(candidates: &Candidates, results: &Results, keep: usize, effort: Effort) -> Swept {
     let range = range(candidates, effort);
     let next = AtomicU64::new(0);
-    let mut all = Swept::default();
+    let mut best: Vec<Kept> = Vec::new();
+    let mut counts = Counts::default();
     std::thread::scope(|scope| {
         let sweeper = || Sweeper::new(candidates, results, keep).over(range, &next);
         let others: Vec<_> = (1..effort.threads).map(|_| scope.spawn(sweeper)).collect();
         let own = sweeper();
         // What a thread that failed was to look at is missing from the counts, which say how many were looked at.
         for swept in others.into_iter().filter_map(|thread| thread.join().ok()).chain([own]) {
-            all.best.extend(swept.best);
-            all.counts.add(&swept.counts);
+            best.extend(swept.0);
+            counts.add(&swept.1);
         }
     });
-    all.best.sort();
-    all.best.dedup();
-    all.best.truncate(keep);
-    all
+    best.sort();
+    best.dedup();
+    best.truncate(keep);
+    Swept { best: best.into_iter().map(|kept| (kept.score, kept.draw)).collect(), counts }
 }
 
 /// Which draws there is time for.
@@ -143,7 +160,7 @@ struct Sweeper<'a> {
     worker: Worker<'a>,
     keep: usize,
     /// The worst of the best on top.
-    best: BinaryHeap<(Score, Draw)>,
+    best: BinaryHeap<Kept>,
     counts: Counts,
 }
 
@@ -159,7 +176,7 @@ impl<'a> Sweeper<'a> {
         }
     }
 
-    fn over(mut self, range: Range, next: &AtomicU64) -> Swept {
+    fn over(mut self, range: Range, next: &AtomicU64) -> (Vec<Kept>, Counts) {
         let mut draw = Draw { choices: Vec::new() };
         loop {
             let first = next.fetch_add(BLOCK, Ordering::Relaxed);
@@ -172,7 +189,7 @@ impl<'a> Sweeper<'a> {
                 }
             }
         }
-        Swept { best: self.best.into_vec(), counts: self.counts }
+        (self.best.into_vec(), self.counts)
     }
 
     fn look(&mut self, draw: &Draw) {
@@ -186,8 +203,8 @@ impl<'a> Sweeper<'a> {
             counts.unmet += 1;
             return;
         }
-        let worst =
-            if self.best.len() < self.keep { None } else { self.best.peek().map(|(score, _)| *score) };
+        let full = self.best.len() >= self.keep;
+        let worst = if full { self.best.peek().map(|kept| kept.score) } else { None };
         let mut long = false;
         let score = self.results.score(found.values, worst, |at| {
             long = true;
@@ -196,14 +213,14 @@ impl<'a> Sweeper<'a> {
             }
         });
         counts.long += u64::from(long);
-        if let Some(score) = score
-            && (self.best.len() < self.keep
-                || self.best.peek().is_some_and(|worst| (score, draw) < (worst.0, &worst.1)))
+        let Some(score) = score else { return };
+        let kept = Kept::new(score, draw);
+        if !full {
+            self.best.push(kept);
+        } else if let Some(mut worst) = self.best.peek_mut()
+            && kept < *worst
         {
-            self.best.push((score, draw.clone()));
-            if self.best.len() > self.keep {
-                self.best.pop();
-            }
+            *worst = kept;
         }
     }
 }
@@ -212,6 +229,7 @@ impl<'a> Sweeper<'a> {
 mod tests {
     use super::*;
     use lesson::papers::Papers;
+    use std::collections::BTreeSet;
     use workings::rounding::Figures;
 
     /// 1000 draws of a beam whose load passes the slice.
@@ -258,10 +276,24 @@ at = "neutral axis"
     fn any_number_of_threads_finds_the_same() {
         let one = swept(ALL);
         assert_eq!((one.counts.looked_at, one.best.len()), (1_000, 40));
-        assert!(one.best.windows(2).all(|pair| pair[0] < pair[1]));
+        assert!(one.best.windows(2).all(|pair| pair[0].0 <= pair[1].0));
         for threads in [2, 3] {
             let other = swept(Effort { threads, ..ALL });
             assert_eq!((&one.best, &one.counts), (&other.best, &other.counts));
+        }
+    }
+
+    #[test]
+    fn of_equally_round_draws_those_that_are_kept_come_from_all_over() {
+        let papers = Papers::read(LESSON, "test.toml").expect("a sound lesson");
+        let candidates = Candidates::new(papers, &["length of the beam"]).expect("its workings");
+        let solved = candidates.solved(&Draw { choices: vec![0; 3] }).expect("sound");
+        // 4 m in every draw: all are equally round.
+        let results = Results::new(&solved, &["length of the beam".to_owned()], &[], Figures::ThreeOrFour);
+        let found = sweep(&candidates, &results, 40, ALL);
+        for axis in 0..3 {
+            let choices: BTreeSet<usize> = found.best.iter().map(|(_, draw)| draw.choices[axis]).collect();
+            assert!(choices.len() > 5, "{choices:?}");
         }
     }
 

@@ -6,7 +6,7 @@
 mod answer;
 mod changes;
 mod door;
-mod file;
+pub mod file;
 #[cfg(test)]
 mod tests;
 
