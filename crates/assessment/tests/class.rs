@@ -98,3 +98,23 @@ fn a_condition_number_at_its_limit() {
     let told = verdict(&judgements, &path, None).reasons[0].to_string();
     assert_eq!(told, "second moment: rounding on the way leads anywhere");
 }
+
+/// By hand: a flange of 30 mm on a web of 30 mm hides `depth-for-width` on each paper, as only the force varies.
+#[test]
+fn what_no_paper_shows_does_not_count_against_one_of_them() {
+    let thick = |label, p| paper(label, &[("t", "30 mm"), ("P", p)]);
+    let papers = [thick("A", "20 kN"), thick("B", "24 kN")];
+    let class = Class::of(&papers).expect("two papers");
+    let table = ClassTable::of(&papers);
+    let told: Vec<&str> = table.hidden_on_all.iter().map(|hides| hides.mistake.as_str()).collect();
+    assert!(told.contains(&"depth-for-width"), "{told:?}");
+    for paper in &papers {
+        assert!(!verdict(&paper.judgements, &paper.path, None).may_be_given());
+        let found = verdict(&paper.judgements, &paper.path, Some(&class));
+        assert!(found.may_be_given(), "{:?}", found.reasons);
+    }
+    // Beside a paper that shows it, it does.
+    let mixed = [thick("A", "20 kN"), paper("B", &[])];
+    let class = Class::of(&mixed).expect("two papers");
+    assert!(!verdict(&mixed[0].judgements, &mixed[0].path, Some(&class)).may_be_given());
+}

@@ -120,7 +120,8 @@ fn the_known_coincidences_of_the_reference_lesson() {
     let tau = judged(&reference, TAU, COURSE);
     assert_eq!(alike(&tau, "q-to-the-cut", "q-about-own-edge"), Some(false));
     let v = judged(&reference, V, COURSE);
-    assert_eq!(alike(&v, "spread-load-at-its-end", "spread-load-left-out"), Some(false));
+    // The load ends over the right support, where it adds nothing to R_A whatever its size.
+    assert_eq!(alike(&v, "spread-load-at-its-end", "spread-load-left-out"), Some(true));
     assert_eq!(alike(&v, "spread-load-at-its-start", "arm-from-the-other-support"), Some(false));
     // At 3 m, past the force and within the load.
     assert_eq!(alike(&at("3 m", V), "v-is-the-load-here", "reaction-forgotten"), Some(false));
@@ -147,6 +148,39 @@ fn what_is_equal_with_any_numbers_is_told_as_such() {
             m.hidden.iter().filter(|one| one.by_structure).map(|one| one.wrong.mistake.as_str()).collect();
         assert_eq!(by_structure, ["v-times-x"]);
         assert!(hidden(&m).is_empty());
+    }
+}
+
+/// The reactions of a beam on three supports are found with I, and do not depend on it: no mistake in I shows in them, with any
+/// numbers. The box of that lesson is symmetric, and what varies does not change it.
+#[test]
+fn a_mistake_that_cancels_is_hidden_by_structure() {
+    let conveyor = papers(lesson::builtin::find("conveyor").expect("a lesson of ours").text);
+    let reaction = judged(&conveyor, "reaction at A", COURSE);
+    assert!(
+        reaction
+            .hidden
+            .iter()
+            .any(|hidden| hidden.wrong.mistake == "no-parallel-axis" && hidden.by_structure)
+    );
+    assert!(hidden(&reaction).is_empty(), "{:?}", reaction.hidden);
+}
+
+/// Every value that a question of our own lessons asks for can be judged, and every number of it is one.
+#[test]
+fn our_own_lessons_can_be_judged() {
+    for lesson in lesson::builtin::ALL {
+        let papers = papers(lesson.text);
+        let paper = solved(&papers);
+        let judge = Judge::new(&paper, Course::of(papers.lesson()));
+        for asked in papers.lesson().questions.iter().flat_map(lesson::Question::workings) {
+            let judgement = judge.judge(asked).expect("a working");
+            let Judgement { half_width, tolerance, carried, carried_early, condition, .. } = judgement;
+            for value in [half_width, tolerance, carried.band, carried_early.band, condition] {
+                assert!(value.is_finite() && value >= 0.0, "{}, {asked}: {value}", lesson.name);
+            }
+            assert!(half_width > 0.0 && half_width >= carried.band, "{}, {asked}", lesson.name);
+        }
     }
 }
 

@@ -1,10 +1,11 @@
 //! The papers of a class side by side.
 
 use super::judge::Judgement;
+use super::mistakes::Wrong;
 use super::path::{Feature, Path};
 use super::verdict::Class;
 use serde::Serialize;
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 /// A paper, judged.
 #[derive(Clone, Debug, PartialEq)]
@@ -15,6 +16,40 @@ pub struct Paper {
     pub path: Path,
     /// One for each asked working, in the order of the questions.
     pub judgements: Vec<Judgement>,
+}
+
+/// A mistake that gives the right value of a result.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+pub struct Hides {
+    /// The name of the asked working.
+    pub working: String,
+    /// The mistake's id.
+    pub mistake: String,
+    /// The name of the working at which it is made.
+    pub made_at: String,
+}
+
+impl Hides {
+    pub(super) fn new(working: &str, wrong: &Wrong) -> Self {
+        Self { working: working.to_owned(), mistake: wrong.mistake.clone(), made_at: wrong.made_at.clone() }
+    }
+}
+
+/// The mistakes that are hidden on every one of several papers: what varies does not show them. Of a single paper nothing is
+/// known of what could vary.
+pub fn hidden_on_all(papers: &[Paper]) -> BTreeSet<Hides> {
+    let hidden = |paper: &Paper| -> BTreeSet<Hides> {
+        let of = |judgement: &Judgement| -> Vec<Hides> {
+            judgement.hidden.iter().map(|hidden| Hides::new(&judgement.working, &hidden.wrong)).collect()
+        };
+        paper.judgements.iter().flat_map(of).collect()
+    };
+    match papers {
+        [first, others @ ..] if !others.is_empty() => {
+            others.iter().fold(hidden(first), |all, paper| &all & &hidden(paper))
+        }
+        _ => BTreeSet::new(),
+    }
 }
 
 /// The least, the median and the most of a measure over the papers.
@@ -92,6 +127,8 @@ pub struct ClassTable {
     pub shared: Vec<SharedAnswer>,
     /// Papers that go another way than most, in the order in which they were given.
     pub other_ways: Vec<OtherWay>,
+    /// Mistakes that no paper shows: the lesson would have to be another one.
+    pub hidden_on_all: Vec<Hides>,
 }
 
 impl ClassTable {
@@ -120,6 +157,7 @@ impl ClassTable {
             rows: judged().filter_map(|(name, all)| row(name, all)).collect(),
             shared: judged().flat_map(|(name, all)| shared(name, all)).collect(),
             other_ways: other_ways.collect(),
+            hidden_on_all: class.hidden_on_all.into_iter().collect(),
         }
     }
 }

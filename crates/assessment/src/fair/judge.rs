@@ -5,7 +5,8 @@ use super::condition::condition;
 use super::course::Course;
 use super::figures::Grid;
 use super::kind;
-use super::mistakes::{self, Alike, Hidden, World};
+use super::mistakes::{self, Alike, Hidden};
+use super::world::World;
 use crate::chance::Chance;
 use serde::Serialize;
 use std::collections::BTreeSet;
@@ -104,9 +105,6 @@ pub struct Judge<'a> {
 /// In how many other worlds two values are compared before they are called equal with any numbers.
 const WORLDS: usize = 3;
 
-/// By what part a given number is changed there, at most: the lesson stays much the same, and chance equality does not.
-const CHANGE: f64 = 0.05;
-
 impl<'a> Judge<'a> {
     /// For a paper, with every mistake of the catalogue.
     pub fn new(solved: &'a Solved, course: Course) -> Self {
@@ -157,10 +155,7 @@ impl<'a> Judge<'a> {
     /// The lesson with other numbers, the same in every run.
     fn worlds(&self) -> Vec<World> {
         let mut chance = Chance::new();
-        let mut other = |value: f64| value * (1.0 + CHANGE * (2.0 * chance.share() - 1.0));
-        let mut world =
-            || World { given: given(self.solved).map(|id| (id, other(self.solved.value(id)))).collect() };
-        (0..WORLDS).map(|_| world()).collect()
+        (0..WORLDS).map(|_| World::of(self.solved, &mut chance)).collect()
     }
 }
 

@@ -1,5 +1,6 @@
 //! Mistakes that cannot be told from the right value, or from one another.
 
+use super::world::World;
 use serde::Serialize;
 use workings::evaluate::{EvaluationError, Evaluator, Prepared, Replacement};
 use workings::mistake::Applied;
@@ -40,12 +41,6 @@ pub struct Alike {
 
 /// Values nearer than this part of their size are one and the same: sums of a few dozen terms differ by far less.
 const SAME: f64 = 1e-9;
-
-/// The same lesson with all its given numbers changed: what is equal here as well is equal with any numbers.
-pub(super) struct World {
-    /// Given workings with their other values, SI.
-    pub(super) given: Vec<(Id, f64)>,
-}
 
 /// A mistake with the value that it leads to in the lesson, and in each of the other worlds.
 pub(super) struct Led {
@@ -147,8 +142,11 @@ pub(super) fn alike(mut led: Vec<Led>, band: impl Fn(f64) -> f64) -> Vec<Alike> 
     pairs
 }
 
+/// Whether two values are the same in every world in which both can be found, and there is one.
 fn all_same(one: &[f64], other: &[f64]) -> bool {
-    one.iter().zip(other).all(|(one, other)| same(*one, *other))
+    let mut found =
+        one.iter().zip(other).filter(|(one, other)| one.is_finite() && other.is_finite()).peekable();
+    found.peek().is_some() && found.all(|(one, other)| same(*one, *other))
 }
 
 fn same(one: f64, other: f64) -> bool {

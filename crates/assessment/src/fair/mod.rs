@@ -25,9 +25,10 @@ mod kind;
 mod mistakes;
 mod path;
 mod verdict;
+mod world;
 
 pub use carried::Carried;
-pub use class::{ClassTable, Extent, OtherWay, Paper, Row, SharedAnswer};
+pub use class::{ClassTable, Extent, Hides, OtherWay, Paper, Row, SharedAnswer, hidden_on_all};
 pub use course::Course;
 pub use judge::{Judge, Judgement, NotAsked, judge, rounded};
 pub use mistakes::{Alike, Hidden, Wrong};

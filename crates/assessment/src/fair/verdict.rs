@@ -1,10 +1,10 @@
 //! Whether a paper may be given out.
 
-use super::class::{Paper, median};
+use super::class::{Hides, Paper, hidden_on_all, median};
 use super::judge::Judgement;
 use super::path::{Feature, Path};
 use serde::Serialize;
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::fmt;
 
 /// The largest condition number of an asked value: with more, a slip of one part in a hundred in each of the inputs may
@@ -24,6 +24,8 @@ pub struct Class {
     pub path: Path,
     /// The median of the condition numbers of each asked working.
     pub conditions: BTreeMap<String, f64>,
+    /// The mistakes that are hidden on all of its papers.
+    pub hidden_on_all: BTreeSet<Hides>,
 }
 
 impl Class {
@@ -43,7 +45,7 @@ impl Class {
             .into_iter()
             .filter_map(|(working, mut all)| Some((working, median(&mut all)?)))
             .collect();
-        Some(Self { path: path.clone(), conditions })
+        Some(Self { path: path.clone(), conditions, hidden_on_all: hidden_on_all(papers) })
     }
 }
 
@@ -154,17 +156,23 @@ impl Verdict {
     }
 }
 
-/// Whether a paper may be given out; `class` where it is one of several. Mistakes that are hidden whatever the numbers are
-/// do not count against a paper: no other numbers would be better.
+/// Whether a paper may be given out; `class` where it is one of several.
+///
+/// Mistakes that are hidden with any numbers, or on every paper of the class, do not count against a paper: no other draw
+/// would be better.
 pub fn verdict(judgements: &[Judgement], path: &Path, class: Option<&Class>) -> Verdict {
     let mut reasons = Vec::new();
     for judgement in judgements {
         let working = &judgement.working;
-        reasons.extend(judgement.hidden_by_numbers().map(|hidden| Reason::HiddenMistake {
-            working: working.clone(),
-            mistake: hidden.wrong.mistake.clone(),
-            made_at: hidden.wrong.made_at.clone(),
-        }));
+        let hides = judgement.hidden_by_numbers().map(|hidden| Hides::new(working, &hidden.wrong));
+        let shown_by_others = |hides: &Hides| class.is_none_or(|class| !class.hidden_on_all.contains(hides));
+        reasons.extend(
+            hides.filter(shown_by_others).map(|Hides { working, mistake, made_at }| Reason::HiddenMistake {
+                working,
+                mistake,
+                made_at,
+            }),
+        );
         let (carried, tolerance) = (judgement.carried.band, judgement.tolerance);
         // What is exactly as wide as the tolerance is inside it, whatever the last bits say.
         if carried > tolerance * (1.0 + 1e-9) {

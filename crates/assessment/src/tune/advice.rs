@@ -4,6 +4,7 @@ use super::census::Census;
 use super::score::{Results, Score};
 use crate::candidates::Candidates;
 use lesson::papers::Draw;
+use std::collections::BTreeSet;
 
 /// How many choices of one thing are tried to see what depends on it.
 const TRIED: usize = 8;
@@ -55,6 +56,19 @@ pub(super) fn advice(
     stands.sort_by_key(|(count, ..)| std::cmp::Reverse(*count));
     for (count, what, mend) in stands.into_iter().filter(|(count, ..)| *count > 0) {
         advice.push(format!("in {count} of the {} round ones {what}: {mend}", census.round));
+    }
+    if let Some(first) = census.hidden_on_all.first() {
+        let names: BTreeSet<&str> = census.hidden_on_all.iter().map(|hides| hides.mistake.as_str()).collect();
+        advice.push(format!(
+            "whatever is drawn, {} behind a right value, such as {} behind {}: to see them let something else vary, as the \
+             sizes of the section",
+            match names.len() {
+                1 => "one mistake hides".to_owned(),
+                count => format!("{count} mistakes hide"),
+            },
+            first.mistake,
+            first.working
+        ));
     }
     if advice.is_empty() && u128::from(census.looked_at) == census.draws {
         advice.push(format!(

@@ -3,6 +3,7 @@
 use super::score::Results;
 use super::sweep::Counts;
 use crate::candidates::Candidates;
+use crate::fair::Hides;
 use serde::Serialize;
 
 /// How many draws there were, and what stood against them: each condition counts those that came so far.
@@ -28,6 +29,8 @@ pub struct Census {
     pub hidden: u64,
     /// and which mistakes these are, the most frequent first.
     pub hidden_by: Vec<HiddenBy>,
+    /// Mistakes that give a right value in every draw that was judged: what varies does not show them, so they do not count.
+    pub hidden_on_all: Vec<Hides>,
     /// Round, but rounding on the way leads out of the tolerance.
     pub carried: u64,
     /// Round, but a value answers too strongly to its inputs.

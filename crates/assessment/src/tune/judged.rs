@@ -3,7 +3,7 @@
 use super::census::{Census, HiddenBy};
 use super::score::{Results, Score};
 use crate::candidates::Candidates;
-use crate::fair::{Class, Course, Judge, Paper, Path, Reason, verdict};
+use crate::fair::{Class, Course, Hides, Judge, Paper, Path, Reason, hidden_on_all, verdict};
 use lesson::papers::Draw;
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::atomic::{AtomicUsize, Ordering};
@@ -96,10 +96,24 @@ fn one(
 /// Parts those that fit from the others, counts what stands against these, and puts the best first: the roundest, of equally
 /// round ones those with the fewest mistakes that cannot be told apart, then those that rounding changes least.
 ///
+/// `any` are draws that were not chosen: a mistake that hides there as well hides whatever is drawn, and does not count.
 /// Those that fit all go one way to the answers: the one that the most of the `count` best can go.
-pub(super) fn rank(judged: Vec<Judged>, count: usize, census: &mut Census) -> Ranked {
+pub(super) fn rank(mut judged: Vec<Judged>, any: Vec<Judged>, count: usize, census: &mut Census) -> Ranked {
     census.judged = judged.len() as u64;
+    let papers: Vec<Paper> = judged.iter().chain(&any).map(|judged| judged.paper.clone()).collect();
+    let always = hidden_on_all(&papers);
+    for judged in &mut judged {
+        judged.reasons.retain(|reason| match reason {
+            Reason::HiddenMistake { working, mistake, made_at } => {
+                let hides =
+                    |one: &Hides| (&one.working, &one.mistake, &one.made_at) == (working, mistake, made_at);
+                !always.iter().any(hides)
+            }
+            _ => true,
+        });
+    }
     count_reasons(&judged, census);
+    census.hidden_on_all = always.iter().cloned().collect();
     let (mut sound, mut misses): (Vec<Judged>, Vec<Judged>) =
         judged.into_iter().partition(|judged| judged.reasons.is_empty() && judged.score.asked_long == 0);
     let rank = |judged: &Judged| (judged.score, judged.alike());
@@ -107,7 +121,7 @@ pub(super) fn rank(judged: Vec<Judged>, count: usize, census: &mut Census) -> Ra
         let rounding = || one.carried().total_cmp(&other.carried());
         rank(one).cmp(&rank(other)).then_with(rounding).then_with(|| one.draw.cmp(&other.draw))
     });
-    let class = class(&sound, count);
+    let class = class(&sound, count, &always);
     let mut fits = Vec::with_capacity(sound.len());
     for mut judged in sound {
         judged.reasons = verdict(&judged.paper.judgements, &judged.paper.path, class.as_ref()).reasons;
@@ -153,7 +167,7 @@ fn count_reasons(judged: &[Judged], census: &mut Census) {
 
 /// The class that the best can make: of the ways to the answers the one that most of them go, as far as so many are wanted;
 /// of equally good ones that of the better.
-fn class(ranked: &[Judged], count: usize) -> Option<Class> {
+fn class(ranked: &[Judged], count: usize, always: &BTreeSet<Hides>) -> Option<Class> {
     let mut ways: BTreeMap<&Path, usize> = BTreeMap::new();
     for judged in ranked {
         let goes = ways.entry(&judged.paper.path).or_default();
@@ -163,5 +177,5 @@ fn class(ranked: &[Judged], count: usize) -> Option<Class> {
     let best = ranked.iter().find(|judged| ways.get(&judged.paper.path) == Some(&most))?;
     let same = ranked.iter().filter(|judged| judged.paper.path == best.paper.path);
     let papers: Vec<Paper> = same.map(|judged| judged.paper.clone()).collect();
-    Class::of(&papers)
+    Class::of(&papers).map(|class| Class { hidden_on_all: always.clone(), ..class })
 }

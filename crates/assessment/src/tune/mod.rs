@@ -144,7 +144,8 @@ impl Search {
         let asked: Vec<&str> = self.judged.iter().map(String::as_str).collect();
         let judged = judged::judge(&self.candidates, &self.results, &asked, &swept.best);
         let mut census = Census::of(&self.candidates, &self.results, &swept.counts);
-        let rows = judged::rank(judged, count, &mut census);
+        let any = judged::judge(&self.candidates, &self.results, &asked, &sweep::any(&self.candidates));
+        let rows = judged::rank(judged, any, count, &mut census);
         let advice = if rows.fits.len() < count {
             advice::advice(&self.candidates, &self.results, &census, &swept.best)
         } else {

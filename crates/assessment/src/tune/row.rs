@@ -8,8 +8,9 @@ use lesson::papers::Draw;
 use serde::Serialize;
 use std::collections::BTreeSet;
 
-/// The most misses that are told.
+/// The most misses that are told, and the most reasons for each.
 const MOST_MISSES: usize = 3;
+const MOST_REASONS: usize = 5;
 
 /// What one thing that varies is.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
@@ -87,9 +88,15 @@ impl Row {
 
 impl Miss {
     pub(super) fn all(candidates: &Candidates, results: &Results, misses: Vec<Judged>) -> Vec<Self> {
-        let miss = |judged: Judged| Self {
-            choices: choices(candidates, &judged.draw),
-            reasons: long(results, &judged).chain(judged.reasons.iter().map(ToString::to_string)).collect(),
+        let miss = |judged: Judged| {
+            let mut reasons: Vec<String> =
+                long(results, &judged).chain(judged.reasons.iter().map(ToString::to_string)).collect();
+            let more = reasons.len().saturating_sub(MOST_REASONS);
+            if more > 1 {
+                reasons.truncate(MOST_REASONS);
+                reasons.push(format!("and {more} more"));
+            }
+            Self { choices: choices(candidates, &judged.draw), reasons }
         };
         misses.into_iter().take(MOST_MISSES).map(miss).collect()
     }
@@ -168,7 +175,7 @@ fn separate(judgements: &[Judgement]) -> String {
     let always: BTreeSet<&str> = hidden.map(|hidden| hidden.wrong.mistake.as_str()).collect();
     if !always.is_empty() {
         let names: Vec<&str> = always.into_iter().collect();
-        text.push_str(&format!(", but for what gives it with any numbers ({})", names.join(", ")));
+        text.push_str(&format!(", but for what gives it whatever is drawn ({})", names.join(", ")));
     }
     let first =
         judgements.iter().find_map(|judgement| Some((judgement.alike_by_numbers().next()?, judgement)));

@@ -31,6 +31,9 @@ impl Effort {
 /// How many draws a thread takes at once.
 const BLOCK: u64 = 1_024;
 
+/// How many draws by chance stand for the whole space.
+const SOME: u64 = 24;
+
 /// Which draws are looked at.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 struct Range {
@@ -124,6 +127,20 @@ pub(super) fn sweep(candidates: &Candidates, results: &Results, keep: usize, eff
     best.dedup();
     best.truncate(keep);
     Swept { best: best.into_iter().map(|kept| (kept.score, kept.draw)).collect(), counts }
+}
+
+/// Some draws by chance, scored as if nothing was known of them: what holds for them holds for more than the roundest.
+pub(super) fn any(candidates: &Candidates) -> Vec<(Score, Draw)> {
+    let range = Range { count: SOME, all: false };
+    let mut worker = candidates.worker();
+    let draw = |at| {
+        let mut draw = Draw { choices: Vec::new() };
+        range.set(candidates.space(), at, &mut draw);
+        draw
+    };
+    let sound =
+        (0..range.count).map(draw).filter(|draw| worker.evaluate(draw).is_some_and(|found| found.meets));
+    sound.map(|draw| (Score::default(), draw)).collect()
 }
 
 /// Which draws there is time for.
