@@ -128,8 +128,7 @@ impl Candidates {
 
     /// A draw read and solved: the long way. `None` where it is no sound lesson.
     pub fn solved(&self, draw: &Draw) -> Option<Solved> {
-        let lesson = self.papers.reading(draw).ok()?.lesson?;
-        Solved::new(lesson.problem, lesson.style).ok()
+        self.papers.reading(draw).ok()?.solved
     }
 
     /// The frame of a draw of the space; `None` where there is none, and its draws must be read.

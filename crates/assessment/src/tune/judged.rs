@@ -7,7 +7,6 @@ use crate::fair::{Class, Course, Hides, Judge, Paper, Path, Reason, hidden_on_al
 use lesson::papers::Draw;
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::atomic::{AtomicUsize, Ordering};
-use workings::solved::Solved;
 
 /// A draw, judged.
 #[derive(Clone, Debug)]
@@ -74,9 +73,8 @@ fn one(
     asked: &[&str],
     (score, draw): (Score, &Draw),
 ) -> Option<Judged> {
-    let lesson = candidates.papers().reading(draw).ok()?.lesson?;
-    let course = Course::of(&lesson);
-    let solved = Solved::new(lesson.problem, lesson.style).ok()?;
+    let reading = candidates.papers().reading(draw).ok()?;
+    let (course, solved) = (Course::of(&reading.lesson?), reading.solved?);
     let judge = Judge::new(&solved, course);
     let judgements = asked.iter().map(|name| judge.judge(name).ok()).collect::<Option<Vec<_>>>()?;
     let path = Path::of(&solved, asked);

@@ -173,9 +173,9 @@ fn separate(judgements: &[Judgement]) -> String {
     };
     let hidden = judgements.iter().flat_map(|judgement| &judgement.hidden);
     let always: BTreeSet<&str> = hidden.map(|hidden| hidden.wrong.mistake.as_str()).collect();
-    if !always.is_empty() {
-        let names: Vec<&str> = always.into_iter().collect();
-        text.push_str(&format!(", but for what gives it whatever is drawn ({})", names.join(", ")));
+    if let Some(first) = always.first() {
+        let all = counted(always.len(), "mistake");
+        text.push_str(&format!(", but for {all} that may give it whatever is drawn, such as {first}"));
     }
     let first =
         judgements.iter().find_map(|judgement| Some((judgement.alike_by_numbers().next()?, judgement)));
