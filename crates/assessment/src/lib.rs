@@ -10,6 +10,7 @@
 //! - [`candidates::Candidates`] evaluates chosen results of draw after draw, many times faster than reading and solving
 //!   each of them.
 //! - [`fair`] judges the numbers of a paper and holds the papers of a class side by side.
+//! - [`set`] is what a paper asks and what is right, with the mistakes that are known by their values.
 //! - [`tune`] searches among all draws for numbers that come out round and are fair.
 //!
 //! This crate never opens a file, never draws a figure, and never sets a paragraph: the command does.
@@ -20,5 +21,6 @@ pub mod fair;
 pub mod ledger;
 pub mod number;
 pub mod secret;
+pub mod set;
 pub mod space;
 pub mod tune;

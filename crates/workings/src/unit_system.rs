@@ -296,20 +296,36 @@ const LADDERS: [&[Rung]; 13] = [
     &[rung("psi", 0.0, 1e5), rung("ksi", 0.1, 1e5)],
 ];
 
-/// The unit in which a value (SI) of the course's `unit` reads well: `N` for 0.05 kN, `GPa` for 210 000 MPa.
-pub(crate) fn suited(unit: Unit, value: f64) -> Unit {
-    static READ: OnceLock<Vec<Vec<(Unit, f64, f64)>>> = OnceLock::new();
+/// A unit of a ladder, with the sizes of its [`Rung`].
+type Step = (Unit, f64, f64);
+
+/// The ladder on which a unit stands, and its place there.
+fn ladder(unit: &Unit) -> Option<(&'static [Step], usize)> {
+    static READ: OnceLock<Vec<Vec<Step>>> = OnceLock::new();
     let ladders = READ.get_or_init(|| {
         let read = |rung: &Rung| {
             (Unit::read(rung.unit).expect("a test reads every unit of the ladders"), rung.below, rung.above)
         };
         LADDERS.iter().map(|ladder| ladder.iter().map(read).collect()).collect()
     });
-    let found = ladders.iter().find_map(|ladder| {
-        // `N/m` begins two ladders; the first of them is its own.
-        ladder.iter().position(|(rung, ..)| *rung == unit).map(|place| (ladder, place))
-    });
-    let Some((ladder, mut place)) = found.filter(|_| value != 0.0) else { return unit };
+    // `N/m` begins two ladders; the first of them is its own.
+    ladders.iter().find_map(|ladder| {
+        ladder.iter().position(|(rung, ..)| rung == unit).map(|place| (ladder.as_slice(), place))
+    })
+}
+
+/// The units of one kind among which values of a unit find one that suits their size, from small to large; the unit alone where it
+/// has no neighbours.
+pub fn neighbours(unit: &Unit) -> Vec<Unit> {
+    match ladder(unit) {
+        Some((ladder, _)) => ladder.iter().map(|(unit, ..)| unit.clone()).collect(),
+        None => vec![unit.clone()],
+    }
+}
+
+/// The unit in which a value (SI) of the course's `unit` reads well: `N` for 0.05 kN, `GPa` for 210 000 MPa.
+pub(crate) fn suited(unit: Unit, value: f64) -> Unit {
+    let Some((ladder, mut place)) = ladder(&unit).filter(|_| value != 0.0) else { return unit };
     let size = |place: usize| ladder[place].0.from_si(value).abs();
     while place + 1 < ladder.len() && size(place) >= ladder[place].2 {
         place += 1;

@@ -5,7 +5,7 @@ use super::condition::condition;
 use super::course::Course;
 use super::figures::Grid;
 use super::kind;
-use super::mistakes::{self, Alike, Hidden};
+use super::mistakes::{self, Alike, Hidden, Wrong};
 use super::world::World;
 use crate::chance::Chance;
 use serde::Serialize;
@@ -109,6 +109,40 @@ impl<'a> Judge<'a> {
     /// For a paper, with every mistake of the catalogue.
     pub fn new(solved: &'a Solved, course: Course) -> Self {
         Self { solved, course, mistakes: mistake::all(solved) }
+    }
+
+    /// The paper, solved.
+    pub fn solved(&self) -> &'a Solved {
+        self.solved
+    }
+
+    /// How exact its course wants answers.
+    pub fn course(&self) -> Course {
+        self.course
+    }
+
+    /// What values of an asked working's kind are not small beside, SI: a part of the largest of them. The tolerance of smaller ones
+    /// no longer shrinks with them.
+    ///
+    /// # Errors
+    /// See [`NotAsked`].
+    pub fn least_size(&self, asked: &str) -> Result<f64, NotAsked> {
+        Ok(kind::least_size(self.solved, self.id(asked)?))
+    }
+
+    /// Where every mistake leads that can show in an asked value and leads anywhere, in the order of the catalogue; once for each
+    /// working at which it can be made.
+    ///
+    /// # Errors
+    /// See [`NotAsked`].
+    pub fn wrongs(&self, asked: &str) -> Result<Vec<Wrong>, NotAsked> {
+        let led =
+            mistakes::led(self.solved, &self.mistakes, &[], self.id(asked)?).map_err(NotAsked::Formula)?;
+        Ok(led.into_iter().map(|led| led.wrong).collect())
+    }
+
+    fn id(&self, asked: &str) -> Result<Id, NotAsked> {
+        self.solved.workings().id(asked).ok_or_else(|| NotAsked::Unknown(asked.to_owned()))
     }
 
     /// Judges an asked value.

@@ -1,0 +1,94 @@
+//! A value that a student finds.
+
+use super::band::Band;
+use super::fault::Why;
+use super::recognised::{self, Recognised};
+use super::unit::AnswerUnit;
+use crate::fair::Judge;
+use mechanics::beam::{Curve, Extremes};
+use serde::Serialize;
+use workings::role::{Role, Symbol};
+use workings::solved::Solved;
+use workings::working::Id;
+
+/// A value that a student finds.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct ValuePart {
+    /// The name of the working.
+    pub working: String,
+    /// Its symbol by role.
+    #[serde(skip)]
+    pub symbol: Symbol,
+    /// The right value, SI.
+    pub right: f64,
+    /// The answers that are right.
+    #[serde(flatten)]
+    pub band: Band,
+    /// Whether the same size with the other sign is right as well: the value is the largest by size of a curve that reaches it
+    /// with both signs.
+    pub either_sign: bool,
+    /// How far an answer may be off that was rounded too early, SI: never less than the right answers are.
+    pub rounded_early: f64,
+    /// The unit of the answer as the course shows the value.
+    pub unit: AnswerUnit,
+    /// The unit of an answer that is typed: the right number lies between 1 and 10 000 there, where it can.
+    pub typed_unit: AnswerUnit,
+    /// The wrong answers that are known for what they are, none of them within the right ones; those made nearest to the answer
+    /// first. Several may lead to the same value.
+    pub mistakes: Vec<Recognised>,
+}
+
+impl ValuePart {
+    pub(super) fn new(working: &str, judge: &Judge<'_>) -> Result<Self, Why> {
+        let judgement = judge.judge(working)?;
+        if !judgement.half_width.is_finite() {
+            return Err(Why::AnyAnswer { working: working.to_owned() });
+        }
+        let solved = judge.solved();
+        let found = solved.workings().get(working);
+        let (quantity, symbol) = found
+            .map(|found| (found.value, found.symbol.clone()))
+            .ok_or_else(|| Why::NotAsked(crate::fair::NotAsked::Unknown(working.to_owned())))?;
+        let band = Band::about(judgement.right, judgement.half_width);
+        let mut part = Self {
+            working: working.to_owned(),
+            right: judgement.right,
+            band,
+            either_sign: either_sign(solved, working),
+            rounded_early: judgement.carried_early.band.max(judgement.half_width),
+            unit: AnswerUnit::of_the_course(quantity, symbol.role, solved.style()),
+            typed_unit: AnswerUnit::for_typing(quantity, symbol.role, solved.style()),
+            symbol,
+            mistakes: Vec::new(),
+        };
+        part.mistakes = recognised::of(&part, judge)?;
+        Ok(part)
+    }
+
+    /// Whether an answer is right, SI.
+    pub fn accepts(&self, answer: f64) -> bool {
+        self.accepted().any(|band| band.contains(answer))
+    }
+
+    /// The bands of right answers: one, or two of opposite signs.
+    pub fn accepted(&self) -> impl Iterator<Item = Band> {
+        std::iter::once(self.band).chain(self.either_sign.then(|| self.band.mirrored()))
+    }
+}
+
+/// Whether a curve reaches the value, its largest by size, with both signs: V of a beam that is loaded symmetrically.
+fn either_sign(solved: &Solved, working: &str) -> bool {
+    let workings = solved.workings();
+    let Some(id) = workings.id(working) else { return false };
+    let largest = solved.key().largest_shear;
+    // What is the largest shear force, and the largest shear stress that follows its sign.
+    let follows = |id: Id| {
+        workings.working(id).symbol.role == Role::ShearStress && workings.reads(id).contains(&largest)
+    };
+    if id != largest && !follows(id) {
+        return false;
+    }
+    let Extremes { highest, lowest, .. } = solved.beam().extremes(Curve::Shear);
+    let near = solved.beam().nothing(Curve::Shear);
+    highest.zip(lowest).is_some_and(|(highest, lowest)| (highest.value + lowest.value).abs() <= near)
+}
