@@ -1,6 +1,7 @@
 //! A board: the text of a lesson, and what of it stands on the page.
 
-use crate::difference::{Change, Splice, difference, other_blocks};
+use crate::blocks::{Blocks, other_blocks};
+use crate::difference::{Change, difference};
 use crate::fields::{Field, fields};
 use crate::handle::{Handle, Handles, given_at, named_at};
 use crate::results::Results;
@@ -10,8 +11,8 @@ use crate::sheet::{self, Content, Part};
 use document::html::fragment;
 use figure::drawing::Drawing;
 use figure::svg::FONT;
-use lesson::Lesson;
-use lesson::edit::{Contents, Input, Manuscript, NewValue};
+use lesson::{Lesson, Shown};
+use lesson::edit::{Input, Manuscript, NewValue};
 use serde::Serialize;
 use std::collections::BTreeMap;
 use workings::solved::Solved;
@@ -23,6 +24,8 @@ pub struct Board {
     name: String,
     /// The text that the sheet shows.
     text: String,
+    /// What the text gives that can be given anew.
+    inputs: Vec<Input>,
     lesson: Lesson,
     solved: Solved,
     plan: Vec<Part>,
@@ -58,7 +61,7 @@ pub struct Answer {
     /// Pieces whose content is another, each as a whole.
     pub pieces: Vec<(String, String)>,
     /// Pieces in which some blocks are others now.
-    pub blocks: Vec<(String, Vec<Splice>)>,
+    pub blocks: Vec<(String, Blocks)>,
     /// Drawings in which something moved.
     pub drawings: Vec<(String, Vec<Change>)>,
     /// What the fields say.
@@ -73,11 +76,12 @@ impl Board {
     /// # Errors
     /// Where the lesson has mistakes.
     pub fn new(text: &str, name: &str) -> Result<Self, Refusal> {
-        let (lesson, solved) = read(text, name)?;
+        let (lesson, solved, inputs) = read(text, name)?;
         let plan = sheet::plan(&lesson, &solved);
         Ok(Self {
             name: name.to_owned(),
             text: text.to_owned(),
+            inputs,
             lesson,
             solved,
             plan,
@@ -127,7 +131,7 @@ impl Board {
                 (drawing.name.as_str(), fragment(&document::described(&drawing.long), self.solved.style()))
             })
             .collect();
-        let fields = fields(&Manuscript::new(self.text.as_str()).contents().inputs());
+        let fields = fields(&self.inputs);
         let html = crate::page::sheet(&self.plan, &pieces, &words, &drawings, &fields);
         pieces.extend(words.into_iter().map(|(name, words)| (format!("words-{name}"), words)));
         self.shown = pieces;
@@ -141,8 +145,7 @@ impl Board {
     /// Where the text has mistakes; the board then stays as it was.
     pub fn take(&mut self, text: &str, seen: Option<&Seen>) -> Result<Answer, Refusal> {
         if text != self.text {
-            let (lesson, solved) = read(text, &self.name)?;
-            (self.lesson, self.solved) = (lesson, solved);
+            (self.lesson, self.solved, self.inputs) = read(text, &self.name)?;
             text.clone_into(&mut self.text);
             self.told = Some(Seen::default());
             let plan = sheet::plan(&self.lesson, &self.solved);
@@ -178,7 +181,11 @@ impl Board {
     /// Writes a value to the very place.
     fn write(&mut self, path: &str, value: &str, seen: Option<&Seen>) -> Result<Answer, Refusal> {
         let mut manuscript = Manuscript::new(self.text.as_str());
-        manuscript.set(path, NewValue::Text(value)).map_err(|fault| refused(fault.to_string()))?;
+        let written = match self.inputs.iter().find(|input| input.path == path) {
+            Some(input) => manuscript.reword(input, value),
+            None => manuscript.set(path, NewValue::Text(value)),
+        };
+        written.map_err(|fault| refused(fault.to_string()))?;
         self.take(manuscript.text(), seen)
     }
 
@@ -212,11 +219,7 @@ impl Board {
 
     /// The place where the value at a path is given: under `[values]` where the path only names it.
     fn meant(&self, path: &str) -> String {
-        let manuscript = Manuscript::new(self.text.as_str());
-        let contents = manuscript.contents();
-        let inputs = if self.lesson.values.is_empty() { Vec::new() } else { contents.inputs() };
-        let named = named_at(&self.lesson, &contents, &inputs, path);
-        given_at(path, named)
+        given_at(path, named_at(&self.lesson, &self.inputs, path))
     }
 
     /// Whether a drawing of this name stands on the sheet.
@@ -226,19 +229,14 @@ impl Board {
     }
 
     /// What can be dragged in these drawings.
-    fn hold(
-        &mut self,
-        drawings: &[Drawing],
-        contents: &Contents<'_>,
-        inputs: &[Input],
-    ) -> Vec<(String, Vec<Handle>)> {
-        let paths = inputs.iter().map(|input| &input.path).filter(|path| path.starts_with("section."));
+    fn hold(&mut self, drawings: &[Drawing]) -> Vec<(String, Vec<Handle>)> {
+        let paths = self.inputs.iter().map(|input| &input.path).filter(|path| path.starts_with("section."));
         let paths = paths.chain(&self.lesson.problem.part_names);
         if !paths.clone().eq(&self.section.0) {
-            let keys = SectionKeys::tried(&self.text, &self.lesson, inputs);
+            let keys = SectionKeys::tried(&self.text, &self.lesson, &self.inputs);
             self.section = (paths.cloned().collect(), keys);
         }
-        let handles = Handles { lesson: &self.lesson, contents, inputs, section: &self.section.1 };
+        let handles = Handles { lesson: &self.lesson, inputs: &self.inputs, section: &self.section.1 };
         let grips = drawings.iter().map(|drawing| (format!("drawing-{}", drawing.name), handles.of(drawing)));
         let grips: Vec<_> = grips.collect();
         self.grips.extend(grips.iter().cloned());
@@ -249,14 +247,11 @@ impl Board {
     fn changes(&mut self, seen: Option<&Seen>) -> Answer {
         let wanted = |name: &str| seen.is_none_or(|seen| seen.any(name));
         let drawings = figure::some(&self.solved, |name| wanted(name) && self.plans(name));
-        let manuscript = Manuscript::new(self.text.as_str());
-        let contents = manuscript.contents();
-        let inputs = contents.inputs();
         let mut answer = Answer {
             text: self.text.clone(),
             title: self.lesson.about.title.clone(),
-            fields: fields(&inputs),
-            grips: self.hold(&drawings, &contents, &inputs),
+            fields: fields(&self.inputs),
+            grips: self.hold(&drawings),
             ..Answer::default()
         };
         for piece in self.plan.iter().flat_map(|part| &part.steps).flat_map(|step| &step.pieces) {
@@ -270,8 +265,8 @@ impl Board {
                 Content::Results(chapter) => {
                     let block = |place| seen.is_none_or(|seen| seen.block(&piece.id, place));
                     if wanted(&piece.id) {
-                        let splices = self.results.changes(chapter, &self.solved, block);
-                        answer.blocks.extend((!splices.is_empty()).then(|| (piece.id.clone(), splices)));
+                        let blocks = self.results.changes(chapter, &self.solved, block);
+                        answer.blocks.extend((!blocks.is_empty()).then(|| (piece.id.clone(), blocks)));
                     }
                     continue;
                 }
@@ -321,14 +316,14 @@ fn on_the_page(drawing: &Drawing) -> String {
     drawing.svg().replace(&format!(" font-family=\"{FONT}\""), "").replace(" stroke-linejoin=\"round\"", "")
 }
 
-fn read(text: &str, name: &str) -> Result<(Lesson, Solved), Refusal> {
-    let reading = lesson::read_as_shown(text, name);
+fn read(text: &str, name: &str) -> Result<(Lesson, Solved, Vec<Input>), Refusal> {
+    let Shown { reading, inputs } = lesson::read_as_shown(text, name);
     let (Some(lesson), Some(solved)) = (reading.lesson, reading.solved) else {
         let findings: Vec<String> = reading.findings.iter().map(|finding| finding.render(false)).collect();
         let first = reading.findings.first().map(headline).unwrap_or_default();
         return Err(Refusal { findings, first });
     };
-    Ok((lesson, solved))
+    Ok((lesson, solved, inputs))
 }
 
 /// A finding in one line: what is wrong, and how to mend it.

@@ -70,56 +70,8 @@ fn length(lines: &[&str]) -> Option<usize> {
     None
 }
 
-/// A run of blocks of a text that is another now: where it begins among the old ones, how many it was, and what stands
-/// there, as HTML with the ends of its lines.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
-pub struct Splice(pub usize, pub usize, pub String);
-
-/// The blocks of a text that are others now: an equation, a paragraph. `None` where the text has not one block a line,
-/// or another number of them.
-pub fn other_blocks(old: &str, new: &str) -> Option<Vec<Splice>> {
-    let mut others = Vec::new();
-    let (mut olds, mut news) = (old.lines(), new.lines());
-    for place in 0.. {
-        let (was, is) = match (olds.next(), news.next()) {
-            (None, None) => break,
-            (was, is) => (was?, is?),
-        };
-        if !(is_block(was) && is_block(is)) {
-            return None;
-        }
-        if was != is {
-            others.push(Splice(place, 1, format!("{is}\n")));
-        }
-    }
-    Some(others)
-}
-
-/// Whether a line is one element from end to end.
-fn is_block(line: &str) -> bool {
-    let Some(start) = line.strip_prefix('<') else { return false };
-    let name = start.split([' ', '>']).next().unwrap_or_default();
-    let mut depth = 0_usize;
-    let mut tags = line.split('<').skip(1).peekable();
-    while let Some(tag) = tags.next() {
-        let closes = tag.strip_prefix('/').and_then(|tag| tag.strip_prefix(name));
-        if closes.is_some_and(|rest| rest.starts_with('>')) {
-            depth = depth.saturating_sub(1);
-        } else if tag
-            .strip_prefix(name)
-            .is_some_and(|rest| rest.starts_with([' ', '>']) && !rest.ends_with("/>"))
-        {
-            depth += 1;
-        }
-        if depth == 0 {
-            return tags.peek().is_none() && tag.ends_with('>');
-        }
-    }
-    false
-}
-
-/// One line of a drawing, taken apart.
-struct Element<'a> {
+/// One element, taken apart.
+pub(crate) struct Element<'a> {
     name: &'a str,
     attributes: Vec<(&'a str, &'a str)>,
     inside: &'a str,
@@ -129,6 +81,12 @@ impl<'a> Element<'a> {
     fn read(line: &'a str) -> Option<Self> {
         let line = line.strip_prefix('<')?;
         let (head, rest) = line.split_once('>')?;
+        let inside = rest.rfind("</").map_or("", |end| &rest[..end]);
+        Self::of_tag(head, inside)
+    }
+
+    /// An element by what stands between the brackets of its tag, and by what it holds.
+    pub(crate) fn of_tag(head: &'a str, inside: &'a str) -> Option<Self> {
         let head = head.trim_end_matches('/');
         let (name, mut attributes) = head.split_once(' ').unwrap_or((head, ""));
         let mut list = Vec::new();
@@ -137,11 +95,10 @@ impl<'a> Element<'a> {
             list.push((key, value));
             attributes = after;
         }
-        let inside = rest.rfind("</").map_or("", |end| &rest[..end]);
         Some(Self { name, attributes: list, inside })
     }
 
-    fn changes_to(&self, new: &Self, place: usize, changes: &mut Vec<Change>) -> Option<()> {
+    pub(crate) fn changes_to(&self, new: &Self, place: usize, changes: &mut Vec<Change>) -> Option<()> {
         if self.name != new.name || self.attributes.len() != new.attributes.len() {
             return None;
         }
@@ -175,7 +132,7 @@ fn plain(value: &str) -> String {
 
 #[cfg(test)]
 mod tests {
-    use super::{Change, Splice, difference, other_blocks};
+    use super::{Change, difference};
 
     #[test]
     fn equal_drawings_need_nothing() {
@@ -210,23 +167,6 @@ mod tests {
             Change::Attribute(5, "x1".into(), "3".into()),
         ];
         assert_eq!(difference(old, new), Some(wanted));
-    }
-
-    #[test]
-    fn of_a_text_only_the_blocks_that_differ_are_told() {
-        let old = "<p>The <b>slice</b>.</p>\n<div class=\"a\"><div>V = 1</div></div>\n";
-        let new = "<p>The <b>slice</b>.</p>\n<div class=\"a\"><div>V = 2</div></div>\n";
-        let wanted = vec![Splice(1, 1, "<div class=\"a\"><div>V = 2</div></div>\n".to_owned())];
-        assert_eq!(other_blocks(old, new), Some(wanted));
-        assert_eq!(other_blocks(old, old), Some(Vec::new()));
-    }
-
-    #[test]
-    fn a_text_of_other_blocks_or_of_blocks_over_several_lines_is_exchanged_as_a_whole() {
-        assert_eq!(other_blocks("<p>a</p>\n", "<p>a</p>\n<p>b</p>\n"), None);
-        assert_eq!(other_blocks("<ul>\n<li>a</li>\n</ul>\n", "<ul>\n<li>b</li>\n</ul>\n"), None);
-        assert_eq!(other_blocks("<p>a</p><p>b</p>\n", "<p>a</p><p>c</p>\n"), None);
-        assert_eq!(other_blocks("a\n", "b\n"), None);
     }
 
     #[test]

@@ -8,7 +8,7 @@ use crate::fields::label;
 use crate::section_keys::SectionKeys;
 use figure::drawing::Drawing;
 use figure::grip::{Axis, Grip, PartSide, Subject};
-use lesson::edit::{Contents, Input};
+use lesson::edit::Input;
 use lesson::{Lesson, NamedValue};
 use mechanics::beam::Load;
 use serde::Serialize;
@@ -104,7 +104,6 @@ struct Meant {
 /// What the handles of a lesson are made with.
 pub(crate) struct Handles<'a> {
     pub(crate) lesson: &'a Lesson,
-    pub(crate) contents: &'a Contents<'a>,
     pub(crate) inputs: &'a [Input],
     pub(crate) section: &'a SectionKeys,
 }
@@ -115,11 +114,15 @@ impl Handles<'_> {
         drawing.grips().into_iter().filter_map(|grip| self.handle(grip)).collect()
     }
 
+    fn input(&self, path: &str) -> Option<&Input> {
+        self.inputs.iter().find(|input| input.path == path)
+    }
+
     fn handle(&self, grip: &Grip) -> Option<Handle> {
         let meant = self.meant(grip.subject)?;
         let style = &self.lesson.style;
-        let named = named_at(self.lesson, self.contents, self.inputs, &meant.path);
-        let written = named.map(|named| named.written.clone()).or_else(|| self.contents.written(&meant.path));
+        let named = named_at(self.lesson, self.inputs, &meant.path);
+        let written = named.map(|named| &named.written).or_else(|| written_at(self.inputs, &meant.path)).cloned();
         let unit = written.as_deref().and_then(|text| unit_of(text, meant.dimension));
         let unit = unit.unwrap_or_else(|| style.unit(meant.role, meant.dimension));
         let stated = |value: f64| (value - meant.base) / meant.slope;
@@ -140,9 +143,8 @@ impl Handles<'_> {
         let near = |stop: &&Stop| (stop.value - value).abs() <= 1e-6 * step;
         let snapped = snaps.iter().find(near).map_or_else(String::new, |stop| stop.name.clone());
         let shown = style.given_text(Quantity::new(value, meant.dimension), meant.role);
-        let owner =
-            meant.path.rsplit_once('.').and_then(|(of, _)| self.contents.written(&format!("{of}.name")));
-        let mut label = label(&meant.path, &owner.unwrap_or_default());
+        let owner = self.input(&meant.path).map(|input| input.owner.as_str());
+        let mut label = label(&meant.path, owner.unwrap_or_default());
         if let Some(named) = named {
             label = format!("{label} = {}", named.name);
         }
@@ -206,7 +208,7 @@ impl Handles<'_> {
     }
 
     fn size(&self, load: usize, end: bool) -> Option<Meant> {
-        let stated = |key: &str| self.load(load, key).filter(|path| self.contents.written(path).is_some());
+        let stated = |key: &str| self.load(load, key).filter(|path| self.input(path).is_some());
         let (path, role, dimension) = match self.lesson.problem.beam.loads.get(load)? {
             Load::Force { .. } => (stated("force")?, Role::PointForce, Dimension::FORCE),
             Load::Couple { .. } => (stated("couple")?, Role::Couple, Dimension::MOMENT),
@@ -216,8 +218,7 @@ impl Handles<'_> {
                 (path, Role::SpreadLoad, Dimension::FORCE_PER_LENGTH)
             }
         };
-        let direction = self.contents.written(&format!("beam.loads[{load}].direction"));
-        let slope = if matches!(direction.as_deref(), Some("up" | "clockwise")) { -1.0 } else { 1.0 };
+        let slope = if self.input(&path)?.reversed { -1.0 } else { 1.0 };
         Some(Meant { path, base: 0.0, slope, role, dimension })
     }
 
@@ -234,11 +235,10 @@ impl Handles<'_> {
 /// too: a support at `L` is moved, and the beam of that length stays.
 pub(crate) fn named_at<'a>(
     lesson: &'a Lesson,
-    contents: &Contents<'_>,
     inputs: &[Input],
     path: &str,
 ) -> Option<&'a NamedValue> {
-    let word = contents.written(path).filter(|_| !path.starts_with("values."))?;
+    let word = written_at(inputs, path).filter(|_| !path.starts_with("values."))?;
     let named = lesson.values.iter().find(|named| named.name == word.trim())?;
     let is_place =
         path.starts_with("beam.") && named.quantity.dimension == Dimension::LENGTH && path != "beam.length";
@@ -248,6 +248,11 @@ pub(crate) fn named_at<'a>(
     };
     let alone = || inputs.iter().filter(|input| uses(input)).count() == 1;
     (!is_place || alone()).then_some(named)
+}
+
+/// What the file says at a path.
+fn written_at<'a>(inputs: &'a [Input], path: &str) -> Option<&'a String> {
+    inputs.iter().find(|input| input.path == path).map(|input| &input.written)
 }
 
 /// The place where the number of a path is given: under `[values]` where the path only names it.

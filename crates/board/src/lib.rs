@@ -2,7 +2,7 @@
 //!
 //! The state of a board is the text of its lesson file and nothing else. To move the cut is to give one value of that
 //! text another wording ([`board`]); the text is read, solved and drawn anew by the same crates as everywhere, and what
-//! differs from before goes to the page ([`difference`]). So undo is an older text, saving is the text, and a board can
+//! differs from before goes to the page ([`difference`], [`blocks`]). So undo is an older text, saving is the text, and a board can
 //! show nothing that the command would not.
 //!
 //! [`sheet`] says what stands on the sheet and in which order, [`page`] makes the file that a browser opens, [`door`] is
@@ -11,6 +11,7 @@
 //!
 //! This crate never computes a stress and never opens a file.
 
+pub mod blocks;
 pub mod board;
 pub mod difference;
 mod door;

@@ -3,7 +3,7 @@
 //! While something is dragged most equations stay as they are, and to print one costs far more than to see that it is the
 //! same.
 
-use crate::difference::Splice;
+use crate::blocks::{Blocks, Splice};
 use document::html::fragment;
 use document::tree::{Block, Equation};
 use std::collections::BTreeMap;
@@ -39,7 +39,7 @@ impl Results {
         chapter: Chapter,
         solved: &Solved,
         wanted: impl Fn(usize) -> bool,
-    ) -> Vec<Splice> {
+    ) -> Blocks {
         let (workings, style) = (solved.workings(), solved.style());
         let now: Vec<Expression> = workings.chapter(chapter).map(|(id, _)| workings.equation(id)).collect();
         let before = self.printed.entry(chapter).or_default();
@@ -47,15 +47,16 @@ impl Results {
             let lines: Vec<_> = now.into_iter().map(|equation| line(equation, style)).collect();
             let all = Splice(0, before.lines.len(), html(&lines));
             *before = Printed { style: style.clone(), lines };
-            return vec![all];
+            return Blocks { exchanged: vec![all], ..Blocks::default() };
         }
         let before = &mut before.lines;
         if before.len() == now.len() {
-            let mut others = Vec::new();
+            let mut others = Blocks::default();
             for (place, (was, equation)) in before.iter_mut().zip(now).enumerate() {
                 if wanted(place) && was.0 != equation {
-                    *was = line(equation, style);
-                    others.push(Splice(place, 1, was.1.clone()));
+                    let is = line(equation, style);
+                    others.note(place, was.1.trim_end(), is.1.trim_end());
+                    *was = is;
                 }
             }
             return others;
@@ -73,7 +74,7 @@ impl Results {
             .collect();
         let splice = Splice(start, between.len(), html(&lines));
         before.splice(between, lines);
-        vec![splice]
+        Blocks { exchanged: vec![splice], ..Blocks::default() }
     }
 }
 
@@ -96,6 +97,8 @@ mod tests {
     #![allow(clippy::unwrap_used, reason = "a test that cannot go on stops")]
 
     use super::Results;
+    use crate::blocks::Rewording;
+    use crate::difference::Change;
     use workings::solved::Solved;
     use workings::working::Chapter;
 
@@ -112,11 +115,38 @@ mod tests {
     /// What a page holds after the changes, as the page carries them out.
     fn followed(page: &str, results: &mut Results, now: &Solved, wanted: impl Fn(usize) -> bool) -> String {
         let mut lines: Vec<String> = page.lines().map(|line| format!("{line}\n")).collect();
-        for splice in results.changes(Chapter::Shear, now, wanted).into_iter().rev() {
+        let changes = results.changes(Chapter::Shear, now, wanted);
+        for Rewording(place, changes) in changes.reworded {
+            lines[place] = reworded(&lines[place], changes);
+        }
+        for splice in changes.exchanged.into_iter().rev() {
             let new = splice.2.lines().map(|line| format!("{line}\n"));
             lines.splice(splice.0..splice.0 + splice.1, new.collect::<Vec<_>>());
         }
         lines.concat()
+    }
+
+    /// A line whose elements are set as a page sets them.
+    fn reworded(line: &str, changes: Vec<Change>) -> String {
+        let mut tags: Vec<String> = line.split('<').map(str::to_owned).collect();
+        let starts: Vec<usize> = (1..tags.len()).filter(|place| !tags[*place].starts_with('/')).collect();
+        for change in changes {
+            let (place, exchanged) = match change {
+                Change::Attribute(place, key, value) => {
+                    let tag = &tags[starts[place]];
+                    let (before, rest) = tag.split_once(&format!(" {key}=\"")).unwrap();
+                    let (_, after) = rest.split_once('"').unwrap();
+                    let value = value.replace('&', "&amp;").replace('<', "&lt;");
+                    (place, format!("{before} {key}=\"{value}\"{after}"))
+                }
+                Change::Inside(place, words) => {
+                    let (tag, _) = tags[starts[place]].split_once('>').unwrap();
+                    (place, format!("{tag}>{words}"))
+                }
+            };
+            tags[starts[place]] = exchanged;
+        }
+        tags.join("<")
     }
 
     #[test]

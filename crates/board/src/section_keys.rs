@@ -48,7 +48,7 @@ impl SectionKeys {
             if manuscript.set(&input.path, NewValue::Text(&format!("{larger:e} m"))).is_err() {
                 continue;
             }
-            let Some(trial) = lesson::read_as_shown(manuscript.text(), "").lesson else { continue };
+            let Some(trial) = lesson::read_as_shown(manuscript.text(), "").reading.lesson else { continue };
             let grown = self::sides(&trial.problem.parts);
             if grown.len() != sides.len() {
                 continue;

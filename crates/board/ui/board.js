@@ -16,6 +16,7 @@ function makeBoard(ask, kept) {
   let past = [];
   let future = [];
   let elements = new Map();
+  const inBlocks = new WeakMap();
   let inputs = new Map();
   let saying = 0;
   let touching = 0;
@@ -53,18 +54,23 @@ function makeBoard(ask, kept) {
     seen() {
       if (!inView) return null;
       const names = [];
+      const blocks = new Map();
       for (const element of inView) {
         const piece = element.closest(".piece");
         if (!element.isConnected) inView.delete(element);
         else if (element === piece) names.push(piece.id.replace(/^drawing-/, ""));
-        else names.push(`${piece.id}/${blocksOf(piece).indexOf(element)}`);
+        else {
+          if (!blocks.has(piece)) blocks.set(piece, blocksOf(piece));
+          names.push(`${piece.id}/${blocks.get(piece).indexOf(element)}`);
+        }
       }
       return names;
     },
     /** Drags what can be dragged to a value: only what is seen follows. */
     drag(piece, grip, value, snap) {
       // What the hand is on follows in any case: the browser may not have told yet that it has come into view.
-      const seen = board.seen() && [...board.seen(), piece.replace(/^drawing-/, "")];
+      const seen = board.seen();
+      seen?.push(piece.replace(/^drawing-/, ""));
       return board.answer(ask({ do: "drag", piece, grip, value, snap, seen }));
     },
     /** Gives up a drag: everything goes back to the text at rest. */
@@ -166,9 +172,30 @@ function makeBoard(ask, kept) {
     }
   }
 
+  /** A block and the elements in it, in the order in which the engine counts them. */
+  function within(block) {
+    let list = inBlocks.get(block);
+    if (!list) inBlocks.set(block, list = [block, ...block.querySelectorAll("*")]);
+    return list;
+  }
+
+  /** Carries out changes of elements. @returns {boolean} whether there are other elements now than those that were counted */
+  function change(list, changes) {
+    let others = false;
+    for (const [place, what, value] of changes) {
+      const element = list[place];
+      if (!element) continue;
+      if (value !== undefined) element.setAttribute(what, value);
+      else if (what.includes("<") || what.includes("&")) element.innerHTML = what;
+      else if (element.firstChild?.nodeType === Node.TEXT_NODE && !element.firstChild.nextSibling) element.firstChild.data = what;
+      else element.textContent = what;
+      others ||= value === undefined && element.localName === "g";
+    }
+    return others;
+  }
+
   /** Exchanges runs of blocks, each told by its place among the old ones. */
-  function splice(piece, splices) {
-    const blocks = blocksOf(piece);
+  function splice(piece, blocks, splices) {
     for (const [from, removed, html] of splices) {
       const next = blocks[from];
       if (next) next.insertAdjacentHTML("beforebegin", html);
@@ -207,22 +234,14 @@ function makeBoard(ask, kept) {
       place.innerHTML = inside;
       if (place.matches(".piece")) watch(place);
     }
-    for (const [id, splices] of done.blocks) {
+    for (const [id, { reworded, exchanged }] of done.blocks) {
       const piece = byId(id);
-      if (piece) splice(piece, splices);
+      if (!piece) continue;
+      const blocks = blocksOf(piece);
+      for (const [place, changes] of reworded) if (blocks[place]) change(within(blocks[place]), changes);
+      if (exchanged.length) splice(piece, blocks, exchanged);
     }
-    for (const [id, changes] of done.drawings) {
-      const list = elementsOf(id);
-      for (const change of changes) {
-        const element = list[change[0]];
-        if (!element) continue;
-        if (change.length === 3) element.setAttribute(change[1], change[2]);
-        else if (change[1].includes("<") || change[1].includes("&")) element.innerHTML = change[1];
-        else element.textContent = change[1];
-        // A group that was exchanged has other elements than those that were counted.
-        if (change.length === 2 && element.localName === "g") elements.delete(id);
-      }
-    }
+    for (const [id, changes] of done.drawings) if (change(elementsOf(id), changes)) elements.delete(id);
     for (const field of done.fields) {
       const input = inputs.get(field.path);
       if (input && input !== document.activeElement && input.value !== field.written) input.value = field.written;

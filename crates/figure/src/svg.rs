@@ -22,16 +22,15 @@ impl Drawing {
     /// each its own.
     pub fn svg_with_ids(&self, prefix: &str) -> String {
         let prefix = id_text(prefix);
-        let (width, height) = (number(self.width), number(self.height));
         let mut out = String::with_capacity(8192);
-        out.push_str("<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"");
-        out.push_str(&width);
-        out.push_str("\" height=\"");
-        out.push_str(&height);
-        out.push_str(&format!(
-            "\" viewBox=\"0 0 {width} {height}\" role=\"img\" \
-             aria-labelledby=\"{prefix}-title {prefix}-desc\">\n"
-        ));
+        out.push_str("<svg xmlns=\"http://www.w3.org/2000/svg\"");
+        attribute("width", self.width, &mut out);
+        attribute("height", self.height, &mut out);
+        out.push_str(" viewBox=\"0 0 ");
+        number(self.width, &mut out);
+        out.push(' ');
+        number(self.height, &mut out);
+        out.push_str(&format!("\" role=\"img\" aria-labelledby=\"{prefix}-title {prefix}-desc\">\n"));
         out.push_str(&format!("<title id=\"{prefix}-title\">{}</title>\n", escaped(&self.title)));
         out.push_str(&format!("<desc id=\"{prefix}-desc\">{}</desc>\n", escaped(&self.short)));
         print_all(&self.marks, &prefix, &mut out);
@@ -60,7 +59,9 @@ fn print_lines(run: &[Mark], stroke: Option<Stroke>, out: &mut String) {
     let mut gap = "<path d=\"";
     for mark in run {
         if let Mark::Line { from, to, .. } = mark {
-            out.push_str(&format!("{gap}M{} L{}", pair(*from), pair(*to)));
+            out.push_str(gap);
+            step("M", *from, out);
+            step(" L", *to, out);
             gap = " ";
         }
     }
@@ -73,27 +74,26 @@ fn print_lines(run: &[Mark], stroke: Option<Stroke>, out: &mut String) {
 fn print(mark: &Mark, prefix: &str, out: &mut String) {
     match mark {
         Mark::Line { from, to, stroke } => {
-            out.push_str(&format!(
-                "<line x1=\"{}\" y1=\"{}\" x2=\"{}\" y2=\"{}\"",
-                number(from.x),
-                number(from.y),
-                number(to.x),
-                number(to.y)
-            ));
+            out.push_str("<line");
+            for (name, value) in [("x1", from.x), ("y1", from.y), ("x2", to.x), ("y2", to.y)] {
+                attribute(name, value, out);
+            }
             print_stroke(Some(*stroke), out);
             out.push_str("/>\n");
         }
         Mark::Path { steps, stroke, fill } => {
             out.push_str("<path d=\"");
-            for (place, step) in steps.iter().enumerate() {
+            for (place, one) in steps.iter().enumerate() {
                 if place > 0 {
                     out.push(' ');
                 }
-                match *step {
-                    Step::Move(to) => out.push_str(&format!("M{}", pair(to))),
-                    Step::Line(to) => out.push_str(&format!("L{}", pair(to))),
+                match *one {
+                    Step::Move(to) => step("M", to, out),
+                    Step::Line(to) => step("L", to, out),
                     Step::Curve { first, second, to } => {
-                        out.push_str(&format!("C{} {} {}", pair(first), pair(second), pair(to)));
+                        step("C", first, out);
+                        step(" ", second, out);
+                        step(" ", to, out);
                     }
                     Step::Close => out.push('Z'),
                 }
@@ -109,10 +109,7 @@ fn print(mark: &Mark, prefix: &str, out: &mut String) {
         Mark::Polygon { points, stroke, fill } => {
             out.push_str("<polygon points=\"");
             for (place, point) in points.iter().enumerate() {
-                if place > 0 {
-                    out.push(' ');
-                }
-                out.push_str(&pair(*point));
+                step(if place > 0 { " " } else { "" }, *point, out);
             }
             out.push('"');
             print_fill(*fill, out);
@@ -120,12 +117,10 @@ fn print(mark: &Mark, prefix: &str, out: &mut String) {
             out.push_str("/>\n");
         }
         Mark::Circle { centre, radius, stroke, fill } => {
-            out.push_str(&format!(
-                "<circle cx=\"{}\" cy=\"{}\" r=\"{}\"",
-                number(centre.x),
-                number(centre.y),
-                number(*radius)
-            ));
+            out.push_str("<circle");
+            for (name, value) in [("cx", centre.x), ("cy", centre.y), ("r", *radius)] {
+                attribute(name, value, out);
+            }
             print_fill(*fill, out);
             print_stroke(*stroke, out);
             out.push_str("/>\n");
@@ -133,16 +128,15 @@ fn print(mark: &Mark, prefix: &str, out: &mut String) {
         Mark::Arc { centre, radius, from, turn, stroke } => {
             let turn = turn.clamp(-TAU + 1e-3, TAU - 1e-3);
             let (begin, end) = (centre.around(*radius, *from), centre.around(*radius, from + turn));
-            out.push_str(&format!(
-                "<path d=\"M{} A{} {} 0 {} {} {}\"",
-                pair(begin),
-                number(*radius),
-                number(*radius),
-                u8::from(turn.abs() > PI),
-                // the sheet's y runs down: counter-clockwise on it is the sweep flag 0
-                u8::from(turn < 0.0),
-                pair(end)
-            ));
+            step("<path d=\"M", begin, out);
+            out.push_str(" A");
+            number(*radius, out);
+            out.push(' ');
+            number(*radius, out);
+            out.push_str(if turn.abs() > PI { " 0 1" } else { " 0 0" });
+            // the sheet's y runs down: counter-clockwise on it is the sweep flag 0
+            step(if turn < 0.0 { " 1 " } else { " 0 " }, end, out);
+            out.push('"');
             print_fill(None, out);
             print_stroke(Some(*stroke), out);
             out.push_str("/>\n");
@@ -161,13 +155,14 @@ fn print(mark: &Mark, prefix: &str, out: &mut String) {
 }
 
 fn print_text(at: Point, label: &Label, align: Align, size: f64, ink: Ink, out: &mut String) {
-    out.push_str(&format!(
-        "<text x=\"{}\" y=\"{}\" font-family=\"{FONT}\" font-size=\"{}\" fill=\"{}\"",
-        number(at.x),
-        number(at.y),
-        number(size),
-        ink.hex()
-    ));
+    out.push_str("<text");
+    attribute("x", at.x, out);
+    attribute("y", at.y, out);
+    out.push_str(" font-family=\"");
+    out.push_str(FONT);
+    out.push('"');
+    attribute("font-size", size, out);
+    print_fill(Some(ink), out);
     match align {
         Align::Start => {}
         Align::Middle => out.push_str(" text-anchor=\"middle\""),
@@ -189,10 +184,10 @@ fn print_text(at: Point, label: &Label, align: Align, size: f64, ink: Ink, out: 
         } else {
             out.push_str("<tspan");
             if moved != 0.0 {
-                out.push_str(&format!(" dy=\"{}\"", number(moved)));
+                attribute("dy", moved, out);
             }
             if run.level != Level::Base {
-                out.push_str(&format!(" font-size=\"{}\"", number(em)));
+                attribute("font-size", em, out);
             }
             if run.italic {
                 out.push_str(" font-style=\"italic\"");
@@ -207,38 +202,72 @@ fn print_text(at: Point, label: &Label, align: Align, size: f64, ink: Ink, out: 
 }
 
 fn print_fill(fill: Option<Ink>, out: &mut String) {
-    out.push_str(&format!(" fill=\"{}\"", fill.map_or("none", Ink::hex)));
+    out.push_str(" fill=\"");
+    out.push_str(fill.map_or("none", Ink::hex));
+    out.push('"');
 }
 
 fn print_stroke(stroke: Option<Stroke>, out: &mut String) {
     let Some(stroke) = stroke else { return };
-    out.push_str(&format!(" stroke=\"{}\" stroke-width=\"{}\"", stroke.ink.hex(), number(stroke.width)));
-    let lengths = stroke.dash.lengths();
-    if !lengths.is_empty() {
-        let lengths: Vec<String> = lengths.iter().map(|&length| number(length)).collect();
-        out.push_str(&format!(" stroke-dasharray=\"{}\"", lengths.join(" ")));
+    out.push_str(" stroke=\"");
+    out.push_str(stroke.ink.hex());
+    out.push('"');
+    attribute("stroke-width", stroke.width, out);
+    let mut gap = " stroke-dasharray=\"";
+    for &length in stroke.dash.lengths() {
+        out.push_str(gap);
+        number(length, out);
+        gap = " ";
+    }
+    if gap == " " {
+        out.push('"');
     }
     out.push_str(" stroke-linejoin=\"round\"");
 }
 
-fn pair(point: Point) -> String {
-    format!("{},{}", number(point.x), number(point.y))
+/// ` name="value"`.
+fn attribute(name: &str, value: f64, out: &mut String) {
+    out.push(' ');
+    out.push_str(name);
+    out.push_str("=\"");
+    number(value, out);
+    out.push('"');
+}
+
+/// A command of a path, or what stands before a point otherwise, and the point.
+fn step(before: &str, to: Point, out: &mut String) {
+    out.push_str(before);
+    number(to.x, out);
+    out.push(',');
+    number(to.y, out);
 }
 
 /// A coordinate with at most two decimals; never `-0` and never anything but digits, a sign and a point.
-fn number(value: f64) -> String {
+fn number(value: f64, out: &mut String) {
     // What lies between two hundredths up to the last bits goes up, so that marks of one height stay at one height.
     let hundredths = (value * 100.0 + 1e-6).round();
     // Beyond that a whole number of hundredths is not exact, and nothing drawn is so large.
     if hundredths.is_nan() || hundredths.abs() >= 1e15 {
-        return "0".to_owned();
+        return out.push('0');
     }
-    // In whole numbers: to print a float by so many decimals costs most of the time of a drawing.
-    let (sign, hundredths) = (if hundredths < 0.0 { "-" } else { "" }, hundredths.abs() as u64);
-    match (hundredths / 100, hundredths % 100) {
-        (whole, 0) => format!("{sign}{whole}"),
-        (whole, part) if part % 10 == 0 => format!("{sign}{whole}.{}", part / 10),
-        (whole, part) => format!("{sign}{whole}.{part:02}"),
+    if hundredths < 0.0 {
+        out.push('-');
+    }
+    // In whole numbers, digit by digit: to print a float by so many decimals costs most of the time of a drawing.
+    let mut rest = hundredths.abs() as u64;
+    let mut digits = [0_u8; 20];
+    let mut count = 0;
+    while rest > 0 || count < 3 {
+        digits[count] = (rest % 10) as u8;
+        rest /= 10;
+        count += 1;
+    }
+    let skipped = digits[..2].iter().take_while(|&&digit| digit == 0).count();
+    for place in (skipped..count).rev() {
+        if place == 1 {
+            out.push('.');
+        }
+        out.push(char::from(b'0' + digits[place]));
     }
 }
 

@@ -48,6 +48,10 @@ pub struct Input {
     pub written: String,
     /// What the lecturer calls the thing that it belongs to (`top plank`); empty where it has no name.
     pub owner: String,
+    /// Whether the thing acts up or clockwise, against the sense in which loads count.
+    pub reversed: bool,
+    /// The bytes of the file that say it.
+    pub(crate) place: Range<usize>,
 }
 
 /// Why a value cannot be changed.
@@ -87,9 +91,17 @@ impl Manuscript {
         &self.text
     }
 
-    /// What the file says, read once for many questions; nothing where it does not read as TOML.
-    pub fn contents(&self) -> Contents<'_> {
-        Contents { table: DeTable::parse(&self.text).map(Spanned::into_inner).unwrap_or_default() }
+    /// Gives one of the inputs of this very text another wording: as [`Manuscript::set`], but the place is known already,
+    /// and one text in the place of another value leaves a file that reads as before.
+    ///
+    /// # Errors
+    /// Where this text has no such place.
+    pub fn reword(&mut self, input: &Input, value: &str) -> Result<(), EditFault> {
+        if self.text.get(input.place.clone()).is_none() {
+            return Err(EditFault::NoSuchPlace(input.path.clone()));
+        }
+        self.text.replace_range(input.place.clone(), &written(NewValue::Text(value)));
+        Ok(())
     }
 
     /// Gives a key another value. The path is written as in `beam.loads[2].force` (entries counted from 0),
@@ -193,26 +205,12 @@ pub(crate) fn has_heading(file: &str, value: &Spanned<DeValue<'_>>) -> bool {
     entries.iter().next().is_some_and(|first| first.span() == value.span())
 }
 
-/// What a lesson file says, key by key.
-#[derive(Debug)]
-pub struct Contents<'a> {
-    table: DeTable<'a>,
-}
-
-impl Contents<'_> {
-    /// What is written at a path: the text of a text, the sign of a number or of yes and no; `None` where nothing
-    /// stands there, or a table or a list does.
-    pub fn written(&self, path: &str) -> Option<String> {
-        plain(find(&self.table, &steps(path)?)?.get_ref())
-    }
-
-    /// Every quantity and every place that the lesson as it stands gives, in the order of the file; each can be given
-    /// another value with [`Manuscript::set`].
-    pub fn inputs(&self) -> Vec<Input> {
-        let mut inputs = Vec::new();
-        gather(&self.table, "", "", &mut inputs);
-        inputs
-    }
+/// Every quantity and every place that the lesson as it stands gives, in the order of the file; each can be given
+/// another value with [`Manuscript::set`].
+pub(crate) fn inputs(table: &DeTable<'_>) -> Vec<Input> {
+    let mut inputs = Vec::new();
+    gather(table, "", ("", false), &mut inputs);
+    inputs
 }
 
 /// One step of a path.
@@ -290,7 +288,7 @@ fn is_measured(key: &Key) -> bool {
     matches!(key.form, Form::Quantity { .. } | Form::Density | Form::AnyQuantity) || key.path == "cut.at"
 }
 
-fn gather(table: &DeTable<'_>, path: &str, owner: &str, inputs: &mut Vec<Input>) {
+fn gather(table: &DeTable<'_>, path: &str, (owner, reversed): (&str, bool), inputs: &mut Vec<Input>) {
     let joined = |word: &str| if path.is_empty() { word.to_owned() } else { format!("{path}.{word}") };
     // In the order of the file, which a table of its own does not keep.
     let mut entries: Vec<_> = table.iter().collect();
@@ -302,18 +300,21 @@ fn gather(table: &DeTable<'_>, path: &str, owner: &str, inputs: &mut Vec<Input>)
         }
         let path = joined(word.get_ref());
         match value.get_ref() {
-            DeValue::Table(inner) => gather(inner, &path, owner, inputs),
+            DeValue::Table(inner) => gather(inner, &path, (owner, reversed), inputs),
             DeValue::Array(list) => {
                 for (index, entry) in list.iter().enumerate() {
                     let DeValue::Table(inner) = entry.get_ref() else { continue };
-                    let name = inner.get("name").and_then(|name| plain(name.get_ref())).unwrap_or_default();
-                    gather(inner, &format!("{path}[{index}]"), &name, inputs);
+                    let says = |word: &str| inner.get(word).and_then(|value| plain(value.get_ref()));
+                    let (name, direction) = (says("name").unwrap_or_default(), says("direction"));
+                    let reversed = matches!(direction.as_deref(), Some("up" | "clockwise"));
+                    gather(inner, &format!("{path}[{index}]"), (&name, reversed), inputs);
                 }
             }
-            value => {
+            plain_value => {
+                let place = value.span();
                 let measured = steps(&path).as_deref().and_then(key_of).is_some_and(is_measured);
-                if let (true, Some(written)) = (measured, plain(value)) {
-                    inputs.push(Input { path, written, owner: owner.to_owned() });
+                if let (true, Some(written)) = (measured, plain(plain_value)) {
+                    inputs.push(Input { path, written, owner: owner.to_owned(), reversed, place });
                 }
             }
         }

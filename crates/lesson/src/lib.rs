@@ -25,7 +25,7 @@ pub use lesson::{
     About, Choices, Lesson, NamedValue, Scene, Texts, ValueChoice, VariantChoice, Variation, When,
 };
 pub use question::Question;
-pub use reading::{Reading, read, read_as_shown};
+pub use reading::{Reading, Shown, read, read_as_shown};
 pub use reference::reference_page;
 pub use schema::schema;
 pub use template::template;

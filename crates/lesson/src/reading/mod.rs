@@ -27,6 +27,7 @@ use crate::finding::{Finding, Report, Source};
 use crate::lesson::Lesson;
 use crate::papers;
 use mechanics::beam::Load;
+use crate::edit::{self, Input};
 use node::Table;
 use std::sync::Arc;
 use syntax::Trust;
@@ -54,21 +55,31 @@ pub struct Reading {
 /// assert_eq!((first.start.line, first.headline.as_str()), (1, "the lesson has no [beam]"));
 /// ```
 pub fn read(text: &str, name: &str) -> Reading {
-    read_with(text, name, true)
+    read_with(text, name, true).reading
+}
+
+/// A lesson as its file shows it.
+#[derive(Clone, Debug)]
+pub struct Shown {
+    /// What came of reading it.
+    pub reading: Reading,
+    /// What the file gives that can be given anew.
+    pub inputs: Vec<Input>,
 }
 
 /// As [`read()`], but looks only at the lesson as its file shows it, not at what else its papers may say: for the board,
 /// which reads at every movement of a hand.
-pub fn read_as_shown(text: &str, name: &str) -> Reading {
+pub fn read_as_shown(text: &str, name: &str) -> Shown {
     read_with(text, name, false)
 }
 
-fn read_with(text: &str, name: &str, papers_too: bool) -> Reading {
+fn read_with(text: &str, name: &str, papers_too: bool) -> Shown {
     let source = Arc::new(Source::new(name, text));
     let mut report = Report::new(Arc::clone(&source));
     let (table, trust) = syntax::parse(&source, &mut report);
     if trust == Trust::Nothing {
-        return Reading { lesson: None, solved: None, findings: report.into_findings() };
+        let reading = Reading { lesson: None, solved: None, findings: report.into_findings() };
+        return Shown { reading, inputs: Vec::new() };
     }
     let mut meaning = Report::new(Arc::clone(&source));
     let (lesson, solved) = understand(table.get_ref(), &source, &mut meaning).unzip();
@@ -87,7 +98,9 @@ fn read_with(text: &str, name: &str, papers_too: bool) -> Reading {
     }
     let findings = report.into_findings();
     let sound = findings.is_empty();
-    Reading { lesson: lesson.filter(|_| sound), solved: solved.flatten().filter(|_| sound), findings }
+    let solved = solved.flatten().filter(|_| sound);
+    let inputs = if papers_too { Vec::new() } else { edit::inputs(table.get_ref()) };
+    Shown { reading: Reading { lesson: lesson.filter(|_| sound), solved, findings }, inputs }
 }
 
 /// Reads what the tables mean. Whatever comes out is only to be used where nothing was reported.
