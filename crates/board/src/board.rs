@@ -18,7 +18,7 @@ use std::collections::BTreeMap;
 use workings::solved::Solved;
 
 /// A lesson on a board.
-#[derive(Debug)]
+#[derive(Clone, Debug)]
 pub struct Board {
     /// The name of its file, for findings.
     name: String,
@@ -215,6 +215,26 @@ impl Board {
             }
         }
         answer
+    }
+
+    /// What the board would answer if something were dragged by one step, another thing each `turn` and the other way in
+    /// each other round; the board stays as it is. A browser runs code slowly until it has run it some times: with what
+    /// it does while the hand is still, the first drag is as smooth as the tenth.
+    ///
+    /// # Errors
+    /// As [`Board::drag`].
+    pub fn rehearse(&self, turn: usize, seen: Option<Seen>) -> Result<Answer, Refusal> {
+        let each = self.grips.iter().flat_map(|(piece, handles)| handles.iter().map(move |handle| (piece, handle)));
+        let all: Vec<(&String, &Handle)> = each.collect();
+        let round = turn / all.len().max(1);
+        let held = all.get(turn % all.len().max(1)).copied();
+        let Some((piece, handle)) = held else { return Err(refused("nothing can be dragged".to_owned())) };
+        let way = if round % 2 == 0 { handle.step } else { -handle.step };
+        let seen = seen.map(|mut seen| {
+            seen.add(&Seen::from_iter([piece.trim_start_matches("drawing-")]));
+            seen
+        });
+        self.clone().drag(piece, &handle.id, handle.value + way, false, seen.as_ref())
     }
 
     /// The place where the value at a path is given: under `[values]` where the path only names it.

@@ -26,6 +26,8 @@ enum Order {
     Set { path: String, value: String, seen: Option<Seen> },
     /// Drag what can be dragged to this value, SI.
     Drag { piece: String, grip: String, value: f64, snap: bool, seen: Option<Seen> },
+    /// Go through a drag, and stay as it is.
+    Rehearse { turn: usize, seen: Option<Seen> },
 }
 
 #[derive(Debug, Serialize)]
@@ -88,6 +90,7 @@ fn carry_out(order: &[u8]) -> Reply {
             (Order::Drag { piece, grip, value, snap, seen }, Some(board)) => {
                 board.drag(&piece, &grip, value, snap, seen.as_ref())
             }
+            (Order::Rehearse { turn, seen }, Some(board)) => board.rehearse(turn, seen),
             (_, None) => return refused("no lesson is open".to_owned()),
         };
         match answer {

@@ -13,13 +13,13 @@ use workings::style::Style;
 use workings::working::Chapter;
 
 /// The equations that were printed last, chapter by chapter, each with its HTML.
-#[derive(Debug, Default)]
+#[derive(Clone, Debug, Default)]
 pub struct Results {
     printed: BTreeMap<Chapter, Printed>,
 }
 
 /// A chapter as it was printed last.
-#[derive(Debug, Default)]
+#[derive(Clone, Debug, Default)]
 struct Printed {
     style: Style,
     lines: Vec<(Expression, String)>,

@@ -35,6 +35,21 @@ fn again<'a>(all: &'a [(String, Handle)], piece: &str, id: &str) -> Option<&'a H
 }
 
 #[test]
+fn a_rehearsal_answers_like_a_drag_and_changes_nothing() {
+    let (mut board, all) = builtin("conveyor");
+    let before = board.text().to_owned();
+    let mut texts = std::collections::BTreeSet::new();
+    for turn in 0..2 * all.len() {
+        let answer = board.rehearse(turn, Some(Seen::default()));
+        texts.extend(answer.map(|answer| answer.text));
+        assert_eq!(board.text(), before);
+    }
+    assert!(texts.len() > all.len(), "{} texts of {} handles", texts.len(), all.len());
+    let rest = board.take(&before, None).unwrap();
+    assert!(rest.drawings.is_empty() && rest.pieces.is_empty() && rest.blocks.is_empty());
+}
+
+#[test]
 fn each_handle_goes_to_its_neighbours_and_its_stops_and_back() {
     for lesson in lesson::builtin::ALL {
         let (mut board, answer) = opened(lesson.text, lesson.name);

@@ -1,3 +1,19 @@
+/** How many drags the engine goes through while nobody wants anything of it. */
+const REHEARSALS = 60;
+
+/** Has the browser run what a drag runs, so that the first drag is as smooth as the tenth. Nothing of it shows. */
+function rehearse(board, ask) {
+  let turn = 0;
+  const next = () => {
+    ask({ do: "rehearse", turn, seen: board.seen() ?? [] });
+    turn += 1;
+    if (turn < REHEARSALS) later();
+  };
+  // Where a browser does not tell when it is idle, a little at a time.
+  const later = () => (window.requestIdleCallback ?? ((act) => setTimeout(act, 100)))(next);
+  later();
+}
+
 // The start: the page is drawn already; from here on it answers.
 (async () => {
   const began = performance.now();
@@ -28,4 +44,5 @@
   if (made.served) keepInStep(board);
   window.board = board;
   document.documentElement.dataset.ready = String(Math.round(performance.now() - began));
+  rehearse(board, ask);
 })();
