@@ -10,7 +10,6 @@ use crate::seen::Seen;
 use crate::sheet::{self, Content, Part};
 use document::html::fragment;
 use figure::drawing::Drawing;
-use figure::svg::FONT;
 use lesson::{Lesson, Shown};
 use lesson::edit::{Input, Manuscript, NewValue};
 use serde::Serialize;
@@ -33,6 +32,8 @@ pub struct Board {
     section: (Vec<String>, SectionKeys),
     /// What can be dragged, by the id of the piece.
     grips: BTreeMap<String, Vec<Handle>>,
+    /// What the fields of the page say.
+    fields: Vec<Field>,
     results: Results,
     /// What the page holds, by the id of the piece.
     shown: BTreeMap<String, String>,
@@ -64,9 +65,9 @@ pub struct Answer {
     pub blocks: Vec<(String, Blocks)>,
     /// Drawings in which something moved.
     pub drawings: Vec<(String, Vec<Change>)>,
-    /// What the fields say.
+    /// Fields that say something else now.
     pub fields: Vec<Field>,
-    /// What can be dragged in each drawing that was made, by the id of its piece; nothing where its list is empty.
+    /// What can be dragged, by the id of the drawing's piece, where it is another now; nothing where its list is empty.
     pub grips: Vec<(String, Vec<Handle>)>,
 }
 
@@ -87,6 +88,7 @@ impl Board {
             plan,
             section: Default::default(),
             grips: BTreeMap::new(),
+            fields: Vec::new(),
             results: Results::default(),
             shown: BTreeMap::new(),
             told: Some(Seen::default()),
@@ -111,13 +113,14 @@ impl Board {
     /// The whole sheet with every piece drawn, as HTML; the board then knows that the page holds it.
     pub fn sheet(&mut self) -> String {
         self.shown.clear();
+        self.grips.clear();
         let mut pieces: BTreeMap<String, String> = BTreeMap::new();
         let drawings = figure::some(&self.solved, |name| self.plans(name));
         for piece in self.plan.iter().flat_map(|part| &part.steps).flat_map(|step| &step.pieces) {
             let content = match piece.content {
                 Content::Drawing(name) => {
                     let drawing = drawings.iter().find(|drawing| drawing.name == name);
-                    drawing.map(on_the_page).unwrap_or_default()
+                    drawing.map(Drawing::svg_for_a_page).unwrap_or_default()
                 }
                 Content::Fields(_) => String::new(),
                 Content::Results(chapter) => self.results.all(chapter, &self.solved),
@@ -131,8 +134,8 @@ impl Board {
                 (drawing.name.as_str(), fragment(&document::described(&drawing.long), self.solved.style()))
             })
             .collect();
-        let fields = fields(&self.inputs);
-        let html = crate::page::sheet(&self.plan, &pieces, &words, &drawings, &fields);
+        self.fields = fields(&self.inputs);
+        let html = crate::page::sheet(&self.plan, &pieces, &words, &drawings, &self.fields);
         pieces.extend(words.into_iter().map(|(name, words)| (format!("words-{name}"), words)));
         self.shown = pieces;
         html
@@ -258,9 +261,17 @@ impl Board {
         }
         let handles = Handles { lesson: &self.lesson, inputs: &self.inputs, section: &self.section.1 };
         let grips = drawings.iter().map(|drawing| (format!("drawing-{}", drawing.name), handles.of(drawing)));
-        let grips: Vec<_> = grips.collect();
+        let grips: Vec<_> = grips.filter(|(piece, handles)| self.grips.get(piece) != Some(handles)).collect();
         self.grips.extend(grips.iter().cloned());
         grips
+    }
+
+    /// The fields that say something else than those of the page.
+    fn retyped(&mut self) -> Vec<Field> {
+        let now = fields(&self.inputs);
+        let other = now.iter().filter(|field| !self.fields.contains(field)).cloned().collect();
+        self.fields = now;
+        other
     }
 
     /// What differs from what the page holds.
@@ -270,7 +281,7 @@ impl Board {
         let mut answer = Answer {
             text: self.text.clone(),
             title: self.lesson.about.title.clone(),
-            fields: fields(&self.inputs),
+            fields: self.retyped(),
             grips: self.hold(&drawings),
             ..Answer::default()
         };
@@ -280,7 +291,7 @@ impl Board {
                 Content::Drawing(name) if !wanted(name) => continue,
                 Content::Drawing(name) => {
                     let drawing = drawings.iter().find(|drawing| drawing.name == name);
-                    drawing.map(on_the_page).unwrap_or_default()
+                    drawing.map(Drawing::svg_for_a_page).unwrap_or_default()
                 }
                 Content::Results(chapter) => {
                     let block = |place| seen.is_none_or(|seen| seen.block(&piece.id, place));
@@ -329,11 +340,6 @@ impl Board {
         }
         answer
     }
-}
-
-/// A drawing as it stands on the page, which says once what is the same for all marks of all drawings.
-fn on_the_page(drawing: &Drawing) -> String {
-    drawing.svg().replace(&format!(" font-family=\"{FONT}\""), "").replace(" stroke-linejoin=\"round\"", "")
 }
 
 fn read(text: &str, name: &str) -> Result<(Lesson, Solved, Vec<Input>), Refusal> {

@@ -244,7 +244,10 @@ function makeBoard(ask, kept) {
     for (const [id, changes] of done.drawings) if (change(elementsOf(id), changes)) elements.delete(id);
     for (const field of done.fields) {
       const input = inputs.get(field.path);
-      if (input && input !== document.activeElement && input.value !== field.written) input.value = field.written;
+      if (!input) continue;
+      // Where somebody types it waits until they are done.
+      if (input === document.activeElement) input.dataset.written = field.written;
+      else input.value = field.written;
     }
     if (byId("title").textContent !== done.title) byId("title").textContent = document.title = done.title;
     applied.forEach((listener) => listener(done, focused));
@@ -285,7 +288,12 @@ function fields(board) {
     if (event.target.matches?.("input[data-path]")) event.target.defaultValue = event.target.value;
   });
   board.sheet.addEventListener("focusout", (event) => {
-    if (event.target.matches?.("input[data-path]")) take(event.target);
+    const input = event.target;
+    if (!input.matches?.("input[data-path]")) return;
+    const { written } = input.dataset;
+    delete input.dataset.written;
+    if (written !== undefined && input.value === input.defaultValue) input.value = written;
+    else take(input);
   });
 }
 

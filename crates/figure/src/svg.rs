@@ -9,6 +9,14 @@ use crate::palette::{Ink, Stroke};
 use crate::text::{Align, EXPONENT_RISE, INDEX_DROP, INDEX_SIZE, Label, Level};
 use core::f64::consts::{PI, TAU};
 
+/// How a drawing is printed.
+struct Print {
+    /// What every id begins with.
+    prefix: String,
+    /// Whether the drawing stands alone and must say everything itself.
+    alone: bool,
+}
+
 /// The text face, with those that stand in for it.
 pub const FONT: &str = "Libertinus Serif, STIX Two Text, Times New Roman, serif";
 
@@ -21,7 +29,17 @@ impl Drawing {
     /// The drawing as SVG, every id beginning with `prefix`: a page that holds two drawings of one name gives
     /// each its own.
     pub fn svg_with_ids(&self, prefix: &str) -> String {
-        let prefix = id_text(prefix);
+        self.printed(&Print { prefix: id_text(prefix), alone: true })
+    }
+
+    /// The drawing for a page that says once what is the same for all marks of all drawings: the face of their letters,
+    /// [`FONT`], and that their lines join round.
+    pub fn svg_for_a_page(&self) -> String {
+        self.printed(&Print { prefix: id_text(&self.name), alone: false })
+    }
+
+    fn printed(&self, how: &Print) -> String {
+        let prefix = &how.prefix;
         let mut out = String::with_capacity(8192);
         out.push_str("<svg xmlns=\"http://www.w3.org/2000/svg\"");
         attribute("width", self.width, &mut out);
@@ -33,7 +51,7 @@ impl Drawing {
         out.push_str(&format!("\" role=\"img\" aria-labelledby=\"{prefix}-title {prefix}-desc\">\n"));
         out.push_str(&format!("<title id=\"{prefix}-title\">{}</title>\n", escaped(&self.title)));
         out.push_str(&format!("<desc id=\"{prefix}-desc\">{}</desc>\n", escaped(&self.short)));
-        print_all(&self.marks, &prefix, &mut out);
+        print_all(&self.marks, how, &mut out);
         out.push_str("</svg>\n");
         out
     }
@@ -41,21 +59,21 @@ impl Drawing {
 
 /// Lines of one stroke that follow one another, such as those of a hatch, are one path: shorter, and one element however
 /// many they are.
-fn print_all(marks: &[Mark], prefix: &str, out: &mut String) {
+fn print_all(marks: &[Mark], how: &Print, out: &mut String) {
     let line = |mark: &Mark| match mark {
         Mark::Line { stroke, .. } => Some(*stroke),
         _ => None,
     };
     for run in marks.chunk_by(|one, next| line(one).is_some() && line(one) == line(next)) {
         match run {
-            [one] => print(one, prefix, out),
-            [first, ..] => print_lines(run, line(first), out),
+            [one] => print(one, how, out),
+            [first, ..] => print_lines(run, line(first), how, out),
             [] => {}
         }
     }
 }
 
-fn print_lines(run: &[Mark], stroke: Option<Stroke>, out: &mut String) {
+fn print_lines(run: &[Mark], stroke: Option<Stroke>, how: &Print, out: &mut String) {
     let mut gap = "<path d=\"";
     for mark in run {
         if let Mark::Line { from, to, .. } = mark {
@@ -67,18 +85,18 @@ fn print_lines(run: &[Mark], stroke: Option<Stroke>, out: &mut String) {
     }
     out.push('"');
     print_fill(None, out);
-    print_stroke(stroke, out);
+    print_stroke(stroke, how, out);
     out.push_str("/>\n");
 }
 
-fn print(mark: &Mark, prefix: &str, out: &mut String) {
+fn print(mark: &Mark, how: &Print, out: &mut String) {
     match mark {
         Mark::Line { from, to, stroke } => {
             out.push_str("<line");
             for (name, value) in [("x1", from.x), ("y1", from.y), ("x2", to.x), ("y2", to.y)] {
                 attribute(name, value, out);
             }
-            print_stroke(Some(*stroke), out);
+            print_stroke(Some(*stroke), how, out);
             out.push_str("/>\n");
         }
         Mark::Path { steps, stroke, fill } => {
@@ -103,7 +121,7 @@ fn print(mark: &Mark, prefix: &str, out: &mut String) {
             if fill.is_some() {
                 out.push_str(" fill-rule=\"evenodd\"");
             }
-            print_stroke(*stroke, out);
+            print_stroke(*stroke, how, out);
             out.push_str("/>\n");
         }
         Mark::Polygon { points, stroke, fill } => {
@@ -113,7 +131,7 @@ fn print(mark: &Mark, prefix: &str, out: &mut String) {
             }
             out.push('"');
             print_fill(*fill, out);
-            print_stroke(*stroke, out);
+            print_stroke(*stroke, how, out);
             out.push_str("/>\n");
         }
         Mark::Circle { centre, radius, stroke, fill } => {
@@ -122,7 +140,7 @@ fn print(mark: &Mark, prefix: &str, out: &mut String) {
                 attribute(name, value, out);
             }
             print_fill(*fill, out);
-            print_stroke(*stroke, out);
+            print_stroke(*stroke, how, out);
             out.push_str("/>\n");
         }
         Mark::Arc { centre, radius, from, turn, stroke } => {
@@ -138,29 +156,37 @@ fn print(mark: &Mark, prefix: &str, out: &mut String) {
             step(if turn < 0.0 { " 1 " } else { " 0 " }, end, out);
             out.push('"');
             print_fill(None, out);
-            print_stroke(Some(*stroke), out);
+            print_stroke(Some(*stroke), how, out);
             out.push_str("/>\n");
         }
-        Mark::Text { at, label, align, size, ink } => print_text(*at, label, *align, *size, *ink, out),
+        Mark::Text { at, label, align, size, ink } => print_text(*at, label, (*align, *size, *ink), how, out),
         Mark::Group { id, title, marks } => {
-            out.push_str(&format!("<g id=\"{prefix}-{}\">\n", id_text(id)));
+            out.push_str(&format!("<g id=\"{}-{}\">\n", how.prefix, id_text(id)));
             if !title.is_empty() {
                 out.push_str(&format!("<title>{}</title>\n", escaped(title)));
             }
-            print_all(marks, prefix, out);
+            print_all(marks, how, out);
             out.push_str("</g>\n");
         }
         Mark::Grip(_) => {}
     }
 }
 
-fn print_text(at: Point, label: &Label, align: Align, size: f64, ink: Ink, out: &mut String) {
+fn print_text(
+    at: Point,
+    label: &Label,
+    (align, size, ink): (Align, f64, Ink),
+    how: &Print,
+    out: &mut String,
+) {
     out.push_str("<text");
     attribute("x", at.x, out);
     attribute("y", at.y, out);
-    out.push_str(" font-family=\"");
-    out.push_str(FONT);
-    out.push('"');
+    if how.alone {
+        out.push_str(" font-family=\"");
+        out.push_str(FONT);
+        out.push('"');
+    }
     attribute("font-size", size, out);
     print_fill(Some(ink), out);
     match align {
@@ -207,7 +233,7 @@ fn print_fill(fill: Option<Ink>, out: &mut String) {
     out.push('"');
 }
 
-fn print_stroke(stroke: Option<Stroke>, out: &mut String) {
+fn print_stroke(stroke: Option<Stroke>, how: &Print, out: &mut String) {
     let Some(stroke) = stroke else { return };
     out.push_str(" stroke=\"");
     out.push_str(stroke.ink.hex());
@@ -222,7 +248,9 @@ fn print_stroke(stroke: Option<Stroke>, out: &mut String) {
     if gap == " " {
         out.push('"');
     }
-    out.push_str(" stroke-linejoin=\"round\"");
+    if how.alone {
+        out.push_str(" stroke-linejoin=\"round\"");
+    }
 }
 
 /// ` name="value"`.
