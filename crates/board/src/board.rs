@@ -277,7 +277,12 @@ impl Board {
     /// What differs from what the page holds.
     fn changes(&mut self, seen: Option<&Seen>) -> Answer {
         let wanted = |name: &str| seen.is_none_or(|seen| seen.any(name));
-        let drawings = figure::some(&self.solved, |name| wanted(name) && self.plans(name));
+        let planned = |name: &str| wanted(name) && self.plans(name);
+        // A description is read at rest, not while something moves.
+        let drawings = match seen {
+            None => figure::some(&self.solved, planned),
+            Some(_) => figure::some_untold(&self.solved, planned),
+        };
         let mut answer = Answer {
             text: self.text.clone(),
             title: self.lesson.about.title.clone(),
@@ -322,7 +327,6 @@ impl Board {
             }
             self.shown.insert(id, new);
         }
-        // A description is read at rest, not while something moves.
         if seen.is_none() {
             for drawing in &drawings {
                 let words = fragment(&document::described(&drawing.long), self.solved.style());

@@ -33,20 +33,9 @@ fn draw(view: &BeamView<'_>, name: &str, title: &str, shows: Shows) -> Drawing {
     let mut placer = Placer::new();
     let sketch = sketch::sketch(view, view.solution.reactions(), shows, &mut placer);
     let mut long = Description::new();
-    if shows.supports {
-        words::beam(view, &mut long);
-    } else {
-        words::free_beam(view, &mut long);
+    if view.told {
+        describe(view, shows, sketch.stretched, &mut long);
     }
-    words::loads(view, &mut long);
-    if shows.reactions {
-        words::reactions(view, view.solution.reactions(), &mut long);
-    }
-    words::dimensions(view, &mut long);
-    if shows.slice {
-        words::slice(view, &mut long);
-    }
-    words::arrows(sketch.stretched, &mut long);
     let short = words::short_beam(view, shows);
     let mut marks = sketch.marks;
     // on the free body nothing is given, it follows from the beam
@@ -54,4 +43,21 @@ fn draw(view: &BeamView<'_>, name: &str, title: &str, shows: Shows) -> Drawing {
         marks.extend(grip::marks(sketch.grips));
     }
     Drawing::on_sheet(name, title, MARGIN, SHEET_WIDTH, marks).described(short, long)
+}
+
+fn describe(view: &BeamView<'_>, shows: Shows, stretched: bool, long: &mut Description) {
+    if shows.supports {
+        words::beam(view, long);
+    } else {
+        words::free_beam(view, long);
+    }
+    words::loads(view, long);
+    if shows.reactions {
+        words::reactions(view, view.solution.reactions(), long);
+    }
+    words::dimensions(view, long);
+    if shows.slice {
+        words::slice(view, long);
+    }
+    words::arrows(stretched, long);
 }

@@ -54,6 +54,9 @@ pub(crate) fn describe(scene: &Scene) -> (String, Description) {
             .to_owned()
     };
     let mut long = Description::new();
+    if !scene.told {
+        return (short, long);
+    }
     long.sentence(format!(
         "Three drawings on one height axis: the section, the bending stress and the shear stress at the station {}.",
         w.given_text(scene.values.station, Dimension::LENGTH, Role::Station)

@@ -93,11 +93,13 @@ pub fn diagrams(view: &BeamView<'_>) -> Drawing {
     marks.push(Mark::group("values", "", labels));
 
     let mut long = Description::new();
-    words::beam(view, &mut long);
-    words::loads(view, &mut long);
-    words::reactions(view, view.solution.reactions(), &mut long);
-    describe(view, &keys, &mut long);
-    words::arrows(sketch.stretched, &mut long);
+    if view.told {
+        words::beam(view, &mut long);
+        words::loads(view, &mut long);
+        words::reactions(view, view.solution.reactions(), &mut long);
+        describe(view, &keys, &mut long);
+        words::arrows(sketch.stretched, &mut long);
+    }
     let short = short(view, &keys);
     Drawing::on_sheet("diagrams", "Shear force and bending moment", MARGIN, SHEET_WIDTH, marks)
         .described(short, long)

@@ -169,6 +169,9 @@ fn describe(scene: &Scene, bands: &[Band]) -> (String, Description) {
         moment(1)
     ));
     let mut long = Description::new();
+    if !scene.told {
+        return (short, long);
+    }
     long.sentence(format!(
         "Side view of the slice, {} long. Left face: bending moment {}. Right face: bending moment {}.",
         w.given_text(v.length, Dimension::LENGTH, Role::SliceLength),

@@ -136,6 +136,9 @@ fn describe(scene: &Scene) -> (String, Description) {
         moment(scene.cut)
     ));
     let mut long = Description::new();
+    if !scene.told {
+        return (short, long);
+    }
     long.sentence(
         "Three drawings on one height axis: the section, its width, and the size of the first moment of the part above \
          or below each height, about the neutral axis.",

@@ -76,13 +76,24 @@ pub fn all(solved: &Solved) -> Vec<Drawing> {
 
 /// The drawings of the wanted names in reading order, `beam-given` among them; only those are made.
 pub fn some(solved: &Solved, wanted: impl Fn(&str) -> bool) -> Vec<Drawing> {
-    let view = BeamView::of(solved);
+    made(solved, wanted, true)
+}
+
+/// As [`some`], but the drawings are not told at length: for what moves under a hand, and is read when it rests.
+pub fn some_untold(solved: &Solved, wanted: impl Fn(&str) -> bool) -> Vec<Drawing> {
+    made(solved, wanted, false)
+}
+
+fn made(solved: &Solved, wanted: impl Fn(&str) -> bool, told: bool) -> Vec<Drawing> {
+    let mut view = BeamView::of(solved);
+    view.told = told;
     let of_beam = BEAM.iter().filter(|(name, _)| wanted(name)).filter_map(|(_, make)| make(&view));
     let mut drawings: Vec<Drawing> = of_beam.collect();
     let of_section: Vec<_> = SECTION.iter().filter(|(name, _)| wanted(name)).collect();
     if !of_section.is_empty()
         && let Some(scene) = Scene::of(solved)
     {
+        let scene = Scene { told, ..scene };
         drawings.extend(of_section.iter().map(|(_, make)| make(&scene)));
     }
     drawings

@@ -20,6 +20,9 @@ pub(crate) fn describe(scene: &Scene, to_scale: bool) -> (String, Description) {
          force of {force} acts on it, one way on each piece."
     ));
     let mut long = Description::new();
+    if !scene.told {
+        return (short, long);
+    }
     long.sentence(format!(
         "The slice is seen from its right-hand end, from above. Its section is {}. A level cut parts it in two: the \
          part {side} the cut, hatched, is lifted off; the part {other} it stays.",

@@ -320,6 +320,9 @@ fn describe(scene: &Scene) -> (String, Description) {
         ))
     };
     let mut long = Description::new();
+    if !scene.told {
+        return (short, long);
+    }
     let side = if scene.is_above() { "above" } else { "below" };
     long.sentence(format!(
         "Side view of the part of the slice {side} the cut, {} long, and beside it the part seen from the end, \

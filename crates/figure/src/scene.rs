@@ -48,6 +48,8 @@ pub(crate) struct Values {
 pub(crate) struct Scene<'a> {
     /// What the lesson states.
     pub problem: &'a Problem,
+    /// Whether the drawings are told at length as well.
+    pub told: bool,
     /// Its section.
     pub section: &'a Section,
     /// The values.
@@ -133,6 +135,7 @@ impl<'a> Scene<'a> {
         let rest = outline::beyond(&regions, cut, outline::opposite(beyond_side), extent);
         let mut scene = Self {
             problem,
+            told: true,
             section,
             values,
             stress: [left, right],

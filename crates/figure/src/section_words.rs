@@ -31,6 +31,9 @@ pub(crate) fn describe(scene: &Scene) -> (String, Description) {
              The part beyond, {side} the cut, is hatched."
     ));
     let mut long = Description::new();
+    if !scene.told {
+        return (short, long);
+    }
     long.sentence(format!(
         "Cross-section of the beam, {name}: {} wide and {} high.",
         w.given_text(scene.extent.breadth(), Dimension::LENGTH, Role::Breadth),

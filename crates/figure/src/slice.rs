@@ -311,6 +311,9 @@ fn describe(scene: &Scene) -> (String, Description) {
          each drawn the way that it acts."
     ));
     let mut long = Description::new();
+    if !scene.told {
+        return (short, long);
+    }
     long.sentence(format!("Side view of a slice of the beam, from {at}, {length} long."));
     let shear = |face: usize| {
         let way = match (v.shear[face] > 0.0) == (face == 0) {

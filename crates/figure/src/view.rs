@@ -16,6 +16,8 @@ pub struct BeamView<'a> {
     pub solution: &'a Solution,
     /// The writing of the course.
     pub scribe: Scribe<'a>,
+    /// Whether the drawings are told at length as well.
+    pub told: bool,
     /// The lesson's problem, where `problem` is a piece of it: its loads keep their symbols.
     whole: &'a Problem,
     /// The places in the whole of the loads of the piece.
@@ -30,7 +32,7 @@ impl<'a> BeamView<'a> {
 
     /// The view of a problem with its solution.
     pub fn new(problem: &'a Problem, solution: &'a Solution, scribe: Scribe<'a>) -> Self {
-        Self { problem, solution, scribe, whole: problem, kept: None }
+        Self { problem, solution, scribe, told: true, whole: problem, kept: None }
     }
 
     /// The view of a piece of this beam; `kept` are the places in this beam's loads of those of the piece.
