@@ -220,18 +220,19 @@ impl Board {
         answer
     }
 
-    /// What the board would answer if something were dragged by one step, another thing each `turn` and the other way in
-    /// each other round; the board stays as it is. A browser runs code slowly until it has run it some times: with what
+    /// What the board would answer if something were dragged by one step, in another drawing each `turn`, and the other way
+    /// in each other round; the board stays as it is. A browser runs code slowly until it has run it some times: with what
     /// it does while the hand is still, the first drag is as smooth as the tenth.
     ///
     /// # Errors
     /// As [`Board::drag`].
     pub fn rehearse(&self, turn: usize, seen: Option<Seen>) -> Result<Answer, Refusal> {
-        let each = self.grips.iter().flat_map(|(piece, handles)| handles.iter().map(move |handle| (piece, handle)));
-        let all: Vec<(&String, &Handle)> = each.collect();
-        let round = turn / all.len().max(1);
-        let held = all.get(turn % all.len().max(1)).copied();
-        let Some((piece, handle)) = held else { return Err(refused("nothing can be dragged".to_owned())) };
+        let all: Vec<(&String, &Vec<Handle>)> = self.grips.iter().filter(|(_, all)| !all.is_empty()).collect();
+        let (Some(round), Some(at)) = (turn.checked_div(all.len()), turn.checked_rem(all.len())) else {
+            return Err(refused("nothing can be dragged".to_owned()));
+        };
+        let (piece, handles) = all[at];
+        let handle = &handles[round / 2 % handles.len()];
         let way = if round % 2 == 0 { handle.step } else { -handle.step };
         let seen = seen.map(|mut seen| {
             seen.add(&Seen::from_iter([piece.trim_start_matches("drawing-")]));

@@ -1,5 +1,5 @@
 /** How many drags the engine goes through while nobody wants anything of it. */
-const REHEARSALS = 60;
+const REHEARSALS = 120;
 
 /** Has the browser run what a drag runs, so that the first drag is as smooth as the tenth. Nothing of it shows. */
 function rehearse(board, ask) {
