@@ -64,7 +64,8 @@ pub fn other_blocks(old: &str, new: &str) -> Option<Blocks> {
 fn reworded(old: &str, new: &str) -> Option<Vec<Change>> {
     let mut changes = Vec::new();
     let mut place = 0;
-    let (mut olds, mut news) = (old.strip_prefix('<')?.split('<').peekable(), new.strip_prefix('<')?.split('<'));
+    let (mut olds, mut news) =
+        (old.strip_prefix('<')?.split('<').peekable(), new.strip_prefix('<')?.split('<'));
     loop {
         let (was, is) = match (olds.next(), news.next()) {
             (None, None) => return Some(changes),
@@ -73,11 +74,16 @@ fn reworded(old: &str, new: &str) -> Option<Vec<Change>> {
         let closes = was.starts_with('/');
         if was != is {
             let ((tag, words), (new_tag, new_words)) = (was.split_once('>')?, is.split_once('>')?);
-            let leaf = !closes && !tag.ends_with('/') && olds.peek().is_some_and(|next| next.starts_with('/'));
+            let leaf =
+                !closes && !tag.ends_with('/') && olds.peek().is_some_and(|next| next.starts_with('/'));
             if (words != new_words && !leaf) || (closes && tag != new_tag) {
                 return None;
             }
-            Element::of_tag(tag, words)?.changes_to(&Element::of_tag(new_tag, new_words)?, place, &mut changes)?;
+            Element::of_tag(tag, words)?.changes_to(
+                &Element::of_tag(new_tag, new_words)?,
+                place,
+                &mut changes,
+            )?;
         }
         place += usize::from(!closes);
     }
@@ -115,7 +121,8 @@ mod tests {
     fn of_a_block_with_the_same_elements_only_words_and_attributes_are_told() {
         let old = "<p>The <b>slice</b>.</p>\n<div class=\"a\"><m alt=\"V is 1\"><i>V</i><o>=</o><n>1</n></m></div>\n";
         let new = "<p>The <b>slice</b>.</p>\n<div class=\"a\"><m alt=\"V is 2\"><i>V</i><o>=</o><n>2</n></m></div>\n";
-        let changes = vec![Change::Attribute(1, "alt".into(), "V is 2".into()), Change::Inside(4, "2".into())];
+        let changes =
+            vec![Change::Attribute(1, "alt".into(), "V is 2".into()), Change::Inside(4, "2".into())];
         let wanted = Blocks { reworded: vec![Rewording(1, changes)], exchanged: Vec::new() };
         assert_eq!(other_blocks(old, new), Some(wanted));
         assert_eq!(other_blocks(old, old), Some(Blocks::default()));

@@ -10,8 +10,8 @@ use crate::seen::Seen;
 use crate::sheet::{self, Content, Part};
 use document::html::fragment;
 use figure::drawing::Drawing;
-use lesson::{Lesson, Shown};
 use lesson::edit::{Input, Manuscript, NewValue};
+use lesson::{Lesson, Shown};
 use serde::Serialize;
 use std::collections::BTreeMap;
 use workings::solved::Solved;
@@ -227,7 +227,8 @@ impl Board {
     /// # Errors
     /// As [`Board::drag`].
     pub fn rehearse(&self, turn: usize, seen: Option<Seen>) -> Result<Answer, Refusal> {
-        let all: Vec<(&String, &Vec<Handle>)> = self.grips.iter().filter(|(_, all)| !all.is_empty()).collect();
+        let all: Vec<(&String, &Vec<Handle>)> =
+            self.grips.iter().filter(|(_, all)| !all.is_empty()).collect();
         let (Some(round), Some(at)) = (turn.checked_div(all.len()), turn.checked_rem(all.len())) else {
             return Err(refused("nothing can be dragged".to_owned()));
         };

@@ -122,7 +122,8 @@ impl Handles<'_> {
         let meant = self.meant(grip.subject)?;
         let style = &self.lesson.style;
         let named = named_at(self.lesson, self.inputs, &meant.path);
-        let written = named.map(|named| &named.written).or_else(|| written_at(self.inputs, &meant.path)).cloned();
+        let written =
+            named.map(|named| &named.written).or_else(|| written_at(self.inputs, &meant.path)).cloned();
         let unit = written.as_deref().and_then(|text| unit_of(text, meant.dimension));
         let unit = unit.unwrap_or_else(|| style.unit(meant.role, meant.dimension));
         let stated = |value: f64| (value - meant.base) / meant.slope;
@@ -233,11 +234,7 @@ impl Handles<'_> {
 /// The named value that a path of the file means as a whole (`force = "P"`): what changes there changes under
 /// `[values]`, so that all that uses it follows. A place on the beam is the exception where its name serves elsewhere
 /// too: a support at `L` is moved, and the beam of that length stays.
-pub(crate) fn named_at<'a>(
-    lesson: &'a Lesson,
-    inputs: &[Input],
-    path: &str,
-) -> Option<&'a NamedValue> {
+pub(crate) fn named_at<'a>(lesson: &'a Lesson, inputs: &[Input], path: &str) -> Option<&'a NamedValue> {
     let word = written_at(inputs, path).filter(|_| !path.starts_with("values."))?;
     let named = lesson.values.iter().find(|named| named.name == word.trim())?;
     let is_place =

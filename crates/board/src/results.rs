@@ -34,12 +34,7 @@ impl Results {
 
     /// What is another now than when the chapter was printed last. An equation that is not `wanted`, told by its place,
     /// stays in its last state, unless there are more of them now, or fewer, or the course writes them in another way.
-    pub fn changes(
-        &mut self,
-        chapter: Chapter,
-        solved: &Solved,
-        wanted: impl Fn(usize) -> bool,
-    ) -> Blocks {
+    pub fn changes(&mut self, chapter: Chapter, solved: &Solved, wanted: impl Fn(usize) -> bool) -> Blocks {
         let (workings, style) = (solved.workings(), solved.style());
         let now: Vec<Expression> = workings.chapter(chapter).map(|(id, _)| workings.equation(id)).collect();
         let before = self.printed.entry(chapter).or_default();

@@ -23,11 +23,11 @@ mod variants;
 mod vary;
 pub(crate) mod words;
 
+use crate::edit::{self, Input};
 use crate::finding::{Finding, Report, Source};
 use crate::lesson::Lesson;
 use crate::papers;
 use mechanics::beam::Load;
-use crate::edit::{self, Input};
 use node::Table;
 use std::sync::Arc;
 use syntax::Trust;
