@@ -27,9 +27,9 @@ const DRAGS = [
   ["the station", "drawing-diagrams", "position of the slice", 120],
   ["the cut, on the section", "drawing-section", "place of the cut", 60],
   ["the cut, over the depth", "drawing-depth", "place of the cut", 60],
-  ["a load's place", "drawing-beam-given", "winch: at", 80],
+  ["a load's place", "drawing-beam-given", "winch: place", 80],
   ["a load's size", "drawing-beam-given", "winch: force", 30],
-  ["a support", "drawing-beam-given", "B: roller at", 60],
+  ["a support", "drawing-beam-given", "B: place of the roller", 60],
   ["a part's height", "drawing-section", "flange thickness", 20],
 ];
 

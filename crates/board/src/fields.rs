@@ -57,7 +57,10 @@ fn words(rest: &str, owner: &str) -> String {
         (owner, _) => owner.to_owned(),
     };
     let key = match key {
-        "pin" | "roller" | "fixed" => format!("{key} at"),
+        "pin" | "roller" => format!("place of the {key}"),
+        "fixed" | "guided" | "spring" | "at" => "place".to_owned(),
+        "from" => "beginning".to_owned(),
+        "to" => "end".to_owned(),
         "spread" => "intensity".to_owned(),
         "becoming" => "intensity at its end".to_owned(),
         other => other.replace('-', " "),
@@ -78,9 +81,9 @@ mod tests {
         let wanted = [
             "P",
             "length of the beam",
-            "A: pin at",
+            "A: place of the pin",
             "load 1: force",
-            "load 1: at",
+            "load 1: place",
             "position of the slice",
             "length of the slice",
             "place of the cut",

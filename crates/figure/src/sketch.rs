@@ -18,6 +18,9 @@ use mechanics::beam::{Hold, Reaction};
 use workings::dimension::Dimension;
 use workings::role::Role;
 
+/// Half the size of a handle on the board, px.
+const HANDLE: f64 = 5.0;
+
 /// Which dimensions stand below a sketch.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Dimensions {
@@ -171,6 +174,12 @@ pub fn sketch(view: &BeamView<'_>, reactions: &[Reaction], shows: Shows, placer:
         groups.push(Mark::group("reactions", "Reactions", acting.marks));
     }
 
+    if !shows.reactions {
+        // this is the drawing that is dragged at: its labels stay clear of the handles
+        for grip in &grips {
+            placer.avoid_rect(Rect::around(&[grip.at]).grown(HANDLE));
+        }
+    }
     if shows.slice && shows.dimensions != Dimensions::None {
         let x = along.px(problem.slice.at);
         placer.avoid_line(Point::new(x, HALF_DEPTH), Point::new(x, 300.0));

@@ -16,8 +16,12 @@ use mechanics::beam::Load;
 use workings::dimension::Dimension;
 use workings::role::Role;
 
-/// Length and height of the slice on the sheet, px: not to scale.
-const SIZE: (f64, f64) = (230.0, 140.0);
+/// Height of the slice on the sheet, px.
+const HEIGHT: f64 = 140.0;
+/// Length of a slice of no length on the sheet, px: there is still room for what acts on it.
+const LEAST: f64 = 120.0;
+/// How much longer one is drawn that is as long as the section is high, px; longer ones are drawn like that one.
+const MORE: f64 = 110.0;
 /// Longest arrow of a shear force, px.
 const LONGEST: f64 = 84.0;
 /// Room between a face and its shear force, px.
@@ -31,38 +35,38 @@ const SHORTEST: f64 = 1e-3;
 
 /// The slice of the beam as a free body.
 pub(crate) fn slice(scene: &Scene) -> Drawing {
+    let width = drawn_length(scene);
     let w = &scene.writer;
     let v = &scene.values;
     let mut wishes = Vec::new();
     let mut marks = vec![Mark::Polygon {
         points: vec![
             Point::new(0.0, 0.0),
-            Point::new(SIZE.0, 0.0),
-            Point::new(SIZE.0, SIZE.1),
-            Point::new(0.0, SIZE.1),
+            Point::new(width, 0.0),
+            Point::new(width, HEIGHT),
+            Point::new(0.0, HEIGHT),
         ],
         stroke: Some(Stroke::OUTLINE),
         fill: Some(Ink::SliceTint),
     }];
     let mut placer = Placer::new();
-    let middle = 0.5 * SIZE.1;
+    let middle = 0.5 * HEIGHT;
     let axis =
-        Mark::Line { from: Point::new(0.0, middle), to: Point::new(SIZE.0, middle), stroke: Stroke::AXIS };
+        Mark::Line { from: Point::new(0.0, middle), to: Point::new(width, middle), stroke: Stroke::AXIS };
     let mut acting = Vec::new();
     for face in [0, 1] {
         acting.extend(on_face(scene, face, &mut wishes));
     }
     let loads = loads(scene, &mut wishes);
-    let mut lengths = dimension::level(0.0, SIZE.0, SIZE.1 + 34.0);
-    for x in [0.0, SIZE.0] {
-        lengths.extend(dimension::extension(Point::new(x, SIZE.1), Point::new(x, SIZE.1 + 34.0)));
+    let mut lengths = dimension::level(0.0, width, HEIGHT + 34.0);
+    for x in [0.0, width] {
+        lengths.extend(dimension::extension(Point::new(x, HEIGHT), Point::new(x, HEIGHT + 34.0)));
     }
     let label = w.named_given(Role::SliceLength, v.length, Dimension::LENGTH);
-    wishes
-        .push(Wish::new(label, Point::new(0.5 * SIZE.0, SIZE.1 + 34.0)).seats(&[Seat::Below], Escape::Down));
+    wishes.push(Wish::new(label, Point::new(0.5 * width, HEIGHT + 34.0)).seats(&[Seat::Below], Escape::Down));
     let station = w.named_given(Role::Station, scene.values.station, Dimension::LENGTH);
     wishes.push(
-        Wish::new(station, Point::new(0.0, SIZE.1 + 38.0))
+        Wish::new(station, Point::new(0.0, HEIGHT + 38.0))
             .seats(&[Seat::BelowLeft, Seat::Below], Escape::Down)
             .ink(Ink::Quiet),
     );
@@ -85,13 +89,20 @@ pub(crate) fn slice(scene: &Scene) -> Drawing {
     Drawing::fitted("slice", "The slice as a free body", 12.0, 640.0, marks).described(short, long)
 }
 
-/// The grip of the length of the slice, at its right face. The slice is drawn equally long whatever its length is, so
-/// that a px stands for its share of the length; it may reach to the right end of the beam.
+/// Length of the slice on the sheet, px: not to scale, but a shorter slice is drawn shorter.
+fn drawn_length(scene: &Scene) -> f64 {
+    LEAST + MORE * (scene.problem.slice.length / scene.extent.height()).min(1.0)
+}
+
+/// The grip of the length of the slice, at its right face. Where the drawing of a longer slice grows no more, a px stands
+/// for its share of the length. A slice may reach to the right end of the beam.
 fn length_grip(scene: &Scene) -> Grip {
     let (length, beam_length) = (scene.problem.slice.length, scene.problem.beam.length);
     let range = (SHORTEST * beam_length, beam_length - scene.problem.slice.at);
-    let at = Point::new(SIZE.0, 0.5 * SIZE.1);
-    Grip::new(Subject::SliceLength, at, Axis::Along, length, length / SIZE.0, range)
+    let (width, height) = (drawn_length(scene), scene.extent.height());
+    let per_px = if length < height { height / MORE } else { length / width };
+    let at = Point::new(width, 0.5 * HEIGHT);
+    Grip::new(Subject::SliceLength, at, Axis::Along, length, per_px, range)
 }
 
 /// Symbol = value as the arrow shows it: the arrow has the direction, so that a negative value is written by size.
@@ -105,10 +116,11 @@ fn sized(scene: &Scene, face: usize, role: Role, value: f64, dimension: Dimensio
 
 /// Shear force and bending moment on one face, as they act on the slice.
 fn on_face(scene: &Scene, face: usize, wishes: &mut Vec<Wish>) -> Vec<Mark> {
+    let width = drawn_length(scene);
     let v = &scene.values;
     let mut marks = Vec::new();
-    let (x, outside) = if face == 0 { (0.0, -1.0) } else { (SIZE.0, 1.0) };
-    let middle = 0.5 * SIZE.1;
+    let (x, outside) = if face == 0 { (0.0, -1.0) } else { (width, 1.0) };
+    let middle = 0.5 * HEIGHT;
     let greatest = v.shear[0].abs().max(v.shear[1].abs());
     let stroke = Stroke::solid(Ink::Line, 1.75);
     let shear = v.shear[face];
@@ -188,11 +200,12 @@ fn stretches(scene: &Scene) -> Vec<(f64, f64, f64, f64)> {
 
 /// What loads the slice: the spread loads over it and the forces on it.
 fn loads(scene: &Scene, wishes: &mut Vec<Wish>) -> Vec<Mark> {
+    let width = drawn_length(scene);
     let w = &scene.writer;
     let beam = &scene.problem.beam;
     let (left, length) = (scene.values.station, scene.values.length);
     let right = left + length;
-    let px = |station: f64| (station - left) / length * SIZE.0;
+    let px = |station: f64| (station - left) / length * width;
     let hair = 1e-9 * beam.length;
     let mut marks = Vec::new();
     let stretches = stretches(scene);
@@ -218,12 +231,12 @@ fn loads(scene: &Scene, wishes: &mut Vec<Wish>) -> Vec<Mark> {
         }
         // One value where it is the same all over, else both ends.
         let ends =
-            [(0.0, stretches.first().map_or(0.0, |s| s.2)), (SIZE.0, stretches.last().map_or(0.0, |s| s.3))];
+            [(0.0, stretches.first().map_or(0.0, |s| s.2)), (width, stretches.last().map_or(0.0, |s| s.3))];
         let steady = (ends[0].1 - ends[1].1).abs() <= 1e-9 * greatest && stretches.len() == 1;
         let value = |down: f64| w.value(down.abs(), Dimension::FORCE_PER_LENGTH, Role::SpreadLoad);
         if steady {
             let label = w.symbol(Role::SpreadLoad).equals(value(ends[0].1));
-            let at = Point::new(0.5 * SIZE.0, -4.0 - TALLEST);
+            let at = Point::new(0.5 * width, -4.0 - TALLEST);
             wishes.push(Wish::new(label, at).seats(&[Seat::Above], Escape::Up));
         } else {
             for (x, down) in ends {
@@ -248,7 +261,7 @@ fn loads(scene: &Scene, wishes: &mut Vec<Wish>) -> Vec<Mark> {
                 if station > left + hair && station < right - hair && ccw != 0.0 =>
             {
                 let turn = if ccw > 0.0 { 1.4 * PI } else { -1.4 * PI };
-                let centre = Point::new(px(station), 0.5 * SIZE.1);
+                let centre = Point::new(px(station), 0.5 * HEIGHT);
                 let start = if ccw > 0.0 { -0.2 * PI } else { 1.2 * PI };
                 marks.extend(arrow::turning(centre, 18.0, start, turn, Stroke::solid(Ink::Line, MEDIUM)));
                 let label = w.value(ccw.abs(), Dimension::MOMENT, Role::Couple);
@@ -277,13 +290,13 @@ fn loads(scene: &Scene, wishes: &mut Vec<Wish>) -> Vec<Mark> {
         .collect();
     if let (&[station], true) = (inside.as_slice(), push.abs() > 1e-9 * scale) {
         let x = px(station);
-        let (near, off) = (SIZE.1 + 2.0, SIZE.1 + 26.0);
+        let (near, off) = (HEIGHT + 2.0, HEIGHT + 26.0);
         let (tail, tip) = if push > 0.0 { (off, near) } else { (near, off) };
         let stroke = Stroke::solid(Ink::Reaction, 2.0);
         marks.extend(arrow::straight(Point::new(x, tail), Point::new(x, tip), stroke));
         let label = w.value(push.abs(), Dimension::FORCE, Role::Reaction);
         wishes.push(
-            Wish::new(label, Point::new(x, SIZE.1 + 14.0))
+            Wish::new(label, Point::new(x, HEIGHT + 14.0))
                 .seats(&[Seat::Right, Seat::Left], Escape::Down)
                 .ink(Ink::Reaction),
         );
@@ -295,7 +308,7 @@ fn loads(scene: &Scene, wishes: &mut Vec<Wish>) -> Vec<Mark> {
             Dimension::FORCE,
             Role::LoadResultant,
         ));
-        let at = Point::new(SIZE.0 + 6.0, -4.0 - 0.5 * TALLEST);
+        let at = Point::new(width + 6.0, -4.0 - 0.5 * TALLEST);
         wishes.push(Wish::new(label, at).seats(&[Seat::Right], Escape::Any).ink(Ink::Quiet));
     }
     marks

@@ -39,9 +39,9 @@ test("what waits follows all the same: a load is changed before its answer is sh
   onPage({ lesson: "overhang" }, async (page) => {
     await button(page, "Lecture").click();
     await press(page, "ArrowRight");
-    await pull(page, handle(page, "beam-given", "load 1: at"), -60, 0);
+    await pull(page, handle(page, "beam-given", "load 1: place"), -60, 0);
     await page.mouse.up();
-    const at = Number(await handle(page, "beam-given", "load 1: at").getAttribute("aria-valuenow"));
+    const at = Number(await handle(page, "beam-given", "load 1: place").getAttribute("aria-valuenow"));
     assert.ok(at < 2);
     await page.evaluate(() => document.activeElement.blur());
     await press(page, "ArrowRight", "ArrowRight");
@@ -55,7 +55,7 @@ test("arrow keys on a handle move the handle, not the lecture", () =>
     await button(page, "Lecture").click();
     await press(page, "End");
     const before = await open(page);
-    await handle(page, "beam-given", "load 1: at").focus();
+    await handle(page, "beam-given", "load 1: place").focus();
     await press(page, "ArrowRight", "PageUp", "End");
     assert.deepEqual(await open(page), before);
   }));

@@ -81,7 +81,7 @@ test("a saved page opens with the changed lesson, and can be saved again", () =>
       assert.match(await textOf(second), /at = "1\.5 m"/);
       near(await value(second, "bending moment at the slice"), 7500);
       assert.equal(await field(second, "slice.at").inputValue(), "1.5 m");
-      await pull(second, handle(second, "beam-given", "load 1: at"), 40, 0);
+      await pull(second, handle(second, "beam-given", "load 1: place"), 40, 0);
       await second.mouse.up();
       const again = await offered(second, () => more(second, "Save this page"));
       const text = await textOf(second);
@@ -192,7 +192,7 @@ for (const [what, look] of [
 
 test("a finger drags a load on a phone, and the page stays where it is", () =>
   onPage({ lesson: "overhang", viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true, deviceScaleFactor: 2 }, async (page) => {
-    const part = handle(page, "beam-given", "load 1: at");
+    const part = handle(page, "beam-given", "load 1: place");
     await part.evaluate((element) => element.scrollIntoView({ block: "center", inline: "center" }));
     const device = await page.context().newCDPSession(page);
     const touch = (type, ...at) => device.send("Input.dispatchTouchEvent", { type, touchPoints: at.length ? [{ x: at[0], y: at[1] }] : [] });
