@@ -11,6 +11,7 @@
 //!   each of them.
 //! - [`fair`] judges the numbers of a paper and holds the papers of a class side by side.
 //! - [`set`] is what a paper asks and what is right, with the mistakes that are known by their values.
+//! - [`issue`] gives the papers of a class, each looked at before it is given.
 //! - [`tune`] searches among all draws for numbers that come out round and are fair.
 //!
 //! This crate never opens a file, never draws a figure, and never sets a paragraph: the command does.
@@ -18,6 +19,7 @@
 pub mod candidates;
 mod chance;
 pub mod fair;
+pub mod issue;
 pub mod ledger;
 pub mod number;
 pub mod secret;

@@ -1,13 +1,16 @@
 //! The ledger: who got which paper. It is kept with the lesson, so that a student who comes later changes no paper of
 //! those who were there before.
 
+mod fault;
+
+pub use fault::LedgerFault;
+
 use crate::number::PaperNumber;
 use crate::secret::{Secret, draw};
 use crate::space::Space;
 use lesson::papers::Draw;
 use serde::{Deserialize, Serialize};
 use std::collections::{BTreeMap, HashMap, HashSet};
-use std::fmt;
 
 /// How a ledger is written; another number is another way.
 const FORM: u32 = 1;
@@ -38,8 +41,17 @@ pub struct Entry {
     pub number: PaperNumber,
     /// What was drawn.
     pub draw: Draw,
+    /// Which of the student's draws it is, counted from 0: so many were passed over before it.
+    pub attempt: u64,
     /// Whether another student had the same draw already, since no other was left.
     pub shared: bool,
+}
+
+/// A draw for a student.
+struct Found {
+    draw: Draw,
+    attempt: u64,
+    shared: bool,
 }
 
 /// The file: plain data.
@@ -59,116 +71,11 @@ struct Line {
     student: String,
     number: PaperNumber,
     draw: Vec<usize>,
+    #[serde(default)]
+    attempt: u64,
     #[serde(default, skip_serializing_if = "std::ops::Not::not")]
     shared: bool,
 }
-
-/// Why a ledger cannot be used, or has no paper to give.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub enum LedgerFault {
-    /// The file does not read as a ledger.
-    Unreadable {
-        /// What is wrong.
-        what: String,
-        /// Line, from 1.
-        line: usize,
-        /// Column, from 1.
-        column: usize,
-    },
-    /// It is written in a way that this program does not know.
-    OtherForm(u32),
-    /// It belongs to another lesson.
-    OtherLesson {
-        /// The lesson that it names.
-        found: String,
-        /// The lesson that was asked for.
-        wanted: String,
-    },
-    /// It belongs to papers of another purpose.
-    OtherPurpose {
-        /// What it says.
-        found: String,
-        /// What was asked for.
-        wanted: String,
-    },
-    /// The lesson has other choices than when the papers were drawn.
-    OtherChoices {
-        /// The numbers of choices then.
-        then: Vec<usize>,
-        /// The numbers of choices now.
-        now: Vec<usize>,
-    },
-    /// A student stands in it twice.
-    StudentTwice(String),
-    /// Two students have one number.
-    NumberTwice(PaperNumber),
-    /// A draw that the lesson does not have.
-    NoSuchDraw(String),
-    /// A student's name is empty.
-    NoStudent,
-    /// No draw meets what the lesson requires.
-    NothingFits {
-        /// How many draws were tried.
-        tried: usize,
-        /// Whether that was all of them.
-        all: bool,
-    },
-}
-
-impl fmt::Display for LedgerFault {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::Unreadable { what, line, column } => write!(
-                f,
-                "the ledger cannot be read (line {line}, column {column}: {what}); take the last good copy of it, for \
-                 without it papers that were given out cannot be drawn again"
-            ),
-            Self::OtherForm(form) => write!(
-                f,
-                "the ledger is written in form {form}, this program knows form {FORM}; use the program that wrote it"
-            ),
-            Self::OtherLesson { found, wanted } => {
-                write!(
-                    f,
-                    "the ledger belongs to the lesson {found:?}, not to {wanted:?}; take the ledger of this lesson"
-                )
-            }
-            Self::OtherPurpose { found, wanted } => {
-                write!(f, "the ledger holds papers for {found}, not for {wanted}; keep a ledger for each")
-            }
-            Self::OtherChoices { then, now } => write!(
-                f,
-                "what varies has changed since the papers of this ledger were drawn: {then:?} choices then, {now:?} now; \
-                 put the lesson back as it was, or begin a new ledger under another name"
-            ),
-            Self::StudentTwice(student) => {
-                write!(f, "the student {student:?} stands in the ledger twice; take one of the two lines out")
-            }
-            Self::NumberTwice(number) => {
-                write!(
-                    f,
-                    "the paper number {number} stands in the ledger twice; take one of the two lines out"
-                )
-            }
-            Self::NoSuchDraw(student) => write!(
-                f,
-                "the draw of the student {student:?} is none that the lesson has; take the line out, or the last good copy of \
-                 the ledger"
-            ),
-            Self::NoStudent => f.write_str("a student has no name; give each a name or a number"),
-            Self::NothingFits { tried, all: true } => write!(
-                f,
-                "none of all {tried} draws meets what the lesson requires; require less, or let more vary"
-            ),
-            Self::NothingFits { tried, all: false } => write!(
-                f,
-                "{tried} draws were tried and none meets what the lesson requires; require less, or let other values vary"
-            ),
-        }
-    }
-}
-
-impl std::error::Error for LedgerFault {}
 
 impl Ledger {
     /// An empty ledger for the papers of a lesson, drawn by secrets of a kind.
@@ -222,7 +129,7 @@ impl Ledger {
             if ledger.numbers.contains(&line.number) {
                 return Err(LedgerFault::NumberTwice(line.number));
             }
-            ledger.enter(line.student, Entry { number: line.number, draw, shared: line.shared });
+            ledger.enter(line.student, Entry { number: line.number, draw, attempt: line.attempt, shared: line.shared });
         }
         Ok(ledger)
     }
@@ -235,6 +142,7 @@ impl Ledger {
                 student: student.clone(),
                 number: entry.number.clone(),
                 draw: entry.draw.choices.clone(),
+                attempt: entry.attempt,
                 shared: entry.shared,
             };
             // Text, whole numbers and yes or no: none of them can fail to be written.
@@ -292,54 +200,122 @@ impl Ledger {
             return Err(LedgerFault::NoStudent);
         }
         if !self.entries.contains_key(student) {
-            let (draw, shared) = self.found(secret, student, &mut fits)?;
-            let mut number = PaperNumber::of(secret, &self.lesson, student, 0);
-            for again in 1.. {
-                if !self.numbers.contains(&number) {
-                    break;
-                }
-                number = PaperNumber::of(secret, &self.lesson, student, again);
-            }
-            self.enter(student.to_owned(), Entry { number, draw, shared });
+            let Found { draw, attempt, shared } = self.found(secret, student, &mut fits)?;
+            let number = self.free_number(secret, student);
+            self.enter(student.to_owned(), Entry { number, draw, attempt, shared });
         }
         // It has just been entered, where it was not there.
         self.entries.get(student).ok_or(LedgerFault::NoStudent)
     }
 
-    /// A draw for a student, and whether it is shared.
+    /// The draws that are tried for a student, in their order; some come more than once. They depend on no other student.
+    pub fn draws<'a, S: Secret>(
+        &'a self,
+        secret: &'a S,
+        student: &'a str,
+    ) -> impl Iterator<Item = Draw> + use<'a, S> {
+        let size = self.space.size();
+        let small = self.is_small();
+        // Of a small space, once it is mostly taken or refused, going through it is shorter than drawing on.
+        let attempts = if small { 2 * size.count as u64 } else { MOST_DRAWS };
+        let drawn = move |attempt| draw(secret, &self.lesson, student, attempt, &self.space);
+        let start = drawn(0).and_then(|first| self.space.index(&first)).unwrap_or(0);
+        let through = (0..if small { size.count } else { 0 })
+            .filter_map(move |offset| self.space.draw((start + offset) % size.count.max(1)));
+        (0..attempts).map_while(drawn).chain(through)
+    }
+
+    /// The draws that a student who has a paper did not get: those before it.
+    pub fn passed_over<'a, S: Secret>(
+        &'a self,
+        secret: &'a S,
+        student: &'a str,
+    ) -> impl Iterator<Item = Draw> + use<'a, S> {
+        let before = self.paper(student).map_or(0, |entry| entry.attempt);
+        let before = usize::try_from(before).unwrap_or(usize::MAX);
+        self.draws(secret, student).take(before)
+    }
+
+    /// Whether somebody has a draw.
+    pub fn is_taken(&self, draw: &Draw) -> bool {
+        self.taken.contains_key(draw)
+    }
+
+    /// Whether the space is gone through from end to end before the search for a draw is given up.
+    fn is_small(&self) -> bool {
+        let size = self.space.size();
+        size.exact && size.count <= GONE_THROUGH
+    }
+
+    /// Gives a student this very draw, unless there is a paper in the ledger already; `attempt` as in [`Entry::attempt`].
+    ///
+    /// # Errors
+    /// [`LedgerFault::NoStudent`], or [`LedgerFault::NoSuchDraw`].
+    pub fn give_this<S: Secret>(
+        &mut self,
+        secret: &S,
+        student: &str,
+        draw: &Draw,
+        attempt: u64,
+    ) -> Result<&Entry, LedgerFault> {
+        if student.trim().is_empty() {
+            return Err(LedgerFault::NoStudent);
+        }
+        if !self.space.has_choices(draw) {
+            return Err(LedgerFault::NoSuchDraw(student.to_owned()));
+        }
+        if !self.entries.contains_key(student) {
+            let shared = self.is_taken(draw);
+            let number = self.free_number(secret, student);
+            self.enter(student.to_owned(), Entry { number, draw: draw.clone(), attempt, shared });
+        }
+        self.entries.get(student).ok_or(LedgerFault::NoStudent)
+    }
+
+    /// The first student whose paper's number does not follow from a secret: then it was drawn by another one.
+    pub fn not_drawn_by<S: Secret>(&self, secret: &S) -> Option<&str> {
+        // A number is seldom taken; twice in a row it never is.
+        let follows = |student: &str, entry: &Entry| {
+            (0..8).any(|again| PaperNumber::of(secret, &self.lesson, student, again) == entry.number)
+        };
+        self.papers().find(|(student, entry)| !follows(student, entry)).map(|(student, _)| student)
+    }
+
+    /// A number for a student that no paper has.
+    fn free_number<S: Secret>(&self, secret: &S, student: &str) -> PaperNumber {
+        let mut number = PaperNumber::of(secret, &self.lesson, student, 0);
+        for again in 1.. {
+            if !self.numbers.contains(&number) {
+                break;
+            }
+            number = PaperNumber::of(secret, &self.lesson, student, again);
+        }
+        number
+    }
+
+    /// A draw for a student.
     fn found<S: Secret>(
         &self,
         secret: &S,
         student: &str,
         fits: &mut dyn FnMut(&Draw) -> bool,
-    ) -> Result<(Draw, bool), LedgerFault> {
-        let size = self.space.size();
-        let small = size.exact && size.count <= GONE_THROUGH;
-        // Of a small space, once it is mostly taken or refused, going through it is shorter than drawing on.
-        let attempts = if small { 2 * size.count as u64 } else { MOST_DRAWS };
+    ) -> Result<Found, LedgerFault> {
         let mut refused: HashSet<Draw> = HashSet::new();
-        let mut taken_that_fits: Option<Draw> = None;
+        let mut taken_that_fits: Option<Found> = None;
         let mut tried = 0;
-        let drawn =
-            (0..attempts).map_while(|attempt| draw(secret, &self.lesson, student, attempt, &self.space));
-        let start =
-            draw(secret, &self.lesson, student, 0, &self.space).and_then(|first| self.space.index(&first));
-        let start = start.unwrap_or(0);
-        let through = (0..if small { size.count } else { 0 })
-            .filter_map(|offset| self.space.draw((start + offset) % size.count.max(1)));
-        for draw in drawn.chain(through) {
+        for (attempt, draw) in (0..).zip(self.draws(secret, student)) {
             if self.taken.contains_key(&draw) {
                 // What others have was found to fit when they got it.
-                taken_that_fits.get_or_insert(draw);
+                taken_that_fits.get_or_insert(Found { draw, attempt, shared: true });
             } else if !refused.contains(&draw) {
                 tried += 1;
                 if fits(&draw) {
-                    return Ok((draw, false));
+                    return Ok(Found { draw, attempt, shared: false });
                 }
                 refused.insert(draw);
             }
         }
-        taken_that_fits.map(|draw| (draw, true)).ok_or(LedgerFault::NothingFits { tried, all: small })
+        taken_that_fits.ok_or(LedgerFault::NothingFits { tried, all: self.is_small() })
     }
 
     fn enter(&mut self, student: String, entry: Entry) {

@@ -1,0 +1,49 @@
+//! What the class of a lesson is, from a sample of its draws.
+
+use super::look::Looked;
+use crate::chance::Chance;
+use crate::fair::{Class, Paper, hidden_on_all, verdict};
+use crate::space::Space;
+use lesson::papers::Draw;
+use std::collections::{BTreeMap, HashSet};
+use std::sync::Arc;
+
+/// How many draws are looked at: the share of them that goes a way is then that of all draws to one part in ten.
+const SAMPLE: usize = 120;
+
+/// Draws of a space, each once: all of a small one; the same in every run.
+pub(super) fn sample(space: &Space) -> Vec<Draw> {
+    let size = space.size();
+    if size.count <= SAMPLE as u128 {
+        return (0..size.count).filter_map(|index| space.draw(index)).collect();
+    }
+    let mut chance = Chance::new();
+    let mut seen = HashSet::new();
+    let any = || {
+        if space.is_restricted() {
+            let count = usize::try_from(size.count).unwrap_or(usize::MAX);
+            space.draw(chance.below(count) as u128)
+        } else {
+            Some(Draw { choices: space.counts().iter().map(|&count| chance.below(count)).collect() })
+        }
+    };
+    std::iter::repeat_with(any).flatten().filter(|draw| seen.insert(draw.clone())).take(SAMPLE).collect()
+}
+
+/// The class that the most of these papers can make, of those that nothing else speaks against. Where something speaks against
+/// all of them it is that of all.
+pub(super) fn of(looked: &[Arc<Looked>]) -> Option<Class> {
+    let papers: Vec<&Paper> = looked.iter().filter_map(|looked| looked.paper.as_ref()).collect();
+    let all: Vec<Paper> = papers.iter().map(|&paper| paper.clone()).collect();
+    let always = hidden_on_all(&all);
+    let by_itself = |paper: &Paper| {
+        let own =
+            Class { path: paper.path.clone(), conditions: BTreeMap::new(), hidden_on_all: always.clone() };
+        verdict(&paper.judgements, &paper.path, Some(&own)).may_be_given()
+    };
+    let sound: Vec<Paper> = papers.into_iter().filter(|paper| by_itself(paper)).cloned().collect();
+    let sound = if sound.is_empty() { all } else { sound };
+    let path = Class::of(&sound)?.path;
+    let same: Vec<Paper> = sound.into_iter().filter(|paper| paper.path == path).collect();
+    Class::of(&same).map(|class| Class { hidden_on_all: always, ..class })
+}
