@@ -18,6 +18,7 @@
 
 pub mod candidates;
 mod chance;
+pub mod cores;
 pub mod fair;
 pub mod issue;
 pub mod ledger;

@@ -9,7 +9,7 @@ use std::path::PathBuf;
 #[command(
     version,
     arg_required_else_help = true,
-    after_help = "Exit codes: 0 done; 1 the lesson has mistakes; 2 the command line has; 3 a file could not be read or \
+    after_help = "Exit codes: 0 done; 1 the lesson or the class list has mistakes; 2 the command line has; 3 a file could not be read or \
                   written; 70 a mistake of Glueline's own.\n\nBegin with: glueline start my-beam\nor look at finished lessons: \
                   glueline demo --open"
 )]
@@ -29,6 +29,8 @@ pub enum Job {
     Values(Values),
     /// Search what varies for numbers that come out round, survive rounding, and hide no usual mistake
     Tune(Tune),
+    /// Give every student of a class a paper with numbers of their own, with the key and the proof that they are fair
+    Papers(Papers),
     /// Write the drawings of a lesson, each as a file
     Figures(Figures),
     /// Write the lecture notes with the worked solution, as PDF or as one HTML file
@@ -93,6 +95,27 @@ pub struct Tune {
     /// Write the combinations into the lesson, as the only ones that papers may have
     #[arg(long)]
     pub write: bool,
+}
+
+#[derive(Debug, Args)]
+pub struct Papers {
+    /// The lesson file
+    pub lesson: PathBuf,
+    /// The class list as CSV, with the columns "student id" and "name"; "large print", "email" and others if you like
+    #[arg(required_unless_present = "forms")]
+    pub class: Option<PathBuf>,
+    /// Make so many forms for a whole class instead (A, B, C and so on), as alike as can be found
+    #[arg(long, value_name = "N", conflicts_with = "class", value_parser = clap::value_parser!(u8).range(1..=26))]
+    pub forms: Option<u8>,
+    /// The folder to put them in [default: the lesson's name with -papers]
+    #[arg(short, long, value_name = "FOLDER")]
+    pub out: Option<PathBuf>,
+    /// The file with the secret that draws the papers [default: term.secret beside the lesson, made on first use]
+    #[arg(long, value_name = "FILE")]
+    pub secret: Option<PathBuf>,
+    /// Make papers that are there already anew where the lesson has changed
+    #[arg(long)]
+    pub replace: bool,
 }
 
 /// The form of a drawing's file.

@@ -9,6 +9,8 @@ use std::process::ExitCode;
 pub enum Failure {
     /// The lesson has mistakes; they have been told. Exit code 1.
     Lesson,
+    /// The class list has mistakes: all of them, each with its row and column. Exit code 1.
+    List(String),
     /// A file could not be read. Exit code 3.
     Unread(PathBuf, std::io::Error),
     /// A file could not be written. Exit code 3.
@@ -37,17 +39,17 @@ impl Failure {
                 say(&format!("{} could not be read: {}", path.display(), in_words(error)));
             }
             Self::Unwritten(refusal) => say(&refusal.to_string()),
-            Self::Asked(what) => say(what),
+            Self::List(what) | Self::Asked(what) => say(what),
             Self::Ours(what) => say(&format!(
                 "{what}\n  this is a mistake of Glueline's, not of the lesson; please report it with the lesson file"
             )),
         }
     }
 
-    /// 1 the lesson, 2 the command line, 3 a file, 70 ourselves.
+    /// 1 the lesson or the class list, 2 the command line, 3 a file, 70 ourselves.
     pub fn exit_code(&self) -> ExitCode {
         ExitCode::from(match self {
-            Self::Lesson => 1,
+            Self::Lesson | Self::List(_) => 1,
             Self::Asked(_) => 2,
             Self::Unread(..) | Self::Unwritten(_) => 3,
             Self::Ours(_) => 70,

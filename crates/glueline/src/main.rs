@@ -8,6 +8,7 @@ mod figures;
 mod live;
 mod output;
 mod page;
+mod papers;
 mod places;
 mod serve;
 mod source;
@@ -27,6 +28,7 @@ fn main() -> ExitCode {
         Job::Check(job) => check::run(&job),
         Job::Values(job) => values::run(&job),
         Job::Tune(job) => tune::run(&job),
+        Job::Papers(job) => papers::run(&job),
         Job::Figures(job) => figures::run(&job),
         Job::Notes(job) => written::notes(&job),
         Job::Slides(job) => written::slides(&job),

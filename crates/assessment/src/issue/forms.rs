@@ -86,8 +86,7 @@ impl Issue {
     /// How far the condition numbers of a paper are from those of the class: the largest ratio, the greater over the
     /// less.
     fn apart_from_the_class(&self, looked: &Looked) -> f64 {
-        let usual =
-            |judgement: &Judgement| self.class.as_ref()?.conditions.get(&judgement.working).copied();
+        let usual = |judgement: &Judgement| self.class.as_ref()?.conditions.get(&judgement.working).copied();
         let apart = judgements(looked).iter().map(|judgement| match usual(judgement) {
             Some(usual) if usual > 0.0 && judgement.condition > 0.0 => {
                 (judgement.condition / usual).max(usual / judgement.condition)

@@ -11,8 +11,9 @@ mod thrown_out;
 
 pub use forms::{FORMS, form_name};
 pub use look::{Against, Looked};
-pub use thrown_out::ThrownOut;
+pub use thrown_out::{ThrownOut, Why};
 
+use crate::cores;
 use crate::fair::Class;
 use crate::ledger::{Ledger, LedgerFault};
 use crate::secret::Secret;
@@ -78,7 +79,7 @@ impl Issue {
 
     /// What was found of the draws of the sample, each once.
     pub fn sampled(&self) -> Vec<Arc<Looked>> {
-        on_all_cores(&self.sample, |draw| self.look(draw))
+        cores::each(&self.sample, |draw| self.look(draw))
     }
 
     /// What is found of a draw: kept, so that it is looked at once.
@@ -110,7 +111,7 @@ impl Issue {
         // Most students keep the first draw that nothing speaks against, and those are found on all cores; who gets which of
         // the draws that several come to is then settled one after the other.
         let (done, before) = (AtomicUsize::new(0), &*ledger);
-        on_all_cores(&students, |student| {
+        cores::each(&students, |student| {
             match before.paper(student) {
                 Some(entry) => {
                     for draw in before.passed_over(secret, student).chain([entry.draw.clone()]) {
@@ -129,26 +130,4 @@ impl Issue {
         }
         Ok(())
     }
-}
-
-/// The same done for each of several things, on all cores; the results in their order.
-fn on_all_cores<T: Sync, R: Send>(things: &[T], work: impl Fn(&T) -> R + Sync) -> Vec<R> {
-    let next = AtomicUsize::new(0);
-    let own = || {
-        let mut own = Vec::new();
-        loop {
-            let place = next.fetch_add(1, Ordering::Relaxed);
-            let Some(thing) = things.get(place) else { return own };
-            own.push((place, work(thing)));
-        }
-    };
-    let threads = std::thread::available_parallelism().map_or(1, usize::from).min(things.len().max(1));
-    let mut all = std::thread::scope(|scope| {
-        let others: Vec<_> = (1..threads).map(|_| scope.spawn(own)).collect();
-        let mut all = own();
-        all.extend(others.into_iter().filter_map(|thread| thread.join().ok()).flatten());
-        all
-    });
-    all.sort_by_key(|(place, _)| *place);
-    all.into_iter().map(|(_, result)| result).collect()
 }

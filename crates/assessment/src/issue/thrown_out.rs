@@ -14,8 +14,9 @@ use std::collections::{BTreeMap, HashSet};
 pub struct ThrownOut {
     /// So many draws were made for the papers of the class, those that were given out among them.
     pub draws: usize,
-    /// So many were passed over because another student had them.
-    pub taken: usize,
+    /// So many might have been given out, but another paper has the same numbers, or other numbers went better with the other
+    /// forms.
+    pub passed_over: usize,
     /// So many were refused.
     pub refused: usize,
     /// Why, the most frequent first; a draw may be refused for several reasons.
@@ -42,7 +43,7 @@ impl Issue {
                 thrown.draws += 1;
                 let looked = self.look(&draw);
                 if looked.fits() {
-                    thrown.taken += 1;
+                    thrown.passed_over += 1;
                 } else {
                     thrown.refused += 1;
                     count(&looked.against, &mut why);

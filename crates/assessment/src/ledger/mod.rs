@@ -129,7 +129,10 @@ impl Ledger {
             if ledger.numbers.contains(&line.number) {
                 return Err(LedgerFault::NumberTwice(line.number));
             }
-            ledger.enter(line.student, Entry { number: line.number, draw, attempt: line.attempt, shared: line.shared });
+            ledger.enter(
+                line.student,
+                Entry { number: line.number, draw, attempt: line.attempt, shared: line.shared },
+            );
         }
         Ok(ledger)
     }

@@ -1,10 +1,15 @@
 //! `glueline demo`: a folder with everything that comes out of the built-in lessons.
 
+mod class;
+
 use crate::arguments::{Demo, Form};
 use crate::failure::Failure;
 use crate::output::{Existing, Outcome, write};
 use crate::{figures, page, source, values, written};
 use std::path::Path;
+
+/// The class list: invented names, for `glueline papers`.
+const CLASS: &str = "demo-class.csv";
 
 /// Makes the folder and says what to open. What is there already with the same content is left alone, so a run that
 /// was cut short is finished by running it again.
@@ -22,6 +27,7 @@ pub fn run(job: &Demo) -> Result<(), Failure> {
     }
     let index = document::html::html(&document::index::index("What Glueline makes of a lesson", &contents));
     made.put("index.html", index.as_bytes())?;
+    made.put(CLASS, &class::csv()?)?;
     made.put("lesson-file.md", lesson::reference_page().as_bytes())?;
     let first = job.folder.join("index.html");
     anstream::println!(

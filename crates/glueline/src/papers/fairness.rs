@@ -1,0 +1,256 @@
+//! The papers side by side: what a lecturer shows to whoever doubts that they are equally hard.
+
+use super::counted;
+use super::given::Given;
+use crate::failure::Failure;
+use assessment::fair::{ClassTable, Extent, Paper};
+use assessment::issue::{Issue, ThrownOut};
+use serde::Serialize;
+use std::fmt::Write as _;
+use unicode_width::UnicodeWidthStr as _;
+use workings::quantity::Quantity;
+use workings::role::Role;
+use workings::solved::Solved;
+
+/// All that is said of the papers of a class.
+#[derive(Debug, Serialize)]
+pub struct Report {
+    lesson: String,
+    space: Space,
+    #[serde(flatten)]
+    table: ClassTable,
+    /// The papers whose numbers another paper has too, since no others were left.
+    same_numbers: Vec<String>,
+    /// The papers that were given although something stands against them: the lesson has changed since.
+    in_doubt: Vec<Doubt>,
+    thrown_out: ThrownOut,
+}
+
+#[derive(Debug, Serialize)]
+struct Space {
+    combinations: String,
+    /// Of so many that were looked at first,
+    looked_at: usize,
+    /// so many may be given out.
+    fit: usize,
+}
+
+#[derive(Debug, Serialize)]
+struct Doubt {
+    paper: String,
+    why: Vec<String>,
+}
+
+impl Report {
+    /// Of the papers that were given.
+    pub fn of(issue: &Issue, given: &[Given], thrown_out: ThrownOut) -> Self {
+        let papers: Vec<Paper> = given.iter().map(|given| given.paper.clone()).collect();
+        let label = |given: &Given| given.paper.label.clone();
+        let doubt = |given: &Given| {
+            let why: Vec<String> =
+                issue.look(&given.entry.draw).against.iter().map(ToString::to_string).collect();
+            (!why.is_empty()).then(|| Doubt { paper: label(given), why })
+        };
+        Self {
+            lesson: issue.papers().lesson().about.title.clone(),
+            space: Space::of(issue),
+            table: ClassTable::of(&papers),
+            same_numbers: given.iter().filter(|given| given.entry.shared).map(label).collect(),
+            in_doubt: given.iter().filter_map(doubt).collect(),
+            thrown_out,
+        }
+    }
+
+    /// For another program.
+    ///
+    /// # Errors
+    /// [`Failure::Ours`] where it cannot be written.
+    pub fn json(&self) -> Result<String, Failure> {
+        let text = serde_json::to_string_pretty(self).map_err(|error| Failure::Ours(error.to_string()))?;
+        Ok(text + "\n")
+    }
+
+    /// To read.
+    pub fn text(&self, issue: &Issue) -> String {
+        let mut text = format!("{}\n{}\n", self.lesson, self.space.text());
+        let _ = writeln!(text, "{}", self.thrown_out_in_words());
+        if let Some(solved) = &solved(issue) {
+            for row in &self.table.rows {
+                let lines = [
+                    ("right value", shown(&row.right, &row.working, solved)),
+                    ("may be off by", shown(&row.half_width, &row.working, solved)),
+                    ("rounding on the way, of the tolerance", numbers(&row.carried, 2)),
+                    ("condition number", numbers(&row.condition, 1)),
+                    ("mistakes that give the right value", numbers(&row.hidden, 0)),
+                    ("pairs of mistakes that give one value", numbers(&row.alike, 0)),
+                ];
+                text.push_str(&block(&row.working, &lines));
+            }
+        }
+        text.push('\n');
+        for line in self.remarks() {
+            let _ = writeln!(text, "{line}");
+        }
+        text
+    }
+
+    fn thrown_out_in_words(&self) -> String {
+        let ThrownOut { draws, passed_over, refused, why } = &self.thrown_out;
+        let mut text = format!("{} for {}", counted(*draws, "draw"), counted(self.table.papers, "paper"));
+        let _ = write!(text, "; {refused} thrown out");
+        if *passed_over > 0 {
+            let _ = write!(
+                text,
+                ", {passed_over} passed over for one that no other paper has or that goes better with the others"
+            );
+        }
+        for why in why {
+            let _ = write!(text, "\n  {:>4} thrown out: {}", why.draws, why.reason);
+        }
+        text
+    }
+
+    /// What is to be known beside the measures.
+    fn remarks(&self) -> Vec<String> {
+        let mut lines = Vec::new();
+        match self.table.other_ways.len() {
+            0 => lines.push("all papers take one way to the answers".to_owned()),
+            others => lines.push(format!("{} another way to the answers", taking(others))),
+        }
+        for (working, groups) in self.shared_by_working() {
+            let largest = groups.iter().copied().max().unwrap_or(0);
+            lines.push(format!(
+                "{working}: {} of papers on which one right answer is right on another, the largest of {}",
+                counted(groups.len(), "group"),
+                counted(largest, "paper")
+            ));
+        }
+        for hidden in &self.table.hidden_on_all {
+            lines.push(format!(
+                "{}: the mistake {} gives the right value on every paper",
+                hidden.working, hidden.mistake
+            ));
+        }
+        match self.same_numbers.len() {
+            0 => lines.push("no two papers have all the same numbers".to_owned()),
+            same => lines.push(format!(
+                "{} all the same numbers as another: there are no more; let more vary, or in smaller steps",
+                if same == 1 { "1 paper has".to_owned() } else { format!("{same} papers have") }
+            )),
+        }
+        for doubt in &self.in_doubt {
+            lines.push(format!(
+                "paper {} was given out before the lesson changed: {}",
+                doubt.paper,
+                doubt.why.join("; ")
+            ));
+        }
+        lines
+    }
+
+    /// The sizes of the groups that share an answer, by asked value in the order of the questions.
+    fn shared_by_working(&self) -> Vec<(&str, Vec<usize>)> {
+        let mut all: Vec<(&str, Vec<usize>)> = Vec::new();
+        for shared in &self.table.shared {
+            match all.last_mut().filter(|(working, _)| *working == shared.working) {
+                Some((_, groups)) => groups.push(shared.papers.len()),
+                None => all.push((&shared.working, vec![shared.papers.len()])),
+            }
+        }
+        all
+    }
+}
+
+impl Space {
+    fn of(issue: &Issue) -> Self {
+        let (size, looked) = (issue.space().size(), issue.refused_of_sample());
+        let count = grouped(size.count);
+        Self {
+            combinations: if size.exact { count } else { format!("more than {count}") },
+            looked_at: looked.draws,
+            fit: looked.draws - looked.refused,
+        }
+    }
+
+    fn text(&self) -> String {
+        let Self { combinations, looked_at, fit } = self;
+        let only = if combinations == "1" {
+            "nothing varies: there is 1 combination".to_owned()
+        } else {
+            format!("{combinations} combinations of what varies")
+        };
+        format!("{only}; of {looked_at} looked at first, {fit} may be given out")
+    }
+}
+
+/// How large the space of a lesson is, in a line.
+pub fn space(issue: &Issue) -> String {
+    format!("{}\n", Space::of(issue).text())
+}
+
+fn taking(papers: usize) -> String {
+    if papers == 1 { "1 paper takes".to_owned() } else { format!("{papers} papers take") }
+}
+
+/// Figures in groups of three.
+fn grouped(number: u128) -> String {
+    let digits = number.to_string();
+    let mut text = String::new();
+    for (place, digit) in digits.chars().enumerate() {
+        if place > 0 && (digits.len() - place) % 3 == 0 {
+            text.push(' ');
+        }
+        text.push(digit);
+    }
+    text
+}
+
+/// The lesson as its file shows it: for the roles and units of its workings.
+fn solved(issue: &Issue) -> Option<Solved> {
+    let lesson = issue.papers().lesson();
+    Solved::new(lesson.problem.clone(), lesson.style.clone()).ok()
+}
+
+fn shown(extent: &Extent, working: &str, solved: &Solved) -> [String; 3] {
+    let working = solved.workings().get(working);
+    let largest = extent.min.abs().max(extent.max.abs());
+    [extent.min, extent.median, extent.max].map(|value| match working {
+        Some(working) => {
+            let (role, dimension): (Role, _) = (working.symbol.role, working.value.dimension);
+            solved.style().show_beside(Quantity::new(value, dimension), role, largest).text()
+        }
+        None => value.to_string(),
+    })
+}
+
+fn numbers(extent: &Extent, decimals: usize) -> [String; 3] {
+    [extent.min, extent.median, extent.max].map(|value| format!("{value:.decimals$}"))
+}
+
+/// The measures of one asked value.
+fn block(title: &str, lines: &[(&str, [String; 3])]) -> String {
+    let first = lines.iter().map(|(name, _)| name.width() + 2).chain([title.width()]).max().unwrap_or(0);
+    let heads = ["min", "median", "max"];
+    let widths: Vec<usize> = (0..3)
+        .map(|column| {
+            lines
+                .iter()
+                .map(|(_, cells)| cells[column].width())
+                .chain([heads[column].len()])
+                .max()
+                .unwrap_or(0)
+        })
+        .collect();
+    let line = |name: &str, cells: [&str; 3]| {
+        let mut text = format!("{name}{}", " ".repeat(first.saturating_sub(name.width())));
+        for (cell, width) in cells.iter().zip(&widths) {
+            let _ = write!(text, "  {}{cell}", " ".repeat(width.saturating_sub(cell.width())));
+        }
+        text + "\n"
+    };
+    let mut text = format!("\n{}", line(title, heads));
+    for (name, [min, median, max]) in lines {
+        text.push_str(&line(&format!("  {name}"), [min, median, max]));
+    }
+    text
+}

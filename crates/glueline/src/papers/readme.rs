@@ -1,0 +1,25 @@
+//! What lies in the folder, for whoever opens it.
+
+use super::counted;
+use assessment::issue::Issue;
+
+/// The text of the file.
+pub fn text(issue: &Issue, papers: usize) -> String {
+    format!(
+        "{title}: {papers}
+
+TO HAND OUT
+  papers/         one file for each paper, and nothing of the key
+
+TO KEEP TO YOURSELF
+  keys/           what is right on each paper: key.csv for a spreadsheet, key.json for another program
+  lessons/        each paper as a lesson of its own, for: glueline values, notes, board. Whoever has it has the answers.
+  fairness.txt    the papers side by side, and what was thrown out; fairness.json for another program
+  ledger.json     who got which paper. Keep it: with it a student who comes later changes no paper of the others.
+
+The same command once more makes what is missing and leaves all else as it is.
+",
+        title = issue.papers().lesson().about.title,
+        papers = counted(papers, "paper"),
+    )
+}
