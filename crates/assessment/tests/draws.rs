@@ -338,3 +338,26 @@ fn a_ledger_keeps_its_papers_when_the_lesson_is_restricted() {
     // And back again: what is kept says nothing of the restriction.
     assert!(Ledger::read::<ExamSecret>(&ledger.text(), "girder", &Space::new(vec![50, 50])).is_ok());
 }
+
+/// What was passed over can be told again from the ledger: the draw that a student has is the one of that number, and those
+/// before it were refused or taken.
+#[test]
+fn the_ledger_keeps_which_of_the_draws_was_taken() {
+    let space = Space::new(vec![6, 5]);
+    let fits = |draw: &Draw| draw.choices[0].is_multiple_of(2);
+    let mut ledger = Ledger::new::<ExamSecret>("girder", space.clone());
+    for student in 0..20 {
+        ledger.give(&exam(), &student.to_string(), fits).expect("15 fit");
+    }
+    let ledger = Ledger::read::<ExamSecret>(&ledger.text(), "girder", &space).expect("its own text");
+    for (student, entry) in ledger.papers() {
+        let at = usize::try_from(entry.attempt).expect("a small number");
+        assert_eq!(ledger.draws(&exam(), student).nth(at).as_ref(), Some(&entry.draw));
+        assert_eq!(ledger.passed_over(&exam(), student).count(), at);
+        assert!(ledger.passed_over(&exam(), student).all(|draw| !fits(&draw) || ledger.is_taken(&draw)));
+    }
+    assert_eq!(ledger.papers().filter(|(_, entry)| entry.shared).count(), 5);
+    assert_eq!(ledger.not_drawn_by(&exam()), None);
+    let other = ExamSecret::new(b"a secret that drew none of it").expect("long enough");
+    assert!(ledger.not_drawn_by(&other).is_some());
+}

@@ -3,7 +3,7 @@
 use super::counted;
 use super::given::Given;
 use crate::failure::Failure;
-use assessment::fair::{ClassTable, Extent, Paper};
+use assessment::fair::{ClassTable, Extent, Hides, Paper};
 use assessment::issue::{Issue, ThrownOut};
 use serde::Serialize;
 use std::fmt::Write as _;
@@ -125,10 +125,10 @@ impl Report {
                 counted(largest, "paper")
             ));
         }
-        for hidden in &self.table.hidden_on_all {
+        for (working, mistakes) in self.hidden_by_working() {
             lines.push(format!(
-                "{}: the mistake {} gives the right value on every paper",
-                hidden.working, hidden.mistake
+                "{working}: right on every paper in spite of a mistake: {}",
+                mistakes.join(", ")
             ));
         }
         match self.same_numbers.len() {
@@ -146,6 +146,18 @@ impl Report {
             ));
         }
         lines
+    }
+
+    /// The mistakes that no paper shows, by asked value.
+    fn hidden_by_working(&self) -> Vec<(&str, Vec<&str>)> {
+        let mut all: Vec<(&str, Vec<&str>)> = Vec::new();
+        for Hides { working, mistake, .. } in &self.table.hidden_on_all {
+            match all.last_mut().filter(|(last, _)| last == working) {
+                Some((_, mistakes)) => mistakes.push(mistake),
+                None => all.push((working, vec![mistake])),
+            }
+        }
+        all
     }
 
     /// The sizes of the groups that share an answer, by asked value in the order of the questions.
@@ -183,11 +195,6 @@ impl Space {
     }
 }
 
-/// How large the space of a lesson is, in a line.
-pub fn space(issue: &Issue) -> String {
-    format!("{}\n", Space::of(issue).text())
-}
-
 fn taking(papers: usize) -> String {
     if papers == 1 { "1 paper takes".to_owned() } else { format!("{papers} papers take") }
 }
@@ -197,7 +204,7 @@ fn grouped(number: u128) -> String {
     let digits = number.to_string();
     let mut text = String::new();
     for (place, digit) in digits.chars().enumerate() {
-        if place > 0 && (digits.len() - place) % 3 == 0 {
+        if place > 0 && (digits.len() - place).is_multiple_of(3) {
             text.push(' ');
         }
         text.push(digit);

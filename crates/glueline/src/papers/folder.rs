@@ -106,15 +106,17 @@ impl Folder {
         counter.fetch_add(1, Ordering::Relaxed);
     }
 
-    /// Ends the run: how many files were written, and how many were there already.
-    ///
-    /// # Errors
-    /// Where the system refuses.
-    pub fn close(self) -> Result<(usize, usize), Failure> {
-        let path = self.path(LOCK);
-        fs::remove_file(&path).map_err(|error| Refusal::System { path, error })?;
-        drop(self.lock);
-        Ok((self.fresh.into_inner(), self.unchanged.into_inner()))
+    /// How many files this run wrote, and how many were there already.
+    pub fn counts(&self) -> (usize, usize) {
+        (self.fresh.load(Ordering::Relaxed), self.unchanged.load(Ordering::Relaxed))
+    }
+}
+
+/// The mark of a run at work goes when the run ends, well or not. One that a killed run left keeps nobody out.
+impl Drop for Folder {
+    fn drop(&mut self) {
+        let _ = fs::remove_file(self.path(LOCK));
+        let _ = self.lock.unlock();
     }
 }
 

@@ -54,7 +54,6 @@ pub fn run(job: &Job) -> Result<(), Failure> {
     let issue = Issue::new(papers);
     let mut ledger = ledger(&folder, &issue)?;
     let secret = secret(job, &ledger)?;
-    anstream::print!("{}", fairness::space(&issue));
     let ids: Vec<&str> = match &roster {
         Some(roster) => roster.students().iter().map(|student| student.id.as_str()).collect(),
         None => Vec::new(),
@@ -86,7 +85,7 @@ pub fn run(job: &Job) -> Result<(), Failure> {
     folder.renew("fairness.json", report.json()?.as_bytes())?;
     folder.renew("README.txt", readme::text(&issue, given.len()).as_bytes())?;
     anstream::print!("{}", report.text(&issue));
-    let (fresh, unchanged) = folder.close()?;
+    let (fresh, unchanged) = folder.counts();
     anstream::println!(
         "\n{} in {}: {fresh} files written, {unchanged} there already\nkeep all of it to yourself but the folder {}",
         counted(given.len(), "paper"),

@@ -1,0 +1,7 @@
+//! `glueline papers` as a lecturer meets it.
+
+mod bad_lists;
+mod cut_short;
+mod run;
+mod same_again;
+mod secret;
