@@ -78,6 +78,8 @@ pub struct Value {
     pub right: f64,
     /// What is taken as right.
     pub bounds: Bounds,
+    /// What is taken as right besides: the same size with the other sign, another place where it occurs.
+    pub also: Vec<Bounds>,
     /// What it earns.
     pub marks: Marks,
     /// What is said of the right value.

@@ -15,6 +15,8 @@ mod item;
 mod package;
 mod passage;
 mod processing;
+mod questions;
+mod through;
 mod variables;
 
 pub use element::Version;
@@ -23,3 +25,4 @@ pub use identifier::Identifier;
 pub use item::{Alternative, Answer, Bounds, Choice, FollowThrough, Item, Marks, Mistake, Picture, Value};
 pub use package::{Archive, Package};
 pub use passage::{Line, Passage};
+pub use questions::{Given, Questions};

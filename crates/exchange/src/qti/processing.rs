@@ -94,7 +94,13 @@ fn value_verdicts<'a>(value: &'a Value, variables: &Variables<'_>) -> Vec<Verdic
     let response = variables.response(&value.identifier);
     let verdict =
         |test, marks, name: &str, feedback| Verdict { test, marks, name: name.to_owned(), feedback };
-    let right = Some(within(&response, &value.bounds));
+    let right = Some(match value.also.as_slice() {
+        [] => within(&response, &value.bounds),
+        also => {
+            let all = std::iter::once(&value.bounds).chain(also);
+            qti("or").children(all.map(|bounds| within(&response, bounds)))
+        }
+    });
     let mut verdicts = vec![verdict(right, value.marks, "RIGHT", &value.feedback)];
     if let Some(through) = &value.follow_through {
         let test = Some(follows(&response, through, variables));

@@ -78,6 +78,7 @@ fn value(identifier: &str, label: Line, unit: &str, right: f64, bounds: Bounds) 
         unit: Line::words(unit),
         right,
         bounds,
+        also: Vec::new(),
         marks: marks(2.0),
         feedback: Passage::words("Right."),
         follow_through: None,
