@@ -65,7 +65,7 @@ impl std::error::Error for DrawFault {}
 ///
 /// let conveyor = lesson::builtin::find("conveyor").expect("a lesson of ours").text;
 /// let papers = Papers::read(conveyor, "conveyor.toml").expect("a sound lesson");
-/// let paper = papers.text(&Draw { choices: vec![3, 1, 0] }).expect("the fourth load");
+/// let paper = papers.text(&Draw { choices: vec![12, 10, 0] }).expect("the thirteenth load");
 /// assert!(paper.contains("w = \"16 kN/m\"") && !paper.contains("[vary]"));
 /// ```
 #[derive(Clone, Debug)]

@@ -28,13 +28,13 @@ pub use worker::{Found, Worker};
 ///
 /// ```
 /// use assessment::candidates::Candidates;
-/// use lesson::papers::Papers;
+/// use lesson::papers::{Draw, Papers};
 ///
 /// let conveyor = lesson::builtin::find("conveyor").expect("a lesson of ours").text;
 /// let papers = Papers::read(conveyor, "conveyor.toml").expect("a sound lesson");
 /// let candidates = Candidates::new(papers, &["reaction at A"])?;
 /// let mut worker = candidates.worker();
-/// let draw = candidates.space().draw(8).expect("the second load, the second length, upright");
+/// let draw = Draw { choices: vec![4, 10, 0] }; // the fifth load, the eleventh length, upright
 /// let found = worker.evaluate(&draw).expect("a sound draw");
 /// // Two equal spans of 4 m under 8 kN/m: 3/8 of the load of one span.
 /// assert!((found.values[0] - 12e3).abs() < 1e-6);

@@ -100,6 +100,7 @@ pub struct Judge<'a> {
     solved: &'a Solved,
     course: Course,
     mistakes: Vec<Applied>,
+    known: &'a [Judgement],
 }
 
 /// In how many other worlds two values are compared before they are called equal with any numbers.
@@ -108,7 +109,12 @@ const WORLDS: usize = 3;
 impl<'a> Judge<'a> {
     /// For a paper, with every mistake of the catalogue.
     pub fn new(solved: &'a Solved, course: Course) -> Self {
-        Self { solved, course, mistakes: mistake::all(solved) }
+        Self { solved, course, mistakes: mistake::all(solved), known: &[] }
+    }
+
+    /// The same, with judgements of this very paper that are known already: they are not made again.
+    pub fn knowing(self, known: &'a [Judgement]) -> Self {
+        Self { known, ..self }
     }
 
     /// The paper, solved.
@@ -150,6 +156,9 @@ impl<'a> Judge<'a> {
     /// # Errors
     /// See [`NotAsked`].
     pub fn judge(&self, asked: &str) -> Result<Judgement, NotAsked> {
+        if let Some(known) = self.known.iter().find(|known| known.working == asked) {
+            return Ok(known.clone());
+        }
         let solved = self.solved;
         let Way { id, prepared, inputs, found } = Way::to(solved, asked)?;
         let right = solved.value(id);

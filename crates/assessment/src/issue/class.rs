@@ -1,12 +1,10 @@
 //! What the class of a lesson is, from a sample of its draws.
 
-use super::look::Looked;
 use crate::chance::Chance;
 use crate::fair::{Class, Paper, hidden_on_all, verdict};
 use crate::space::Space;
 use lesson::papers::Draw;
 use std::collections::{BTreeMap, HashSet};
-use std::sync::Arc;
 
 /// How many draws are looked at: the share of them that goes a way is then that of all draws to one part in ten.
 const SAMPLE: usize = 120;
@@ -32,16 +30,15 @@ pub(super) fn sample(space: &Space) -> Vec<Draw> {
 
 /// The class that the most of these papers can make, of those that nothing else speaks against. Where something speaks against
 /// all of them it is that of all.
-pub(super) fn of(looked: &[Arc<Looked>]) -> Option<Class> {
-    let papers: Vec<&Paper> = looked.iter().filter_map(|looked| looked.paper.as_ref()).collect();
-    let all: Vec<Paper> = papers.iter().map(|&paper| paper.clone()).collect();
+pub(super) fn of<'a>(papers: impl Iterator<Item = &'a Paper>) -> Option<Class> {
+    let all: Vec<Paper> = papers.cloned().collect();
     let always = hidden_on_all(&all);
     let by_itself = |paper: &Paper| {
         let own =
             Class { path: paper.path.clone(), conditions: BTreeMap::new(), hidden_on_all: always.clone() };
         verdict(&paper.judgements, &paper.path, Some(&own)).may_be_given()
     };
-    let sound: Vec<Paper> = papers.into_iter().filter(|paper| by_itself(paper)).cloned().collect();
+    let sound: Vec<Paper> = all.iter().filter(|paper| by_itself(paper)).cloned().collect();
     let sound = if sound.is_empty() { all } else { sound };
     let path = Class::of(&sound)?.path;
     let same: Vec<Paper> = sound.into_iter().filter(|paper| paper.path == path).collect();

@@ -44,8 +44,9 @@ impl Issue {
         count: u8,
     ) -> Result<(), LedgerFault> {
         let mut chosen: Vec<Arc<Looked>> = Vec::new();
-        for form in 0..count.min(FORMS) {
-            let name = form_name(form);
+        let names: Vec<String> = (0..count.min(FORMS)).map(form_name).collect();
+        self.refuse_the_hopeless(ledger, &names.iter().map(String::as_str).collect::<Vec<_>>())?;
+        for name in names {
             if ledger.paper(&name).is_none() {
                 let best = self.pool(secret, ledger, &name).into_iter().min_by(|one, other| {
                     let shared = |candidate: &Candidate| answers_shared(&candidate.looked, &chosen);

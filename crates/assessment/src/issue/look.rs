@@ -1,10 +1,13 @@
 //! One draw, looked at: what it comes to, and what speaks against giving it out.
 
 use crate::fair::{Class, Course, Judge, Paper, Path, Reason, verdict};
+use crate::set::SetPaper;
 use crate::space::Size;
+use lesson::Lesson;
 use lesson::papers::{Draw, Papers};
 use serde::Serialize;
 use std::fmt;
+use workings::solved::Solved;
 
 /// What is found of a draw.
 #[derive(Clone, Debug, PartialEq)]
@@ -47,9 +50,16 @@ impl fmt::Display for Against {
     }
 }
 
-/// Reads, solves and judges a draw; what the class says against it is not yet looked at.
-pub(super) fn look(papers: &Papers, asked: &[String], draw: &Draw) -> Looked {
-    let refused = |against| Looked { paper: None, against: vec![against] };
+/// A draw, read and judged; what the class says against it is not yet looked at.
+pub(super) struct Read {
+    pub(super) looked: Looked,
+    /// Its lesson, solved, where nothing has spoken against it yet.
+    sound: Option<(Lesson, Solved)>,
+}
+
+/// Reads, solves and judges a draw.
+pub(super) fn read(papers: &Papers, asked: &[String], draw: &Draw) -> Read {
+    let refused = |against| Read { looked: Looked { paper: None, against: vec![against] }, sound: None };
     let reading = match papers.reading(draw) {
         Ok(reading) => reading,
         Err(fault) => return refused(Against::Unsound(fault.to_string())),
@@ -76,16 +86,23 @@ pub(super) fn look(papers: &Papers, asked: &[String], draw: &Draw) -> Looked {
     }
     let names: Vec<&str> = asked.iter().map(String::as_str).collect();
     let path = Path::of(&solved, &names);
-    Looked { paper: Some(Paper { label: String::new(), path, judgements }), against: Vec::new() }
+    let paper = Paper { label: String::new(), path, judgements };
+    Read { looked: Looked { paper: Some(paper), against: Vec::new() }, sound: Some((lesson, solved)) }
 }
 
-/// Holds what was found against the class. Where there is one draw only, no other would be better, and it is given out as it
-/// is.
-pub(super) fn against_the_class(looked: Looked, class: Option<&Class>, size: Size) -> Looked {
-    let Some(paper) = &looked.paper else { return looked };
-    let reasons = match size.count {
-        0 | 1 => Vec::new(),
-        _ => verdict(&paper.judgements, &paper.path, class).reasons,
-    };
-    Looked { against: reasons.into_iter().map(Against::Unfair).collect(), ..looked }
+/// Holds what was read against the class, and sets its questions where nothing else speaks against it. Where there is one draw
+/// only, no other would be better, and it is given out as it is.
+pub(super) fn finish(read: Read, class: Option<&Class>, size: Size) -> Looked {
+    let Read { mut looked, sound } = read;
+    let (Some(paper), Some((lesson, solved))) = (&looked.paper, sound) else { return looked };
+    if size.count > 1 {
+        let reasons = verdict(&paper.judgements, &paper.path, class).reasons;
+        looked.against.extend(reasons.into_iter().map(Against::Unfair));
+    }
+    if looked.against.is_empty()
+        && let Err(faults) = SetPaper::judged(lesson, solved, &paper.judgements)
+    {
+        looked.against.extend(faults.iter().map(|fault| Against::NotAsked(fault.to_string())));
+    }
+    looked
 }

@@ -46,15 +46,12 @@ impl Issue {
             }
         }
         let sample = class::sample(&space);
-        let mut issue = Self { papers, space, asked, class: None, sample, looked: Mutex::default() };
-        let looked = issue.sampled();
-        issue.class = class::of(&looked);
-        // They were looked at without a class.
-        for looked in issue.looked.get_mut().unwrap_or_else(PoisonError::into_inner).values_mut() {
-            let again = look::against_the_class((**looked).clone(), issue.class.as_ref(), issue.space.size());
-            *looked = Arc::new(again);
-        }
-        issue
+        let read = cores::each(&sample, |draw| look::read(&papers, &asked, draw));
+        let class = class::of(read.iter().filter_map(|read| read.looked.paper.as_ref()));
+        let finished =
+            read.into_iter().map(|read| Arc::new(look::finish(read, class.as_ref(), space.size())));
+        let looked = Mutex::new(sample.iter().cloned().zip(finished).collect());
+        Self { papers, space, asked, class, sample, looked }
     }
 
     /// The lesson.
@@ -79,7 +76,7 @@ impl Issue {
 
     /// What was found of the draws of the sample, each once.
     pub fn sampled(&self) -> Vec<Arc<Looked>> {
-        cores::each(&self.sample, |draw| self.look(draw))
+        self.sample.iter().map(|draw| self.look(draw)).collect()
     }
 
     /// What is found of a draw: kept, so that it is looked at once.
@@ -88,16 +85,27 @@ impl Issue {
         if let Some(looked) = known().get(draw) {
             return Arc::clone(looked);
         }
-        let looked = look::look(&self.papers, &self.asked, draw);
-        let looked = Arc::new(look::against_the_class(looked, self.class.as_ref(), self.space.size()));
+        let read = look::read(&self.papers, &self.asked, draw);
+        let looked = Arc::new(look::finish(read, self.class.as_ref(), self.space.size()));
         Arc::clone(known().entry(draw.clone()).or_insert(looked))
+    }
+
+    /// Of a sample that nothing fits of, a paper would have to be searched for among many hundreds of draws.
+    fn refuse_the_hopeless(&self, ledger: &Ledger, students: &[&str]) -> Result<(), LedgerFault> {
+        let wanted = students.iter().any(|student| ledger.paper(student).is_none());
+        if wanted && !self.sampled().iter().any(|looked| looked.fits()) {
+            let tried = self.sample.len();
+            return Err(LedgerFault::NothingFits { tried, all: self.space.size().count == tried as u128 });
+        }
+        Ok(())
     }
 
     /// Gives every student a paper who has none, in the order of their ids, whatever the order of the list; `told` is called
     /// with the number of those whose draws have been looked at, from any thread.
     ///
     /// # Errors
-    /// As [`Ledger::give`]. Those before have got their papers.
+    /// As [`Ledger::give`]. Those before have got their papers. Where something speaks against every draw of the sample, none is
+    /// searched for.
     pub fn give<S: Secret + Sync>(
         &self,
         secret: &S,
@@ -108,6 +116,7 @@ impl Issue {
         let mut students: Vec<&str> = students.to_vec();
         students.sort_unstable();
         students.dedup();
+        self.refuse_the_hopeless(ledger, &students)?;
         // Most students keep the first draw that nothing speaks against, and those are found on all cores; who gets which of
         // the draws that several come to is then settled one after the other.
         let (done, before) = (AtomicUsize::new(0), &*ledger);

@@ -35,7 +35,7 @@ pub use recognised::Recognised;
 pub use unit::AnswerUnit;
 pub use value::ValuePart;
 
-use crate::fair::{Course, Judge};
+use crate::fair::{Course, Judge, Judgement};
 use lesson::question::{AskedValue, Sketch};
 use lesson::{Lesson, Question};
 use serde::{Serialize, Serializer};
@@ -104,7 +104,15 @@ impl SetPaper {
     /// # Errors
     /// Every [`SetFault`], in the order of the questions.
     pub fn new(lesson: Lesson, solved: Solved) -> Result<Self, Vec<SetFault>> {
-        let judge = Judge::new(&solved, Course::of(&lesson));
+        Self::judged(lesson, solved, &[])
+    }
+
+    /// As [`SetPaper::new`], with judgements of this very paper that are known already: they are not made again.
+    ///
+    /// # Errors
+    /// As [`SetPaper::new`].
+    pub fn judged(lesson: Lesson, solved: Solved, known: &[Judgement]) -> Result<Self, Vec<SetFault>> {
+        let judge = Judge::new(&solved, Course::of(&lesson)).knowing(known);
         let (mut questions, mut faults) = (Vec::new(), Vec::new());
         for (index, question) in lesson.questions.iter().enumerate() {
             match asked(question, &judge) {

@@ -19,7 +19,7 @@ use assessment::ledger::{Ledger, LedgerFault};
 use assessment::secret::ExamSecret;
 use exchange::roster::Roster;
 use folder::{Folder, LEDGER};
-use given::Given;
+use given::{Given, Written};
 use lesson::papers::Papers;
 use progress::Progress;
 use std::path::{Path, PathBuf};
@@ -66,17 +66,18 @@ pub fn run(job: &Job) -> Result<(), Failure> {
         }
     };
     drawn.map_err(|fault| no_paper(&fault, &issue))?;
-    let given = Given::all(&issue, &ledger)?;
-    refuse_other_lessons(&folder, &given)?;
+    let written = Written::all(&issue, &ledger)?;
+    refuse_other_lessons(&folder, &written)?;
     folder.renew(LEDGER, ledger.text().as_bytes())?;
 
-    let (written, done) = (Progress::new("papers written", given.len()), AtomicUsize::new(0));
-    let each = cores::each(&given, |given| {
-        folder.put(&given.lesson_file(), given.text.as_bytes())?;
-        written.at(done.fetch_add(1, Ordering::Relaxed) + 1);
-        Ok(())
+    let (progress, done) = (Progress::new("papers written", written.len()), AtomicUsize::new(0));
+    let given = cores::each(&written, |written| {
+        let (_, given) = written.set(&issue)?;
+        folder.put(&written.lesson_file(), written.text.as_bytes())?;
+        progress.at(done.fetch_add(1, Ordering::Relaxed) + 1);
+        Ok(given)
     });
-    each.into_iter().collect::<Result<Vec<()>, Failure>>()?;
+    let given = given.into_iter().collect::<Result<Vec<Given>, Failure>>()?;
 
     folder.renew("keys/key.csv", &key::csv(&given, &issue)?)?;
     folder.renew("keys/key.json", key::json(&given, &issue)?.as_bytes())?;
@@ -163,13 +164,13 @@ fn no_paper(fault: &LedgerFault, issue: &Issue) -> Failure {
 }
 
 /// Refuses to go on where papers that were made before would now read otherwise.
-fn refuse_other_lessons(folder: &Folder, given: &[Given]) -> Result<(), Failure> {
+fn refuse_other_lessons(folder: &Folder, papers: &[Written<'_>]) -> Result<(), Failure> {
     if folder.replaces() {
         return Ok(());
     }
     let mut others = 0;
-    for given in given {
-        others += usize::from(folder.text(&given.lesson_file())?.is_some_and(|text| text != given.text));
+    for paper in papers {
+        others += usize::from(folder.text(&paper.lesson_file())?.is_some_and(|text| text != paper.text));
     }
     if others == 0 {
         return Ok(());
