@@ -170,10 +170,11 @@ fn a_lesson_with_mistakes_ends_every_command_with_its_exit_code() {
 fn every_command_says_what_it_is_for() {
     let folder = folder();
     let help = glueline(folder.path(), &["--help"]);
-    assert!(out(&help).contains("Exit codes: 0 done; 1 the lesson has mistakes; 2 the command line has"));
-    for command in
-        ["start", "check", "values", "tune", "figures", "notes", "slides", "board", "page", "schema", "demo"]
-    {
+    assert!(out(&help).contains("Exit codes: 0 done; 1 the lesson or the class list has mistakes; 2"));
+    for command in [
+        "start", "check", "values", "tune", "papers", "figures", "notes", "slides", "board", "page",
+        "schema", "demo",
+    ] {
         assert!(out(&help).contains(command), "{command}");
         let own = glueline(folder.path(), &[command, "--help"]);
         assert!(own.status.success() && out(&own).contains("Usage: glueline"), "{command}");
