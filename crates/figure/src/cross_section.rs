@@ -1,5 +1,6 @@
 //! The marks of a cross-section seen along the beam: bodies, part beyond the cut, joints, centroid.
 
+use crate::body::Body;
 use crate::drawing::Mark;
 use crate::geometry::Point as Spot;
 use crate::hatch;
@@ -73,6 +74,26 @@ pub(crate) fn materials(scene: &Scene) -> Vec<(f64, f64)> {
 
 /// The section: bodies tinted, the part beyond the cut hatched, outlines, joints.
 pub(crate) fn marks(scene: &Scene, frame: &Frame) -> Vec<Mark> {
+    let mut marks = bodies(scene, frame);
+    let mut beyond = Vec::new();
+    for region in scene.beyond.iter().filter(|r| !r.is_empty()) {
+        let loops = frame.loops(region);
+        beyond.push(filled(&loops, Some(Ink::Beyond), None));
+        beyond.extend(hatch::marks(&loops, FRAC_PI_4, HATCH, Stroke::solid(Ink::BeyondHatch, THIN)));
+    }
+    marks.push(Mark::group("part-beyond", "The part beyond the cut", beyond));
+    marks.extend(outlines(scene, frame));
+    marks
+}
+
+/// The section as it is given: bodies tinted, outlines, joints.
+pub(crate) fn given(scene: &Scene, frame: &Frame) -> Vec<Mark> {
+    let mut marks = bodies(scene, frame);
+    marks.extend(outlines(scene, frame));
+    marks
+}
+
+fn bodies(scene: &Scene, frame: &Frame) -> Vec<Mark> {
     let mut marks = Vec::new();
     let materials = materials(scene);
     for body in &scene.bodies {
@@ -82,19 +103,14 @@ pub(crate) fn marks(scene: &Scene, frame: &Frame) -> Vec<Mark> {
             marks.extend(hatch::marks(&loops, slant, 5.0, Stroke::solid(Ink::Quiet, 0.5)));
         }
     }
-    let mut beyond = Vec::new();
-    for region in scene.beyond.iter().filter(|r| !r.is_empty()) {
-        let loops = frame.loops(region);
-        beyond.push(filled(&loops, Some(Ink::Beyond), None));
-        beyond.extend(hatch::marks(&loops, FRAC_PI_4, HATCH, Stroke::solid(Ink::BeyondHatch, THIN)));
-    }
-    marks.push(Mark::group("part-beyond", "The part beyond the cut", beyond));
-    let outlines = scene
-        .bodies
-        .iter()
-        .map(|body| filled(&frame.loops(&body.region), None, Some(Stroke::OUTLINE)))
-        .collect();
-    marks.push(Mark::group("outline", "Outline of the section", outlines));
+    marks
+}
+
+/// The outlines of the bodies, and the joints.
+fn outlines(scene: &Scene, frame: &Frame) -> Vec<Mark> {
+    let outline = |body: &Body| filled(&frame.loops(&body.region), None, Some(Stroke::OUTLINE));
+    let outlines = scene.bodies.iter().map(outline).collect();
+    let mut marks = vec![Mark::group("outline", "Outline of the section", outlines)];
     marks.extend(joints(scene, frame));
     marks
 }

@@ -36,6 +36,7 @@ pub mod metrics;
 mod outline;
 pub mod palette;
 mod panel;
+pub mod paper;
 mod pictorial;
 mod pictorial_words;
 mod piece;

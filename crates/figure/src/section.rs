@@ -21,9 +21,9 @@ use workings::problem::JointKind;
 use workings::role::Role;
 
 /// The room that the section takes, px across and down.
-const ROOM: (f64, f64) = (260.0, 300.0);
+pub(crate) const ROOM: (f64, f64) = (260.0, 300.0);
 /// Distance of the first dimension line from the section, and of the next from it, px.
-const FIRST: f64 = 28.0;
+pub(crate) const FIRST: f64 = 28.0;
 const NEXT: f64 = 26.0;
 /// Distance between upright dimension lines that have their labels beside them, px.
 const COLUMN: f64 = 92.0;
@@ -205,7 +205,7 @@ fn width_at_cut(scene: &Scene, frame: &Frame, wishes: &mut Vec<Wish>) -> Vec<Mar
 }
 
 /// Chains of dimensions along the corners, and the overall sizes.
-fn sizes(scene: &Scene, frame: &Frame, unit: &str, wishes: &mut Vec<Wish>) -> Vec<Mark> {
+pub(crate) fn sizes(scene: &Scene, frame: &Frame, unit: &str, wishes: &mut Vec<Wish>) -> Vec<Mark> {
     let mut marks = Vec::new();
     let w = &scene.writer;
     let e = scene.extent;
@@ -273,7 +273,7 @@ fn sizes(scene: &Scene, frame: &Frame, unit: &str, wishes: &mut Vec<Wish>) -> Ve
 }
 
 /// The unit that the overall sizes are shown in: the others are written without it where it is theirs.
-fn unit_of_sizes(scene: &Scene) -> String {
+pub(crate) fn unit_of_sizes(scene: &Scene) -> String {
     scene.writer.given_number(scene.extent.height(), Dimension::LENGTH, Role::Height).1
 }
 
@@ -317,7 +317,7 @@ fn lowest_at(regions: &[Region], place: f64, size: f64) -> Option<f64> {
 }
 
 /// The radii of arcs, each radius once.
-fn radii(scene: &Scene, frame: &Frame, wishes: &mut Vec<Wish>) {
+pub(crate) fn radii(scene: &Scene, frame: &Frame, wishes: &mut Vec<Wish>) {
     let mut known: Vec<f64> = Vec::new();
     for part in scene.section.parts() {
         for (outline, hole) in

@@ -16,6 +16,9 @@ pub struct Lesson {
     pub about: About,
     /// The beam, its section, the slice and the cut, in SI.
     pub problem: Problem,
+    /// How far above the neutral axis the file puts the cut, m; `None` where it puts it at a height, a joint or an edge. Only so
+    /// is it known whether the height of the cut gives away that of the neutral axis.
+    pub cut_from_axis: Option<f64>,
     /// How the course writes: notation, units, figures.
     pub style: Style,
     /// The lecturer's own words between the scenes.

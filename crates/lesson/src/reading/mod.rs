@@ -173,6 +173,7 @@ fn stated(raw: &toml::de::DeTable<'_>, source: &Source, report: &mut Report) -> 
     let solid_beam = beam.beam(length, rigidity);
     let texts = lecture::texts(&lesson);
     let (questions, tolerance) = (questions::read(&lesson, report), questions::tolerance(&lesson, report));
+    let place::CutRead { place: cut, from_axis: cut_from_axis } = cut?;
     let problem = Problem {
         title: about.title.clone(),
         beam: solid_beam,
@@ -185,11 +186,22 @@ fn stated(raw: &toml::de::DeTable<'_>, source: &Source, report: &mut Report) -> 
         section_name: section.name,
         joints: section.joints,
         slice: slice?,
-        cut: cut?,
+        cut,
     };
     let vary = variations;
-    let lesson_read =
-        Lesson { about, problem, style, texts, questions, tolerance, values, vary, only, requirements };
+    let lesson_read = Lesson {
+        about,
+        problem,
+        cut_from_axis,
+        style,
+        texts,
+        questions,
+        tolerance,
+        values,
+        vary,
+        only,
+        requirements,
+    };
     Some((lesson_read, lesson))
 }
 

@@ -79,7 +79,7 @@ pub(super) fn cut(
     file: &str,
     style: &Style,
     report: &mut Report,
-) -> Option<CutPlace> {
+) -> Option<CutRead> {
     let given = table.text("at")?;
     let section = read.and_then(|read| read.section.as_ref());
     let place = place(&given, read, known, file, style, report)?;
@@ -107,7 +107,16 @@ pub(super) fn cut(
         Some(_) => HeightSide::Below,
         None => narrower(section, height, beyond),
     };
-    Some(CutPlace { height, side, beyond, joint: joint.map(|joint| joint.name.clone()) })
+    let from_axis = if let Place::FromNeutralAxis(up) = place { Some(up) } else { None };
+    let joint = joint.map(|joint| joint.name.clone());
+    Some(CutRead { place: CutPlace { height, side, beyond, joint }, from_axis })
+}
+
+/// A cut as it was read.
+pub(super) struct CutRead {
+    pub(super) place: CutPlace,
+    /// How far above the neutral axis it was put, m; `None` where it was put anywhere else.
+    pub(super) from_axis: Option<f64>,
 }
 
 /// Where a cut was asked for.

@@ -1,0 +1,159 @@
+//! The section with its sizes, and where it is cut.
+
+use super::section_words;
+use crate::cross_section::{self, Frame};
+use crate::dimension;
+use crate::drawing::{Drawing, Mark, bounds};
+use crate::geometry::{Point as Spot, Rect};
+use crate::label::{Escape, Placer, Seat, Wish};
+use crate::legend::{Sample, legend};
+use crate::outline::Region;
+use crate::palette::{Ink, MEDIUM, Stroke, THIN};
+use crate::scene::Scene;
+use crate::section::{FIRST, ROOM, radii, sizes, unit_of_sizes};
+use crate::text::{Align, Label, SMALL};
+use workings::dimension::Dimension;
+use workings::problem::JointKind;
+use workings::role::Role;
+use workings::solved::Solved;
+
+/// The section to scale with its sizes; with the cut and its height above the lowest fibre where `with_cut` says so: a cut that is
+/// placed from the neutral axis would tell where that is. `None` where the section cannot be drawn.
+pub fn section(solved: &Solved, with_cut: bool) -> Option<Drawing> {
+    let scene = &Scene::of(solved)?;
+    let frame = Frame::fitting(scene.extent, ROOM, Spot::new(0.0, 0.0));
+    let mut wishes = Vec::new();
+    let mut marks = vec![Mark::group("section", "The section", cross_section::given(scene, &frame))];
+    let sizes = sizes(scene, &frame, &unit_of_sizes(scene), &mut wishes);
+    let cut = if with_cut { cut(scene, &frame, &mut wishes) } else { Vec::new() };
+    let names = part_names(scene, &frame, with_cut, &mut wishes);
+    let mut placer = Placer::new();
+    for group in [&names, &sizes, &cut] {
+        placer.avoid_marks(group);
+    }
+    for ring in scene.bodies.iter().flat_map(|body| frame.loops(&body.region)) {
+        placer.avoid_polyline(&ring);
+        if let (Some(&first), Some(&last)) = (ring.first(), ring.last()) {
+            placer.avoid_line(last, first);
+        }
+    }
+    radii(scene, &frame, &mut wishes);
+    for wish in &wishes {
+        placer.put(wish);
+    }
+    marks.push(Mark::group("sizes", "Sizes", sizes));
+    marks.push(Mark::group("part-names", "Names of the parts", names));
+    if with_cut {
+        marks.push(Mark::group("cut", "The cut", cut));
+    }
+    marks.push(Mark::group("labels", "Labels", placer.into_marks()));
+    let under = bounds(&marks);
+    marks.push(legend(&entries(scene, with_cut), under, 600.0));
+    let (short, long) = section_words::given(scene, with_cut);
+    Some(Drawing::fitted("section-given", &title(scene), 12.0, 0.0, marks).described(short, long))
+}
+
+/// The outline of the section alone, to mark on. `None` where the section cannot be drawn.
+pub fn outline(solved: &Solved) -> Option<Drawing> {
+    let scene = &Scene::of(solved)?;
+    let frame = Frame::fitting(scene.extent, ROOM, Spot::new(0.0, 0.0));
+    let marks = vec![Mark::group("section", "The section", cross_section::given(scene, &frame))];
+    let (short, long) = section_words::outline(scene);
+    Some(Drawing::fitted("section-outline", &title(scene), 12.0, 0.0, marks).described(short, long))
+}
+
+fn title(scene: &Scene) -> String {
+    format!("Section: {}", scene.problem.section_name)
+}
+
+/// The trace of the cut and its height.
+fn cut(scene: &Scene, frame: &Frame, wishes: &mut Vec<Wish>) -> Vec<Mark> {
+    let (bottom, y) = (frame.y(scene.extent.bottom), frame.y(scene.cut));
+    let x = frame.right() + FIRST;
+    let end = Spot::new(x + 10.0, y);
+    let mut marks = vec![Mark::Line { from: Spot::new(-16.0, y), to: end, stroke: Stroke::CUT }];
+    marks.extend(dimension::upright(x, bottom, y));
+    marks.extend(dimension::extension(Spot::new(frame.right(), bottom), Spot::new(x, bottom)));
+    let height = scene.writer.given(scene.cut - scene.extent.bottom, Dimension::LENGTH, Role::CutHeight);
+    let beside = [Seat::Right, Seat::AboveRight, Seat::BelowRight];
+    wishes.push(Wish::new(height, Spot::new(x, 0.5 * (bottom + y))).seats(&beside, Escape::Any).gap(4.0));
+    wishes.push(Wish::new(Label::words("cut"), end).seats(&beside, Escape::Any).gap(5.0).ink(Ink::Cut));
+    marks
+}
+
+/// The names of the parts, where there are several: within the part where there is room, else beside it.
+fn part_names(scene: &Scene, frame: &Frame, with_cut: bool, wishes: &mut Vec<Wish>) -> Vec<Mark> {
+    let mut marks = Vec::new();
+    let parts = scene.section.parts();
+    if parts.len() < 2 {
+        return marks;
+    }
+    for (part, name) in parts.iter().zip(&scene.problem.part_names) {
+        let label = Label::words(name.clone());
+        let room = Rect::around(&frame.loops(&Region::of(part, f64::INFINITY)).concat()).grown(-3.0);
+        let clear_of_cut = |rect: &Rect| {
+            let y = frame.y(scene.cut);
+            !with_cut || y < rect.top - 3.0 || y > rect.bottom + 3.0
+        };
+        let middle = room.middle().moved(0.0, 4.0);
+        let rect = [0.0, -14.0, 14.0]
+            .into_iter()
+            .map(|drop| label.rect(middle.moved(0.0, drop), Align::Middle, SMALL))
+            .find(|rect| room.holds(rect.grown(2.0)) && clear_of_cut(rect));
+        match rect {
+            Some(rect) => {
+                let back = rect.grown(1.5);
+                let corner = |x, y| Spot::new(x, y);
+                marks.push(Mark::Polygon {
+                    points: vec![
+                        corner(back.left, back.top),
+                        corner(back.right, back.top),
+                        corner(back.right, back.bottom),
+                        corner(back.left, back.bottom),
+                    ],
+                    stroke: None,
+                    fill: Some(Ink::Material),
+                });
+                let at = Spot::new(rect.middle().x, rect.bottom - crate::metrics::DESCENT * SMALL);
+                marks.push(Mark::Text { at, label, align: Align::Middle, size: SMALL, ink: Ink::Line });
+            }
+            None => {
+                let middle = 0.5 * (scene.extent.left + scene.extent.right);
+                let (seats, x) = if room.middle().x > frame.x(middle) + 1.0 {
+                    ([Seat::Left, Seat::Right, Seat::Above, Seat::Below], room.left - 3.0)
+                } else {
+                    ([Seat::Right, Seat::Left, Seat::Above, Seat::Below], room.right + 3.0)
+                };
+                let at = Spot::new(x, room.middle().y + 0.2 * room.height());
+                wishes.push(Wish::new(label, at).seats(&seats, Escape::Any).size(SMALL));
+            }
+        }
+    }
+    marks
+}
+
+fn entries(scene: &Scene, with_cut: bool) -> Vec<(Sample, Label)> {
+    let mut entries = Vec::new();
+    if with_cut {
+        entries.push((Sample::Cut, Label::words("cut")));
+    }
+    let has = |kind: JointKind| scene.problem.joints.iter().any(|joint| joint.kind == kind);
+    if has(JointKind::Glue) {
+        entries.push((Sample::Glue, Label::words("glue line")));
+    }
+    if has(JointKind::Fasteners) {
+        entries.push((Sample::Line(Stroke::solid(Ink::Line, MEDIUM)), Label::words("nails or bolts")));
+    }
+    for (ratio, slant) in cross_section::materials(scene) {
+        let value = scene.writer.given(ratio, Dimension::NONE, Role::Ratio);
+        let words = Label::words("material of modular ratio\u{a0}").followed_by(value);
+        entries.push((Sample::Part(slant), words));
+    }
+    entries.push((Sample::None, Label::words(format!("unit of the sizes: {}", unit_of_sizes(scene)))));
+    entries
+}
+
+/// A line across the sheet at a height that the outline gives.
+pub(super) fn guide(from: Spot, to: Spot) -> Mark {
+    Mark::Line { from, to, stroke: Stroke::dotted(Ink::Quiet, THIN) }
+}
