@@ -1,6 +1,6 @@
 //! The first page of a folder of handouts: what is there, lesson by lesson.
 
-use crate::tree::{Block, Document, FileName, Inline, Paper, words};
+use crate::tree::{Block, Document, FileName, Inline, Paper, Print, words};
 use workings::style::Style;
 
 /// What a folder holds of one lesson.
@@ -45,6 +45,8 @@ pub fn index(title: &str, entries: &[Entry]) -> Document {
         lead: Vec::new(),
         language: "en".to_owned(),
         paper: Paper::A4,
+        print: Print::Usual,
+        running: Vec::new(),
         identity: title.to_owned(),
         style: Style::default(),
         body,

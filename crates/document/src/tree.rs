@@ -23,6 +23,16 @@ pub enum Paper {
     Wide,
 }
 
+/// How large a document is printed.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Print {
+    /// As books are.
+    #[default]
+    Usual,
+    /// For who needs large letters: 18 points throughout.
+    Large,
+}
+
 /// A whole document.
 #[derive(Clone, Debug)]
 pub struct Document {
@@ -40,6 +50,11 @@ pub struct Document {
     pub language: String,
     /// The sheet.
     pub paper: Paper,
+    /// How large it is printed.
+    pub print: Print,
+    /// What stands on every page, so that a lost one finds back: whose it is, which paper. Empty for a document whose pages stay
+    /// together; the others have their pages counted there too.
+    pub running: Vec<String>,
     /// What tells this document from all others, for the identifier inside the file. Not shown.
     pub identity: String,
     /// Notation, units, figures and decimal mark of every number and symbol in it.
@@ -81,6 +96,16 @@ pub enum Block {
     Quote(Vec<Block>),
     /// Blocks side by side where the sheet is wide enough, with their shares of the width.
     Columns(Vec<(f64, Vec<Block>)>),
+    /// Words with what each of them stands for, in two columns where there is room.
+    Facts(Vec<Fact>),
+    /// A question of a paper.
+    Question(Question),
+    /// Where one answer is written.
+    Answer(Answer),
+    /// What there is to choose from, each with a place for a tick.
+    Choices(Choices),
+    /// Room to work in.
+    Room(Room),
     /// What follows begins a new page.
     PageBreak,
     /// A projected page that comes in steps.
@@ -97,6 +122,7 @@ impl Block {
             Block::Callout(callout) => all(&callout.body, visit),
             Block::Quote(inner) => all(inner, visit),
             Block::Columns(columns) => columns.iter().for_each(|(_, inner)| all(inner, visit)),
+            Block::Question(question) => all(&question.body, visit),
             Block::Slide(slide) => {
                 all(&slide.side, visit);
                 slide.steps.iter().for_each(|step| all(step, visit));
@@ -106,6 +132,10 @@ impl Block {
             | Block::Equation(_)
             | Block::Figure(_)
             | Block::Table(_)
+            | Block::Facts(_)
+            | Block::Answer(_)
+            | Block::Choices(_)
+            | Block::Room(_)
             | Block::PageBreak => {}
         }
     }
@@ -223,6 +253,57 @@ pub struct Callout {
     pub title: String,
     /// What it says.
     pub body: Vec<Block>,
+}
+
+/// A word with what it stands for: `Form` and `B`.
+#[derive(Clone, Debug)]
+pub struct Fact {
+    /// The word.
+    pub word: String,
+    /// What it stands for; empty where that is to be written by hand.
+    pub stands_for: Vec<Inline>,
+}
+
+/// A question of a paper, or a part of one. It is never parted from what it earns, nor from where its answer is written.
+#[derive(Clone, Debug)]
+pub struct Question {
+    /// What it is called: `Question 3`, `(a)`.
+    pub label: String,
+    /// What it earns, for the margin: `2 marks`; empty where its parts tell.
+    pub marks: String,
+    /// Whether it is a part of another.
+    pub is_part: bool,
+    /// What it asks, with its room and its answer.
+    pub body: Vec<Block>,
+}
+
+/// Where one answer is written.
+#[derive(Clone, Debug)]
+pub struct Answer {
+    /// Before the box: `tau =`.
+    pub before: Vec<Inline>,
+    /// Behind it: the unit.
+    pub behind: Vec<Inline>,
+    /// What is to be written there, for who cannot see the box: `shear stress on the cut, in megapascals`.
+    pub spoken: String,
+}
+
+/// What there is to choose from.
+#[derive(Clone, Debug)]
+pub struct Choices {
+    /// What is chosen, for who cannot see it.
+    pub spoken: String,
+    /// One line each.
+    pub items: Vec<Vec<Inline>>,
+}
+
+/// Room to work in.
+#[derive(Clone, Debug)]
+pub struct Room {
+    /// What it is for, for who cannot see it.
+    pub spoken: String,
+    /// How high it is in usual print, mm.
+    pub height: f64,
 }
 
 /// A projected page: it is printed once for each step, with the later steps hidden.

@@ -16,8 +16,8 @@ use structure::{Element, catalog, checked, count, elements, read};
 fn a_document_with_every_block_has_its_structure() {
     for paper in [Paper::A4, Paper::UsLetter] {
         let elements = checked(&sheet("A beam", paper));
-        // Three in the first paragraph, two displayed, one in the table's head, one in a step; two figures.
-        assert_eq!(count(&elements, "Formula"), 7, "{elements:?}");
+        // Three in the first paragraph, two displayed, one each in the table's head, in a step, before a box; two figures.
+        assert_eq!(count(&elements, "Formula"), 8, "{elements:?}");
         assert_eq!(count(&elements, "Figure"), 2);
         // One of its own, and one in the words of each figure at the end.
         assert_eq!(count(&elements, "Table"), 3);

@@ -3,6 +3,7 @@
 //! The file is HTML and well-formed XML at once, so that any XML reader can check it.
 
 mod escape;
+mod question;
 mod sheet;
 
 pub use self::escape::escaped;
@@ -13,8 +14,8 @@ use self::sheet::{POLICY, SHEET};
 use crate::characters::is_silent;
 use crate::levels::Levels;
 use crate::tree::{
-    Alignment, Block, Callout, CalloutKind, Document, Equation, Figure, Inline, Paper, Relation, Slide,
-    Table, plain,
+    Alignment, Block, Callout, CalloutKind, Document, Equation, Figure, Inline, Paper, Print, Relation,
+    Slide, Table, plain,
 };
 use crate::words::described;
 use std::collections::BTreeSet;
@@ -52,7 +53,13 @@ pub fn html(document: &Document) -> String {
     }
     out.push_str("<style>");
     out.push_str(&SHEET);
-    out.push_str("</style>\n</head>\n<body>\n");
+    out.push_str("</style>\n</head>\n");
+    out.push_str(if document.print == Print::Large { "<body class=\"large\">\n" } else { "<body>\n" });
+    if !document.running.is_empty() {
+        out.push_str("<p class=\"running\">");
+        push_escaped(&mut out, &document.running.join(" \u{b7} "));
+        out.push_str("</p>\n");
+    }
     push_title(&mut out, document, title, &context);
     push_contents(&mut out, &contents);
     out.push_str("<main>\n");
@@ -226,6 +233,7 @@ struct Printer<'a> {
     numbered_equations: BTreeSet<String>,
     drawings: u32,
     tables: u32,
+    choices: u32,
 }
 
 impl<'a> Printer<'a> {
@@ -240,6 +248,7 @@ impl<'a> Printer<'a> {
             numbered_equations: BTreeSet::new(),
             drawings: 0,
             tables: 0,
+            choices: 0,
         }
     }
 
@@ -285,6 +294,11 @@ impl<'a> Printer<'a> {
                 }
                 self.push("</div>\n");
             }
+            Block::Facts(facts) => self.facts(facts),
+            Block::Question(question) => self.question(question),
+            Block::Answer(answer) => self.answer(answer),
+            Block::Choices(choices) => self.choices(choices),
+            Block::Room(room) => self.room(room),
             Block::PageBreak => {}
             Block::Slide(slide) => self.slide(slide),
         }

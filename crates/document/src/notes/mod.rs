@@ -12,7 +12,7 @@ mod section;
 mod shear;
 mod solution;
 
-use crate::tree::{Block, Document, Paper};
+use crate::tree::{Block, Document, Paper, Print};
 use author::Author;
 use lesson::Lesson;
 use workings::solved::Solved;
@@ -84,6 +84,8 @@ pub(crate) fn document(
         lead: about.teaches.as_deref().map(crate::markdown::line).unwrap_or_default(),
         language: about.language.clone(),
         paper,
+        print: Print::Usual,
+        running: Vec::new(),
         identity: format!("{kind}: {} ({paper:?})", about.title),
         style: solved.style().clone(),
         body,

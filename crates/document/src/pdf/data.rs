@@ -5,8 +5,8 @@ use std::collections::BTreeSet;
 use crate::characters::{is_direction_control, is_ignorable};
 use crate::levels::Levels;
 use crate::tree::{
-    Alignment, Block, Callout, CalloutKind, Document, Equation, Figure, Inline, Paper, Relation, Slide,
-    Table, plain,
+    Alignment, Block, Callout, CalloutKind, Document, Equation, Fact, Figure, Inline, Paper, Print, Question,
+    Relation, Slide, Table, plain,
 };
 use crate::words::described;
 use figure::drawing::Drawing;
@@ -30,10 +30,45 @@ pub struct Faces {
     pub drawings: fn(&str) -> bool,
 }
 
-/// The data of a document.
-pub fn data(document: &Document, faces: &Faces) -> Data {
+/// The data of documents that go into one file, which is called `title`. The first says which sheet, which print and which
+/// language they all have.
+pub fn data(documents: &[Document], title: &str, faces: &Faces) -> Data {
+    let mut replaced = BTreeSet::new();
+    let first = documents.first();
+    let (lang, region) = language(first.map_or("en", |document| document.language.as_str()));
+    let sheets: Vec<Value> = documents
+        .iter()
+        .enumerate()
+        .map(|(place, document)| sheet(document, place, faces, &mut replaced))
+        .collect();
+    let value = json!({
+        "paper": match first.map_or(Paper::A4, |document| document.paper) {
+            Paper::A4 => "a4",
+            Paper::UsLetter => "us-letter",
+            Paper::Wide => "wide",
+        },
+        "large": first.is_some_and(|document| document.print == Print::Large),
+        "title": titled(title, faces, &mut replaced),
+        "author": settable(first.map_or("", |document| document.author.as_str()), faces.text, &mut replaced),
+        "lang": lang,
+        "region": region,
+        "sheets": sheets,
+    });
+    Data { bytes: value.to_string().into_bytes(), replaced: replaced.into_iter().collect() }
+}
+
+/// PDF/UA-1 asks for a title.
+fn titled(title: &str, faces: &Faces, replaced: &mut BTreeSet<char>) -> String {
+    let title = settable(title, faces.text, replaced);
+    if title.trim().is_empty() { "Untitled".to_owned() } else { title }
+}
+
+/// One document, the `place`th of its file.
+fn sheet(document: &Document, place: usize, faces: &Faces, replaced: &mut BTreeSet<char>) -> Value {
     let mut writer = Writer {
         document,
+        place,
+        equations: document.equation_numbers(),
         faces,
         levels: Levels::default(),
         numbered: BTreeSet::new(),
@@ -44,29 +79,22 @@ pub fn data(document: &Document, faces: &Faces) -> Data {
     if document.paper != Paper::Wide {
         body.extend(writer.figures_in_words());
     }
-    let (lang, region) = language(&document.language);
-    let title = writer.text(&document.title);
-    // PDF/UA-1 asks for a title.
-    let title = if title.trim().is_empty() { "Untitled" } else { &title };
+    let title = titled(&document.title, faces, &mut writer.replaced);
     let value = json!({
-        "paper": match document.paper {
-            Paper::A4 => "a4",
-            Paper::UsLetter => "us-letter",
-            Paper::Wide => "wide",
-        },
+        "place": place.to_string(),
+        "short-title": shortened(&title, 70),
         "title": title,
-        "short-title": shortened(title, 70),
         "kind": writer.text(&document.kind),
         "course": writer.text(&document.course),
         "author": writer.text(&document.author),
         "lead": writer.line(&document.lead),
-        "lang": lang,
-        "region": region,
-        "numbered": document.paper != Paper::Wide,
+        // Papers have a line on every page, no room for notes beside the words, and no numbers of chapters.
+        "running": document.running.iter().map(|words| shortened(&writer.text(words), 40)).collect::<Vec<_>>(),
+        "numbered": document.paper != Paper::Wide && document.running.is_empty(),
         "body": body,
-        "equations": if document.paper == Paper::Wide { BTreeSet::new() } else { document.equation_numbers() },
     });
-    Data { bytes: value.to_string().into_bytes(), replaced: writer.replaced.into_iter().collect() }
+    replaced.extend(writer.replaced);
+    value
 }
 
 /// The data of one drawing on a page of its own.
@@ -135,6 +163,10 @@ fn language(tag: &str) -> (String, Option<String>) {
 
 struct Writer<'a> {
     document: &'a Document,
+    /// Which document of its file it is.
+    place: usize,
+    /// The numbers of its equations.
+    equations: BTreeSet<&'a str>,
     faces: &'a Faces,
     levels: Levels,
     /// Equations so far.
@@ -189,7 +221,9 @@ impl Writer<'_> {
                 None => json!({ "k": "span", "c": self.line(text) }),
             },
             Inline::File { text, .. } => json!({ "k": "span", "c": self.line(text) }),
-            Inline::EquationNumber(number) => json!({ "k": "equation-number", "n": number }),
+            Inline::EquationNumber(number) => {
+                json!({ "k": "equation-number", "n": number, "label": self.label(number) })
+            }
             Inline::LineBreak => json!({ "k": "break" }),
         }
     }
@@ -225,9 +259,43 @@ impl Writer<'_> {
                 "shares": columns.iter().map(|(share, _)| *share).collect::<Vec<f64>>(),
                 "columns": columns.iter().map(|(_, inner)| self.blocks(inner)).collect::<Vec<_>>(),
             }),
+            Block::Facts(facts) => self.facts(facts),
+            Block::Question(question) => self.question(question),
+            Block::Answer(answer) => json!({
+                "k": "answer",
+                "before": self.line(&answer.before),
+                "behind": self.line(&answer.behind),
+            }),
+            Block::Choices(choices) => json!({ "k": "choices", "items": self.lines(&choices.items) }),
+            Block::Room(room) => json!({ "k": "room", "height": room.height.clamp(0.0, 240.0) }),
             Block::PageBreak => json!({ "k": "page-break" }),
             Block::Slide(slide) => self.slide(slide),
         }
+    }
+
+    /// By what the equation of a number is found, where there is one: no other document of the file has the same.
+    fn label(&self, number: &str) -> Option<String> {
+        let there = self.document.paper != Paper::Wide && self.equations.contains(number);
+        there.then(|| format!("equation-{}-{number}", self.place))
+    }
+
+    fn facts(&mut self, facts: &[Fact]) -> Value {
+        let one = |writer: &mut Self, fact: &Fact| json!({ "word": writer.text(&fact.word), "c": writer.line(&fact.stands_for) });
+        json!({ "k": "facts", "facts": facts.iter().map(|fact| one(self, fact)).collect::<Vec<_>>() })
+    }
+
+    fn question(&mut self, question: &Question) -> Value {
+        // A heading of nothing is none, and PDF/UA-1 forbids it.
+        let label = self.text(&question.label);
+        let label = if label.trim().is_empty() { "Question".to_owned() } else { label };
+        json!({
+            "k": "question",
+            "label": label,
+            "marks": self.text(&question.marks),
+            "part": question.is_part,
+            "level": self.levels.next(if question.is_part { 2 } else { 1 }),
+            "c": self.blocks(&question.body),
+        })
     }
 
     fn equation(&mut self, equation: &Equation) -> Value {
@@ -250,14 +318,15 @@ impl Writer<'_> {
             math.push_str(&print::typst(&row.right, style));
         }
         // A number given twice leads to its first equation; a slide is there more than once.
-        let labelled = self.document.paper != Paper::Wide
-            && equation.number.clone().is_some_and(|number| self.numbered.insert(number));
+        let number = equation.number.as_deref();
+        let label = number.filter(|number| self.numbered.insert((*number).to_owned()));
+        let label = label.and_then(|number| self.label(number));
         json!({
             "k": "equation",
             "m": self.text(&math),
             "alt": equation.spoken(style),
             "n": equation.number,
-            "label": labelled,
+            "label": label,
             "wide": equation.is_broad(style),
         })
     }

@@ -40,7 +40,29 @@ pub fn pdf(document: &Document) -> Result<Pdf, Error> {
 /// # Errors
 /// As [`pdf`].
 pub fn pdf_as(document: &Document, conformance: Conformance) -> Result<Pdf, Error> {
-    let data = data::data(document, &FACES);
-    let bytes = typesetter::typeset(Template::Sheets, data.bytes, &document.identity, conformance)?;
+    typeset(std::slice::from_ref(document), &document.title, &document.identity, conformance)
+}
+
+/// Several documents as one PDF file called `title`, to be printed at once: each begins on an odd page, so that on paper printed
+/// on both sides each has sheets of its own, and has its own count of pages. `identity` tells the file from all others.
+///
+/// The sheet, the print and the language are those of the first document. No document at all is one empty page.
+///
+/// The typesetter holds all of them at once, about 3 MB each: a class of hundreds is better made in several files.
+///
+/// # Errors
+/// As [`pdf`].
+pub fn pdf_of_all(documents: &[Document], title: &str, identity: &str) -> Result<Pdf, Error> {
+    typeset(documents, title, identity, Conformance::Accessible)
+}
+
+fn typeset(
+    documents: &[Document],
+    title: &str,
+    identity: &str,
+    conformance: Conformance,
+) -> Result<Pdf, Error> {
+    let data = data::data(documents, title, &FACES);
+    let bytes = typesetter::typeset(Template::Sheets, data.bytes, identity, conformance)?;
     Ok(Pdf { bytes, replaced: data.replaced })
 }

@@ -3,7 +3,8 @@
 #![allow(dead_code, reason = "each test file takes what it needs")]
 
 use document::tree::{
-    Alignment, Block, Callout, CalloutKind, Document, Equation, Figure, Inline, Paper, Slide, Table, words,
+    Alignment, Answer, Block, Callout, CalloutKind, Choices, Document, Equation, Fact, Figure, Inline, Paper,
+    Print, Question, Room, Slide, Table, words,
 };
 use figure::drawing::{Description, Drawing, Mark};
 use figure::geometry::Point;
@@ -122,9 +123,29 @@ pub fn body(text: &str) -> Vec<Block> {
         }),
         Block::Quote(vec![paragraph(text)]),
         Block::Columns(vec![(1.0, vec![paragraph(text)]), (1.0, vec![paragraph(text)])]),
+        Block::Facts(vec![
+            Fact { word: text.into(), stands_for: words(text) },
+            Fact { word: text.into(), stands_for: Vec::new() },
+        ]),
+        question(text),
         Block::PageBreak,
         paragraph(text),
     ]
+}
+
+/// A question with two parts and everything in which a student answers.
+pub fn question(text: &str) -> Block {
+    let part =
+        |body| Block::Question(Question { label: text.into(), marks: text.into(), is_part: true, body });
+    let before = vec![Inline::Math(symbol(Role::ShearStress)), " =".into(), text.into()];
+    let answer = Answer { before, behind: words(text), spoken: text.into() };
+    let choices = Choices { spoken: text.into(), items: vec![words(text), words("1")] };
+    let parts = vec![
+        Block::Paragraph(words(text)),
+        part(vec![Block::Room(Room { spoken: text.into(), height: 20.0 }), Block::Answer(answer)]),
+        part(vec![Block::Choices(choices)]),
+    ];
+    Block::Question(Question { label: text.into(), marks: String::new(), is_part: false, body: parts })
 }
 
 pub fn sheet(text: &str, paper: Paper) -> Document {
@@ -136,6 +157,8 @@ pub fn sheet(text: &str, paper: Paper) -> Document {
         lead: words(text),
         language: "en-GB".into(),
         paper,
+        print: Print::Usual,
+        running: Vec::new(),
         identity: "a specimen".into(),
         style: Style::default(),
         body: body(text),
