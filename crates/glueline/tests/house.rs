@@ -8,7 +8,8 @@ const FLOORS: &[&[&str]] = &[
     &["mechanics"],
     &["workings"],
     &["lesson", "figure"],
-    &["document", "assessment"],
+    &["assessment"],
+    &["document"],
     &["board", "exchange"],
     &["glueline"],
 ];

@@ -27,7 +27,7 @@ use workings::style::Style;
 /// The document as one HTML file.
 pub fn html(document: &Document) -> String {
     let context = Context { style: &document.style, equations: document.equation_numbers() };
-    let mut printer = Printer::new(&context, document.paper != Paper::Wide);
+    let mut printer = Printer::new(&context, document.paper != Paper::Wide && document.running.is_empty());
     printer.blocks(&document.body);
     let (body, contents) = (printer.out, printer.contents);
 

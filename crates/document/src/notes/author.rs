@@ -155,11 +155,20 @@ pub(crate) fn value_of(working: &Working) -> Inline {
 
 /// A list of things in a sentence: `A, B and C`.
 pub(crate) fn listed(items: Vec<Vec<Inline>>) -> Vec<Inline> {
+    joined(items, " and ")
+}
+
+/// A list of things of which one will do: `A, B or C`.
+pub(crate) fn alternatives(items: Vec<Vec<Inline>>) -> Vec<Inline> {
+    joined(items, " or ")
+}
+
+fn joined(items: Vec<Vec<Inline>>, last: &str) -> Vec<Inline> {
     let count = items.len();
     let mut out = Vec::new();
     for (place, item) in items.into_iter().enumerate() {
         if place > 0 {
-            out.push(if place + 1 == count { " and ".into() } else { ", ".into() });
+            out.push(if place + 1 == count { last.into() } else { ", ".into() });
         }
         out.extend(item);
     }

@@ -16,6 +16,11 @@ impl Drawings {
         Self(drawings)
     }
 
+    /// Those of these names that apply to the lesson; no other is made.
+    pub(crate) fn some(solved: &Solved, names: &[&str]) -> Self {
+        Self(if names.is_empty() { Vec::new() } else { figure::some(solved, |name| names.contains(&name)) })
+    }
+
     /// The drawing of this name; `None` where it does not apply to the lesson.
     pub fn get(&self, name: &str) -> Option<Drawing> {
         self.0.iter().find(|drawing| drawing.name == name).cloned()

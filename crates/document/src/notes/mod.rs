@@ -13,7 +13,7 @@ mod shear;
 mod solution;
 
 use crate::tree::{Block, Document, Paper, Print};
-use author::Author;
+pub(crate) use author::{Author, alternatives};
 use lesson::Lesson;
 use workings::solved::Solved;
 

@@ -46,7 +46,7 @@ impl Author<'_> {
     }
 
     /// Where the shear stress is largest, and why there.
-    fn largest(&mut self) {
+    pub(crate) fn largest(&mut self) {
         let largest = self.solved.stress().largest_shear_stress();
         let value = Inline::Quantity(Quantity::new(largest.value, Dimension::STRESS), Role::ShearStress);
         let mean = Inline::Quantity(Quantity::new(largest.mean, Dimension::STRESS), Role::MeanShearStress);

@@ -1,0 +1,82 @@
+//! Where a student works and answers.
+
+use super::value_words::{beside, name, place_equals, spoken_unit, symbol_equals, unit};
+use crate::notes::line;
+use crate::tree::{Answer, Block, Choices, Figure, Room};
+use assessment::set::{Along, Ask, ChoicePart, Part, PlacePart, ValuePart};
+use figure::drawing::Drawing;
+use lesson::question::Sketch;
+use mechanics::beam::Curve;
+use workings::role::Role;
+use workings::solved::Solved;
+use workings::style::Style;
+
+/// Room to work in for each mark, mm: about two lines written by hand. Common practice, no source.
+const ROOM_A_MARK: f64 = 17.0;
+/// No less room than this, mm, and no more: a quarter of a page.
+const ROOM: (f64, f64) = (17.0, 75.0);
+
+/// Room and place for the answer of a part.
+pub(super) fn answered(part: &Part, solved: &Solved) -> Vec<Block> {
+    let style = solved.style();
+    match &part.ask {
+        Ask::Value(value) => vec![room(part, 1.0), of_value(value, style)],
+        Ask::Place(place) => vec![room(part, 0.5), of_place(place)],
+        Ask::Choice(choice) => vec![room(part, 0.7), of_choice(choice, solved)],
+        Ask::Sketch { sketch } => drawn(part, *sketch, solved),
+    }
+}
+
+/// Room for `share` of what its marks ask for.
+fn room(part: &Part, share: f64) -> Block {
+    let height = (share * ROOM_A_MARK * part.marks).clamp(ROOM.0, ROOM.1);
+    Block::Room(Room { spoken: format!("Room to work in, {}", part.label), height })
+}
+
+fn of_value(value: &ValuePart, style: &Style) -> Block {
+    Block::Answer(Answer {
+        before: symbol_equals(value),
+        behind: unit(&value.unit),
+        spoken: format!("{}{}", name(&value.working, style), spoken_unit(&value.unit)),
+    })
+}
+
+fn of_place(place: &PlacePart) -> Block {
+    let what = match place.along {
+        Along::Beam => "station",
+        Along::Depth => "height",
+    };
+    Block::Answer(Answer {
+        before: line![place_equals(place)],
+        behind: unit(&place.unit),
+        spoken: format!("{what} {}{}", place_equals(place).trim_end_matches(':'), spoken_unit(&place.unit)),
+    })
+}
+
+fn of_choice(choice: &ChoicePart, solved: &Solved) -> Block {
+    let items = choice.alternatives.iter();
+    Block::Choices(Choices {
+        spoken: name(&choice.value.working, solved.style()),
+        items: items.map(|one| vec![beside(one.value, &choice.value, solved)]).collect(),
+    })
+}
+
+/// What a sketch is drawn on.
+fn drawn(part: &Part, sketch: Sketch, solved: &Solved) -> Vec<Block> {
+    let on = |drawing: Option<Drawing>| drawing.map(plain_figure);
+    let (drawing, share) = match sketch {
+        Sketch::ShearForce => (figure::paper::along_the_beam(solved, Curve::Shear), 0.5),
+        Sketch::BendingMoment => (figure::paper::along_the_beam(solved, Curve::BendingMoment), 0.5),
+        Sketch::BendingStress => (figure::paper::over_the_depth(solved, Role::BendingStress), 0.5),
+        Sketch::ShearStress => (figure::paper::over_the_depth(solved, Role::ShearStress), 0.5),
+        Sketch::LargestShearStress => (figure::paper::outline(solved), 0.7),
+        // A free body is drawn from nothing.
+        Sketch::PartBeyond => (None, 2.0),
+    };
+    on(drawing).into_iter().chain([room(part, share)]).collect()
+}
+
+/// A drawing without number and caption.
+pub(super) fn plain_figure(drawing: Drawing) -> Block {
+    Block::Figure(Box::new(Figure { drawing, number: None, caption: Vec::new() }))
+}

@@ -1,0 +1,218 @@
+//! What the lesson gives, and how answers are to be written.
+
+use super::value_words::name;
+use crate::notes::line;
+use crate::tree::{Alignment, Block, Figure, Inline, Table};
+use assessment::set::{Ask, SetPaper};
+use figure::drawing::Drawing;
+use figure::view::BeamView;
+use lesson::question::Sketch;
+use mechanics::section::HeightSide;
+use workings::dimension::Dimension;
+use workings::expression::Expression;
+use workings::quantity::Quantity;
+use workings::role::{Role, Symbol};
+use workings::rounding::Figures;
+use workings::solved::Solved;
+use workings::style::DecimalMark;
+use workings::working::{Formula, Working};
+
+/// The drawings of the given, the rest of it in words, and how to answer.
+pub(super) fn given(set: &SetPaper) -> Vec<Block> {
+    let solved = &set.solved;
+    let mut blocks = vec![
+        Block::Paragraph(manner(set)),
+        Block::Heading { level: 1, text: line!["What is given"] },
+        captioned(figure::beam::given(&BeamView::of(solved)), "The beam and its loads."),
+    ];
+    let with_cut = set.lesson.cut_from_axis.is_none();
+    if let Some(section) = figure::paper::section(solved, with_cut) {
+        blocks.push(captioned(section, "The section."));
+    }
+    blocks.push(Block::Paragraph(slice_and_cut(set)));
+    blocks.extend(other_values(solved));
+    let signs = signs(set);
+    if !signs.is_empty() {
+        blocks.push(Block::Paragraph(signs));
+    }
+    if speaks_of_inner_forces(set) {
+        let signs = figure::element::sign_figure(&BeamView::of(solved));
+        blocks.push(captioned(signs, "The signs of this course."));
+    }
+    blocks
+}
+
+fn captioned(drawing: Drawing, caption: &str) -> Block {
+    Block::Figure(Box::new(Figure { drawing, number: None, caption: line![caption] }))
+}
+
+/// How answers are written.
+fn manner(set: &SetPaper) -> Vec<Inline> {
+    let style = set.solved.style();
+    let figures = match style.figures {
+        Figures::Significant(1) => "one figure".to_owned(),
+        Figures::Significant(count) => format!("{count} figures"),
+        Figures::ThreeOrFour => "three figures, four where the first is 1".to_owned(),
+        Figures::Decimals(1) => "one decimal".to_owned(),
+        Figures::Decimals(count) => format!("{count} decimals"),
+    };
+    let mark = match style.decimal_mark {
+        DecimalMark::Point => "point",
+        DecimalMark::Comma => "comma",
+    };
+    line![format!(
+        "Write each answer into its box, in the unit that stands beside it: {figures}, with a decimal {mark}. Carry one figure more \
+         on the way. Work in the free room above the box."
+    )]
+}
+
+/// Where the slice is and where it is cut.
+fn slice_and_cut(set: &SetPaper) -> Vec<Inline> {
+    let (solved, problem) = (&set.solved, set.solved.problem());
+    let equal = |role: Role, value: f64| {
+        let quantity = Quantity::new(value, Dimension::LENGTH);
+        Inline::Math(Expression::Equal(vec![
+            Expression::Symbol(Symbol::plain(role)),
+            Expression::Given(quantity, role),
+        ]))
+    };
+    let mut words = line![
+        "The slice is taken at ",
+        equal(Role::Station, problem.slice.at),
+        "; it is ",
+        equal(Role::SliceLength, problem.slice.length),
+        " long. "
+    ];
+    let length = |value: f64| Inline::Given(Quantity::new(value, Dimension::LENGTH), Role::CutHeight);
+    let bottom = solved.section().properties().bottom;
+    words.push("It is cut level ".into());
+    match set.lesson.cut_from_axis {
+        Some(0.0) => words.push("at the neutral axis".into()),
+        Some(up) => {
+            words.push(length(up.abs()));
+            words.push(if up > 0.0 { " above the neutral axis" } else { " below the neutral axis" }.into());
+        }
+        None => {
+            if let Some(joint) = &problem.cut.joint {
+                words.push(format!("at {joint}, ").into());
+            }
+            words.push(length(problem.cut.height - bottom));
+            words.push(" above the lowest fibre".into());
+        }
+    }
+    let (beyond, side) = (side_words(problem.cut.beyond), side_words(problem.cut.side));
+    words.push(format!("; the part beyond the cut is what lies {beyond} it.").into());
+    let section = solved.section();
+    let width = |side| section.width(problem.cut.height, side);
+    let (below, above) = (width(HeightSide::Below), width(HeightSide::Above));
+    if (below - above).abs() > 1e-9 * below.max(above) && set.lesson.cut_from_axis.is_none() {
+        words.push(format!(" Where the width jumps at the cut, that just {side} it counts.").into());
+    }
+    words
+}
+
+fn side_words(side: HeightSide) -> &'static str {
+    match side {
+        HeightSide::Below => "below",
+        HeightSide::Above => "above",
+    }
+}
+
+/// Given values that no drawing shows.
+fn other_values(solved: &Solved) -> Option<Block> {
+    let drawn = |working: &Working| {
+        matches!(
+            working.symbol.role,
+            Role::Length
+                | Role::Station
+                | Role::SliceLength
+                | Role::PointForce
+                | Role::Couple
+                | Role::SpreadLoad
+                | Role::Settlement
+                | Role::SupportStiffness
+                | Role::Breadth
+                | Role::Height
+                | Role::Thickness
+                | Role::Diameter
+                | Role::CentroidHeight
+                | Role::CutHeight
+        )
+    };
+    let given = solved.workings().in_order().map(|(_, working)| working);
+    let rows: Vec<Vec<Vec<Inline>>> = given
+        .filter(|working| working.formula == Formula::Given && !drawn(working))
+        .map(|working| {
+            vec![
+                line![name(&working.name, solved.style())],
+                vec![Inline::Math(Expression::Symbol(working.symbol.clone()))],
+                vec![Inline::Given(working.value, working.symbol.role)],
+            ]
+        })
+        .collect();
+    (!rows.is_empty()).then(|| {
+        Block::Table(Table {
+            caption: line!["Given besides."],
+            number: None,
+            alignment: vec![Alignment::Left, Alignment::Left, Alignment::Right],
+            header: vec![line!["Quantity"], line!["Symbol"], line!["Value"]],
+            rows,
+            row_heads: true,
+            total: false,
+        })
+    })
+}
+
+/// The roles of all values that are asked for.
+fn asked_roles(set: &SetPaper) -> impl Iterator<Item = Role> {
+    set.parts().filter_map(|part| match &part.ask {
+        Ask::Value(value) => Some(value.symbol.role),
+        Ask::Choice(choice) => Some(choice.value.symbol.role),
+        Ask::Place(_) | Ask::Sketch { .. } => None,
+    })
+}
+
+/// Which way asked values count as positive, where the figure of the signs does not tell.
+fn signs(set: &SetPaper) -> Vec<Inline> {
+    let asks = |wanted: &[Role]| asked_roles(set).any(|role| wanted.contains(&role));
+    let mut words = Vec::new();
+    if asks(&[Role::Reaction]) {
+        words.push("Reactions count as positive upwards. ".into());
+    }
+    if asks(&[Role::ReactionCouple]) {
+        words.push("Couples at supports count as positive counter-clockwise. ".into());
+    }
+    if asks(&[Role::BendingStress, Role::StressResultant]) {
+        words.push("Tension is positive. ".into());
+    }
+    if asks(&[Role::ShearStress, Role::ShearFlow, Role::ForceOnCut, Role::MeanShearStress]) {
+        words.extend(line![
+            "Shear stress, shear flow and the force on the cut have the sign of ",
+            Inline::Math(Expression::Symbol(Symbol::plain(Role::ShearForce))),
+            ". "
+        ]);
+    }
+    words
+}
+
+/// Whether a sign of V or M is asked for, or follows from it.
+fn speaks_of_inner_forces(set: &SetPaper) -> bool {
+    let follows = |role: Role| {
+        matches!(
+            role,
+            Role::ShearForce
+                | Role::BendingMoment
+                | Role::BendingStress
+                | Role::ShearStress
+                | Role::ShearFlow
+                | Role::ForceOnCut
+        )
+    };
+    let draws = set.parts().any(|part| {
+        matches!(
+            part.ask,
+            Ask::Sketch { sketch: Sketch::ShearForce | Sketch::BendingMoment | Sketch::BendingStress }
+        )
+    });
+    draws || asked_roles(set).any(follows)
+}

@@ -1,0 +1,38 @@
+//! The student's paper: the given, then each question with room to work and a place for its answer.
+
+use super::answers::answered;
+use super::value_words::part_name;
+use super::{Form, PAPER, Who, facts, framed, given, marks, part_letter, question_label};
+use crate::tree::{Block, Document, Question};
+use crate::wording::worded;
+use assessment::set::{SetPaper, SetQuestion};
+
+/// The student's paper. It holds nothing of the key.
+pub fn paper(set: &SetPaper, who: &Who, form: &Form) -> Document {
+    let mut body = vec![facts(set, who, form)];
+    body.extend(given::given(set));
+    let questions = set.lesson.questions.iter().zip(&set.questions).enumerate();
+    body.extend(questions.map(|(place, (asked, question))| {
+        let wording = worded(asked, &set.lesson, &set.solved);
+        asks(place + 1, wording, question, set)
+    }));
+    framed(set, who, form, PAPER, body)
+}
+
+fn asks(number: usize, wording: Vec<Block>, question: &SetQuestion, set: &SetPaper) -> Block {
+    let style = set.solved.style();
+    let mut body = wording;
+    match question.parts.as_slice() {
+        [only] => body.extend(answered(only, &set.solved)),
+        several => body.extend(several.iter().map(|part| {
+            Block::Question(Question {
+                label: format!("{} {}", part_letter(&part.label), part_name(part, style)),
+                marks: marks(part.marks, style),
+                is_part: true,
+                body: answered(part, &set.solved),
+            })
+        })),
+    }
+    let marks = marks(question.marks, style);
+    Block::Question(Question { label: question_label(number), marks, is_part: false, body })
+}
