@@ -14,7 +14,7 @@ use workings::style::Style;
 /// Room to work in for each mark, mm: about two lines written by hand. Common practice, no source.
 const ROOM_A_MARK: f64 = 17.0;
 /// No less room than this, mm, and no more: a quarter of a page.
-const ROOM: (f64, f64) = (17.0, 75.0);
+const ROOM: (f64, f64) = (12.0, 75.0);
 
 /// Room and place for the answer of a part.
 pub(super) fn answered(part: &Part, solved: &Solved) -> Vec<Block> {
@@ -65,10 +65,10 @@ fn of_choice(choice: &ChoicePart, solved: &Solved) -> Block {
 fn drawn(part: &Part, sketch: Sketch, solved: &Solved) -> Vec<Block> {
     let on = |drawing: Option<Drawing>| drawing.map(plain_figure);
     let (drawing, share) = match sketch {
-        Sketch::ShearForce => (figure::paper::along_the_beam(solved, Curve::Shear), 0.5),
-        Sketch::BendingMoment => (figure::paper::along_the_beam(solved, Curve::BendingMoment), 0.5),
-        Sketch::BendingStress => (figure::paper::over_the_depth(solved, Role::BendingStress), 0.5),
-        Sketch::ShearStress => (figure::paper::over_the_depth(solved, Role::ShearStress), 0.5),
+        Sketch::ShearForce => (figure::paper::along_the_beam(solved, Curve::Shear), 0.35),
+        Sketch::BendingMoment => (figure::paper::along_the_beam(solved, Curve::BendingMoment), 0.35),
+        Sketch::BendingStress => (figure::paper::over_the_depth(solved, Role::BendingStress), 0.35),
+        Sketch::ShearStress => (figure::paper::over_the_depth(solved, Role::ShearStress), 0.35),
         Sketch::LargestShearStress => (figure::paper::outline(solved), 0.7),
         // A free body is drawn from nothing.
         Sketch::PartBeyond => (None, 2.0),

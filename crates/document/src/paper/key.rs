@@ -1,6 +1,7 @@
 //! The key: what is right, how it is found, and which wrong answers are known.
 
-use super::recognised::recognised;
+use super::answers::plain_figure;
+use super::recognised::{recognised, row};
 use super::value_words::{beside, exact, part_name, place, rounded};
 use super::{Form, KEY, Who, facts, framed, marks, part_letter, question_label};
 use crate::notes::{Author, Drawings, line};
@@ -59,14 +60,20 @@ struct Writer<'a> {
     found: BTreeSet<Id>,
     /// The asked workings so far.
     asked: Vec<Id>,
+    /// The drawings so far, with the part at which each stands.
+    drawn: Vec<(&'static str, String)>,
 }
 
 impl<'a> Writer<'a> {
     fn new(set: &'a SetPaper) -> Self {
-        let sketches: Vec<&str> = set.parts().flat_map(|part| drawings(&part.ask)).copied().collect();
-        let drawings = Drawings::some(&set.solved, &sketches);
+        let of = |part: &Part| match part.ask {
+            Ask::Sketch { sketch } => Some(drawing(sketch)),
+            _ => None,
+        };
+        let names: Vec<&str> = set.parts().filter_map(of).collect();
+        let drawings = Drawings::some(&set.solved, &names);
         let author = Author::new(&set.lesson, &set.solved, drawings);
-        Self { set, author, found: BTreeSet::new(), asked: Vec::new() }
+        Self { set, author, found: BTreeSet::new(), asked: Vec::new(), drawn: Vec::new() }
     }
 
     fn solved(&self) -> &'a Solved {
@@ -95,10 +102,19 @@ impl<'a> Writer<'a> {
                 if *sketch == Sketch::LargestShearStress {
                     self.author.largest();
                 }
-                for name in drawings(&part.ask) {
-                    self.author.figure(name, Vec::new());
+                let mut blocks = std::mem::take(&mut self.author.blocks);
+                let name = drawing(*sketch);
+                match self.drawn.iter().find(|(drawn, _)| *drawn == name) {
+                    Some((_, label)) => {
+                        let words = format!("See the drawing at question {label}.");
+                        blocks.push(Block::Paragraph(line![words]));
+                    }
+                    None => {
+                        blocks.extend(self.author.drawing(name).map(plain_figure));
+                        self.drawn.push((name, part.label.clone()));
+                    }
                 }
-                std::mem::take(&mut self.author.blocks)
+                blocks
             }
         }
     }
@@ -171,12 +187,12 @@ impl<'a> Writer<'a> {
     /// Every value that there is to choose from, with the mistake that leads to it.
     fn alternatives(&mut self, choice: &ChoicePart) -> Block {
         let solved = self.solved();
-        let rows = choice.alternatives.iter().map(|one| {
-            let value = beside(one.value, &choice.value, solved);
-            match &one.mistake {
-                None => vec![vec![Inline::Strong(vec![value])], line!["right"], Vec::new()],
-                Some(known) => super::recognised::row(value, known, solved),
+        let rows = choice.alternatives.iter().map(|one| match &one.mistake {
+            None => {
+                let value = Inline::Strong(vec![beside(one.value, &choice.value, solved)]);
+                vec![vec![value], line!["right"], Vec::new()]
             }
+            Some(known) => row(known, &choice.value, solved),
         });
         let table = Block::Table(Table {
             caption: line!["What there is to choose from."],
@@ -192,14 +208,12 @@ impl<'a> Writer<'a> {
     }
 }
 
-/// The drawings that answer a sketch.
-fn drawings(ask: &Ask) -> &'static [&'static str] {
-    let Ask::Sketch { sketch } = ask else { return &[] };
+/// The drawing that answers a sketch.
+fn drawing(sketch: Sketch) -> &'static str {
     match sketch {
-        Sketch::ShearForce | Sketch::BendingMoment => &["diagrams"],
-        Sketch::BendingStress | Sketch::ShearStress => &["depth"],
-        Sketch::LargestShearStress => &["depth"],
-        Sketch::PartBeyond => &["piece"],
+        Sketch::ShearForce | Sketch::BendingMoment => "diagrams",
+        Sketch::BendingStress | Sketch::ShearStress | Sketch::LargestShearStress => "depth",
+        Sketch::PartBeyond => "piece",
     }
 }
 

@@ -13,8 +13,7 @@ use workings::solved::Solved;
 pub(super) fn recognised(mut known: Vec<&Recognised>, value: &ValuePart, solved: &Solved) -> Option<Block> {
     // Stable: of equal ones those made nearer to the answer come first.
     known.sort_by(|one, other| one.value.total_cmp(&other.value));
-    let rows: Vec<_> =
-        known.iter().map(|known| row(beside(known.value, value, solved), known, solved)).collect();
+    let rows: Vec<_> = known.iter().map(|known| row(known, value, solved)).collect();
     (!rows.is_empty()).then(|| {
         Block::Table(Table {
             caption: line!["Wrong answers that are known."],
@@ -29,18 +28,18 @@ pub(super) fn recognised(mut known: Vec<&Recognised>, value: &ValuePart, solved:
 }
 
 /// One of them: its value, what was done, what to say.
-pub(super) fn row(value: Inline, known: &Recognised, solved: &Solved) -> Vec<Vec<Inline>> {
+pub(super) fn row(known: &Recognised, value: &ValuePart, solved: &Solved) -> Vec<Vec<Inline>> {
     let style = solved.style();
     let said = |own: fn(&mistake::Mistake, &workings::style::Style) -> Saying, text: &str| {
         mistake::named(&known.mistake)
             .map_or_else(|| line![text.to_owned()], |mistake| spelt(own(mistake, style)))
     };
     let mut does = said(mistake::Mistake::does, &known.does);
-    if solved.workings().get(&known.made_at).is_some() {
+    if known.made_at != value.working {
         let made_at = style.notation.in_its_words(&known.made_at);
         does.extend(line![" (at the ", made_at, ")"]);
     }
-    vec![vec![value], does, said(mistake::Mistake::feedback, &known.feedback)]
+    vec![vec![beside(known.value, value, solved)], does, said(mistake::Mistake::feedback, &known.feedback)]
 }
 
 fn spelt(saying: Saying) -> Vec<Inline> {

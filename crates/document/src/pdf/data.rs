@@ -424,3 +424,37 @@ impl Writer<'_> {
         out
     }
 }
+
+#[cfg(test)]
+#[path = "../../tests/common/asked.rs"]
+mod asked;
+#[cfg(test)]
+#[path = "../../tests/common/leaks.rs"]
+mod leaks;
+
+#[cfg(test)]
+mod tests {
+    use super::asked::{Set, all_sets};
+    use super::leaks::leaks;
+    use super::*;
+    use crate::paper::{Form, Who, key, paper};
+
+    /// What the typesetter is given holds all that can come into the file: text, alternative texts, names.
+    #[test]
+    fn a_paper_tells_the_typesetter_nothing_of_its_key() {
+        for Set { name, set } in all_sets() {
+            for print in [Print::Usual, Print::Large] {
+                let form = Form { print, ..Form::default() };
+                let told = |document: Document| {
+                    let data = data(&[document], "Papers", &super::super::FACES);
+                    String::from_utf8(data.bytes).expect("JSON is UTF-8")
+                };
+                let found = leaks(&set, &told(paper(&set, &Who::default(), &form)));
+                assert_eq!(found, [""; 0], "{name}");
+                // The search finds what there is to be found.
+                let of_key = leaks(&set, &told(key(&set, &Who::default(), &form)));
+                assert!(of_key.len() > 20, "{name}: {of_key:?}");
+            }
+        }
+    }
+}

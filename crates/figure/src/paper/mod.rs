@@ -11,4 +11,4 @@ pub use axes::{along_the_beam, over_the_depth};
 pub use section::{outline, section};
 
 /// How far a student's drawing may reach from its axis, px: enough for a hand, and the same whatever the values.
-const REACH: f64 = 86.0;
+const REACH: f64 = 80.0;

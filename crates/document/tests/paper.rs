@@ -1,0 +1,144 @@
+//! Papers hold nothing of their keys; keys hold what the workings hold.
+
+#[path = "common/asked.rs"]
+mod asked;
+#[path = "common/leaks.rs"]
+mod leaks;
+
+use asked::{LESSONS, Set, all_sets, set_of};
+use assessment::set::Ask;
+use document::html::html;
+use document::paper::{Form, Who, key, paper};
+use document::tree::{Block, Document, Paper, Print, plain};
+use leaks::{leaks, tells, values, writings};
+use workings::quantity::Quantity;
+
+fn who() -> Who {
+    Who { name: Some("Ada Example".into()), id: Some("0042".into()) }
+}
+
+fn form() -> Form {
+    Form { number: Some("7KQ2".into()), letter: Some("B".into()), ..Form::default() }
+}
+
+/// The page without its style sheet, whose numbers are none of ours.
+fn page(document: &Document) -> String {
+    let all = html(document);
+    let (head, rest) = all.split_once("<style>").expect("a style sheet");
+    let (_, body) = rest.split_once("</style>").expect("its end");
+    format!("{head}{body}")
+}
+
+/// Of all lessons that come with the project, with questions of every kind.
+#[test]
+fn a_paper_tells_no_value_of_its_key() {
+    for Set { name, set } in all_sets() {
+        for print in [Print::Usual, Print::Large] {
+            let page = page(&paper(&set, &who(), &Form { print, ..form() }));
+            assert_eq!(leaks(&set, &page), [""; 0], "{name}");
+        }
+    }
+}
+
+/// The test above finds what it looks for.
+#[test]
+fn a_key_tells_every_right_value() {
+    for Set { name, set } in all_sets() {
+        let page = page(&key(&set, &who(), &form()));
+        for value in values(&set) {
+            let found = set.solved.workings().get(&value.working).expect("a working of the lesson");
+            assert_eq!(value.right, found.value.value, "{name}: {}", value.working);
+            let quantity = Quantity::new(value.right, found.value.dimension);
+            let shown = set.solved.style().show(quantity, found.symbol.role);
+            // Formulas are MathML, with number and unit in elements of their own.
+            let number = shown.number();
+            assert!(page.contains(&number), "{name}: the key lacks {number}, {}", value.working);
+        }
+    }
+}
+
+/// A cut that is placed from the neutral axis must not be shown where it lies, nor its height told.
+#[test]
+fn a_cut_at_the_neutral_axis_does_not_tell_where_that_is() {
+    let (name, text) = LESSONS.iter().find(|(name, _)| *name == "overhang").expect("a lesson of ours");
+    let moved = text.replace("at = \"bottom of flange\"", "at = \"neutral axis\"");
+    assert_ne!(&moved, text);
+    let set = set_of(name, &moved, "[[question]]\nask = \"centroid height\"\n");
+    assert_eq!(set.lesson.cut_from_axis, Some(0.0));
+    let height = set.solved.value(set.solved.key().centroid);
+    let page = page(&paper(&set, &who(), &form()));
+    for text in writings(&set, "centroid height", height) {
+        assert!(!tells(&page, &text), "the paper tells {text}");
+    }
+    assert!(page.contains("at the neutral axis") && !page.contains("group-cut") && !page.contains(">cut<"));
+}
+
+fn count(document: &Document, which: impl Fn(&Block) -> bool) -> usize {
+    let mut count = 0;
+    document.body.iter().for_each(|block| block.each(&mut |block| count += usize::from(which(block))));
+    count
+}
+
+#[test]
+fn every_part_has_its_marks_and_a_place_for_its_answer() {
+    for Set { name, set } in all_sets() {
+        let paper = paper(&set, &who(), &form());
+        let parts = set.parts().count();
+        let questions = set.questions.len();
+        let several: usize =
+            set.questions.iter().map(|question| question.parts.len()).filter(|&n| n > 1).sum();
+        assert_eq!(count(&paper, |block| matches!(block, Block::Question(_))), questions + several, "{name}");
+        let answered = count(&paper, |block| matches!(block, Block::Answer(_) | Block::Choices(_)));
+        let sketches = set.parts().filter(|part| matches!(part.ask, Ask::Sketch { .. })).count();
+        assert_eq!(answered + sketches, parts, "{name}");
+        assert_eq!(count(&paper, |block| matches!(block, Block::Room(_))), parts, "{name}");
+        let marked =
+            |block: &Block| matches!(block, Block::Question(question) if question.marks.contains("mark"));
+        assert_eq!(count(&paper, marked), questions + several, "{name}");
+        // What is drawn by hand is drawn on something, save the free body.
+        assert!(count(&paper, |block| matches!(block, Block::Figure(_))) >= 2 + sketches - 1, "{name}");
+    }
+}
+
+#[test]
+fn a_paper_says_whose_it_is_on_every_page() {
+    let set = all_sets().next().expect("a lesson").set;
+    let paper_of = |who: &Who, form: &Form| paper(&set, who, form);
+    let document = paper_of(&who(), &form());
+    assert_eq!(document.running, ["Ada Example", "0042", "paper 7KQ2", "form B"]);
+    assert_eq!(key(&set, &who(), &form()).running[0], "Key");
+    // Two papers are two files; a paper and its key are two.
+    assert_ne!(document.identity, paper_of(&Who::default(), &form()).identity);
+    assert_ne!(document.identity, key(&set, &who(), &form()).identity);
+    // Without a name there is a line to write it on.
+    let blank = paper_of(&Who::default(), &Form::default());
+    assert_eq!(blank.running, std::slice::from_ref(&set.lesson.about.title));
+    let page = page(&blank);
+    assert!(page.contains("aria-label=\"Name\"") && page.contains("aria-label=\"Student number\""));
+    // A paper is never projected.
+    assert_eq!(paper_of(&who(), &Form { sheet: Paper::Wide, ..form() }).paper, Paper::A4);
+}
+
+#[test]
+fn a_known_mistake_is_told_where_it_comes_to_light_first() {
+    let (name, text) = LESSONS.iter().find(|(name, _)| *name == "overhang").expect("a lesson of ours");
+    let questions =
+        "[[question]]\nask = \"second moment\"\n[[question]]\nask = \"shear stress on the cut\"\n";
+    let set = set_of(name, text, questions);
+    let document = key(&set, &who(), &form());
+    let mut tables = Vec::new();
+    document.body.iter().for_each(|block| {
+        block.each(&mut |block| {
+            if let Block::Table(table) = block
+                && plain(&table.caption, &document.style).starts_with("Wrong answers")
+            {
+                tables.push(table.rows.iter().map(|row| plain(&row[2], &document.style)).collect::<Vec<_>>());
+            }
+        });
+    });
+    let [of_i, of_tau] = tables.as_slice() else { panic!("{tables:?}") };
+    // Source: the unit's notes on mistakes, no-parallel-axis and t-forgotten.
+    let forgets_distance = |said: &String| said.contains("away from the neutral axis");
+    assert!(of_i.iter().any(forgets_distance) && !of_tau.iter().any(forgets_distance));
+    assert!(of_tau.iter().any(|said| said.contains("shear flow")));
+}
