@@ -113,6 +113,9 @@ pub struct Papers {
     /// The file with the secret that draws the papers [default: term.secret beside the lesson, made on first use]
     #[arg(long, value_name = "FILE")]
     pub secret: Option<PathBuf>,
+    /// The sheet that they are printed on [default: letter for a lesson in US units, otherwise a4]
+    #[arg(long, value_enum)]
+    pub paper: Option<Sheet>,
     /// Make papers that are there already anew where the lesson has changed
     #[arg(long)]
     pub replace: bool,

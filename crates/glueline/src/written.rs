@@ -15,12 +15,7 @@ use workings::unit_system::UnitSystem;
 /// Where the lesson has mistakes, a file is in the way, or the typesetter complains.
 pub fn notes(job: &Notes) -> Result<(), Failure> {
     let (lesson, solved) = source::solved(&job.lesson)?;
-    let paper = match job.paper {
-        Some(Sheet::A4) => Paper::A4,
-        Some(Sheet::Letter) => Paper::UsLetter,
-        None => paper(&lesson),
-    };
-    let document = document::notes::notes(&lesson, &solved, paper);
+    let document = document::notes::notes(&lesson, &solved, sheet(job.paper, &lesson));
     let out = job.out.clone().unwrap_or_else(|| {
         let ending = if job.html { "html" } else { "pdf" };
         PathBuf::from(format!("{}-notes.{ending}", source::stem(&job.lesson)))
@@ -60,6 +55,15 @@ pub fn schema(job: &Schema) -> Result<(), Failure> {
             anstream::print!("{text}");
             Ok(())
         }
+    }
+}
+
+/// The sheet that is asked for, or the lesson's usual one.
+pub fn sheet(asked: Option<Sheet>, lesson: &Lesson) -> Paper {
+    match asked {
+        Some(Sheet::A4) => Paper::A4,
+        Some(Sheet::Letter) => Paper::UsLetter,
+        None => paper(lesson),
     }
 }
 

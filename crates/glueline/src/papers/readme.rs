@@ -12,7 +12,8 @@ TO HAND OUT
   papers/         one file for each paper, and nothing of the key
 
 TO KEEP TO YOURSELF
-  keys/           what is right on each paper: key.csv for a spreadsheet, key.json for another program
+  keys/           the key of each paper with the worked solution, and all of them as a table: key.csv for a spreadsheet,
+                  key.json for another program
   lessons/        each paper as a lesson of its own, for: glueline values, notes, board. Whoever has it has the answers.
   fairness.txt    the papers side by side, and what was thrown out; fairness.json for another program
   ledger.json     who got which paper. Keep it: with it a student who comes later changes no paper of the others.
