@@ -8,8 +8,11 @@ use crate::output::{Existing, Outcome, write};
 use crate::{figures, page, source, values, written};
 use std::path::Path;
 
-/// The class list: invented names, for `glueline papers`.
+/// The class list: invented names, for `glueline papers`;
 const CLASS: &str = "demo-class.csv";
+
+/// with the lesson of which there are enough papers for it.
+const LESSON_FOR_CLASS: &str = "conveyor";
 
 /// Makes the folder and says what to open. What is there already with the same content is left alone, so a run that
 /// was cut short is finished by running it again.
@@ -27,16 +30,18 @@ pub fn run(job: &Demo) -> Result<(), Failure> {
     }
     let index = document::html::html(&document::index::index("What Glueline makes of a lesson", &contents));
     made.put("index.html", index.as_bytes())?;
-    made.put(CLASS, &class::csv()?)?;
     made.put("lesson-file.md", lesson::reference_page().as_bytes())?;
     let first = job.folder.join("index.html");
     anstream::println!(
-        "{} files made, {} there already\nopen {}\nthen edit {} and run: glueline notes {}",
+        "{} files made, {} there already\nopen {}\nthen edit {} and run: glueline notes {}\nor give a class of 300 their papers: \
+         glueline papers {} {}",
         made.fresh,
         made.unchanged,
         first.display(),
         job.folder.join(all[0].name).join("lesson.toml").display(),
         job.folder.join(all[0].name).join("lesson.toml").display(),
+        job.folder.join(LESSON_FOR_CLASS).join("lesson.toml").display(),
+        job.folder.join(LESSON_FOR_CLASS).join(CLASS).display(),
     );
     if job.open
         && let Err(error) = open::that(&first)
@@ -70,6 +75,10 @@ fn one(made: &mut Made, name: &str, text: &str) -> Result<document::index::Entry
     }
     files.push(("values.txt".to_owned(), "every value as a table".to_owned()));
     files.push(("values.json".to_owned(), "every value for another program".to_owned()));
+    if name == LESSON_FOR_CLASS {
+        made.put(&format!("{name}/{CLASS}"), &class::csv()?)?;
+        files.push((CLASS.to_owned(), "a class of 300 invented names, for: glueline papers".to_owned()));
+    }
     for (place, drawing) in figure::all(&solved).iter().enumerate() {
         let forms: &[Form] = if cfg!(feature = "pdf") { &[Form::Svg, Form::Png] } else { &[Form::Svg] };
         for &form in forms {
