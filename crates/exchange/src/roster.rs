@@ -13,11 +13,13 @@ enum Column {
     Email,
     Group,
     LargePrint,
+    Sheet,
     Form,
 }
 
 impl Column {
-    const ALL: [Self; 6] = [Self::Id, Self::Name, Self::Email, Self::Group, Self::LargePrint, Self::Form];
+    const ALL: [Self; 7] =
+        [Self::Id, Self::Name, Self::Email, Self::Group, Self::LargePrint, Self::Sheet, Self::Form];
 
     /// Its header in what we write.
     fn header(self) -> &'static str {
@@ -27,6 +29,7 @@ impl Column {
             Self::Email => "email",
             Self::Group => "group",
             Self::LargePrint => "large print",
+            Self::Sheet => "sheet",
             Self::Form => "form",
         }
     }
@@ -38,8 +41,32 @@ impl Column {
         match header.as_str() {
             "id" | "student number" | "number" => Some(Self::Id),
             "e mail" => Some(Self::Email),
+            "paper size" => Some(Self::Sheet),
             header => Self::ALL.into_iter().find(|column| column.header() == header),
         }
+    }
+}
+
+/// A sheet of paper.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Sheet {
+    /// A4, 210 mm by 297 mm.
+    A4,
+    /// US letter, 8.5 in by 11 in.
+    Letter,
+}
+
+impl Sheet {
+    /// As a class list says it.
+    const ALL: [(&'static str, Self); 2] = [("a4", Self::A4), ("letter", Self::Letter)];
+
+    fn of(words: &str) -> Option<Self> {
+        let words = words.to_lowercase();
+        Self::ALL.into_iter().find(|(word, _)| *word == words).map(|(_, sheet)| sheet)
+    }
+
+    fn word(self) -> &'static str {
+        Self::ALL.into_iter().find(|(_, sheet)| *sheet == self).map_or("", |(word, _)| word)
     }
 }
 
@@ -56,6 +83,8 @@ pub struct Student {
     pub group: String,
     /// Whether the paper is to be printed large.
     pub large_print: bool,
+    /// The sheet that the paper is to be printed on; none where nothing is said.
+    pub sheet: Option<Sheet>,
     /// The form of the exam that is wanted; empty for none.
     pub form: String,
     /// What stands in the other columns, in the order of [`Roster::other_columns`].
@@ -111,8 +140,16 @@ impl Roster {
         let mut table = Table::new(ours.into_iter().chain(self.other_columns.iter().cloned()).collect());
         for student in &self.students {
             let large_print = if student.large_print { "yes" } else { "no" };
-            let ours =
-                [&student.id, &student.name, &student.email, &student.group, large_print, &student.form];
+            let sheet = student.sheet.map_or("", Sheet::word);
+            let ours = [
+                &student.id,
+                &student.name,
+                &student.email,
+                &student.group,
+                large_print,
+                sheet,
+                &student.form,
+            ];
             table.push(
                 ours.into_iter().map(Cell::text).chain(student.other.iter().map(Cell::text)).collect(),
             )?;
@@ -121,7 +158,8 @@ impl Roster {
     }
 
     /// Reads a class list as [`sheet::read`] reads a sheet. Columns by their headers, in any order: `student id` (or
-    /// `id`, `student number`, `number`), `name`, and where wanted `email`, `group`, `large print` (`yes` or `no`), `form`.
+    /// `id`, `student number`, `number`), `name`, and where wanted `email`, `group`, `large print` (`yes` or `no`), `sheet` (or `paper
+    /// size`; `A4` or `letter`), `form`.
     ///
     /// # Errors
     /// Every fault of the file: what [`sheet::read`] refuses, a column that is missing or there twice, an id that is
@@ -214,6 +252,12 @@ impl Places {
                 false
             }
         };
+        let wanted = cell(Column::Sheet);
+        let sheet = Sheet::of(&wanted);
+        if sheet.is_none() && !wanted.is_empty() {
+            let what = format!("{:?} is no sheet that papers are printed on", shortened(&wanted));
+            fault(Column::Sheet, what, "write A4 or letter, or leave it empty");
+        }
         let other =
             self.other.iter().map(|&place| row.cells.get(place).cloned().unwrap_or_default()).collect();
         Student {
@@ -222,6 +266,7 @@ impl Places {
             email: cell(Column::Email),
             group: cell(Column::Group),
             large_print,
+            sheet,
             form: cell(Column::Form),
             other,
         }

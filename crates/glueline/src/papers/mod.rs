@@ -13,18 +13,17 @@ mod term_secret;
 use crate::arguments::Papers as Job;
 use crate::failure::Failure;
 use crate::output::Existing;
-use crate::source;
+use crate::{source, written};
 use assessment::cores;
 use assessment::issue::Issue;
 use assessment::ledger::{Ledger, LedgerFault};
 use assessment::secret::ExamSecret;
-use exchange::roster::{Roster, Student};
+use exchange::roster::Roster;
 use folder::{Folder, LEDGER};
 use given::{Given, Written};
 use lesson::papers::Papers;
-use printed::For;
+use printed::Printing;
 use progress::Progress;
-use std::collections::HashMap;
 use std::path::{Path, PathBuf};
 use std::sync::atomic::{AtomicUsize, Ordering};
 
@@ -73,20 +72,13 @@ pub fn run(job: &Job) -> Result<(), Failure> {
     refuse_other_lessons(&folder, &written)?;
     folder.renew(LEDGER, ledger.text().as_bytes())?;
 
-    let students: HashMap<&str, &Student> = roster
-        .iter()
-        .flat_map(|roster| roster.students())
-        .map(|student| (student.id.as_str(), student))
-        .collect();
+    let printing = Printing::new(written::sheet(job.paper, issue.papers().lesson()), roster.as_ref());
     let (progress, done) = (Progress::new("papers written", written.len()), AtomicUsize::new(0));
     let given = cores::each(&written, |written| {
         let (set, given) = written.set(&issue)?;
         folder.put(&written.lesson_file(), written.text.as_bytes())?;
-        let student = students.get(written.student).copied();
-        let whom = For { many: job.forms.is_some(), student, sheet: job.paper };
-        // Who has left the class list keeps the paper that is there: without a name it would be another.
-        if whom.many || student.is_some() {
-            printed::put(&folder, &printed::documents(&set, written, whom), written)?;
+        if let Some(pages) = printing.pages(written, &set) {
+            printed::put(&pages, &folder)?;
         }
         progress.at(done.fetch_add(1, Ordering::Relaxed) + 1);
         Ok(given)
