@@ -1,7 +1,7 @@
 //! Class lists as spreadsheets save them, and as they should not be.
 
 use exchange::fault::Fault;
-use exchange::roster::Roster;
+use exchange::roster::{Roster, Sheet};
 use exchange::table::{Habit, Marks};
 use proptest::prelude::*;
 
@@ -235,4 +235,16 @@ proptest! {
         let back = Roster::read(&written);
         prop_assert_eq!(back.as_ref(), Ok(&roster));
     }
+}
+
+#[test]
+fn a_list_may_say_the_sheet() {
+    let roster = read("student id,name,Paper size\n1,Ann,A4\n2,Bo,letter\n3,Cy,\n");
+    let sheets: Vec<Option<Sheet>> = roster.students().iter().map(|student| student.sheet).collect();
+    assert_eq!(sheets, [Some(Sheet::A4), Some(Sheet::Letter), None]);
+    let faults = Roster::read(b"student id,name,sheet\n1,Ann,A5\n").expect_err("no such sheet");
+    assert_eq!(
+        faults[0].to_string(),
+        "row 2, column \"sheet\": \"A5\" is no sheet that papers are printed on\nto mend it: write A4 or letter, or leave it empty"
+    );
 }

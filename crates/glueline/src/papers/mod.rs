@@ -73,12 +73,14 @@ pub fn run(job: &Job) -> Result<(), Failure> {
     folder.renew(LEDGER, ledger.text().as_bytes())?;
 
     let printing = Printing::new(written::sheet(job.paper, issue.papers().lesson()), roster.as_ref());
+    let off_the_list = AtomicUsize::new(0);
     let (progress, done) = (Progress::new("papers written", written.len()), AtomicUsize::new(0));
     let given = cores::each(&written, |written| {
         let (set, given) = written.set(&issue)?;
         folder.put(&written.lesson_file(), written.text.as_bytes())?;
-        if let Some(pages) = printing.pages(written, &set) {
-            printed::put(&pages, &folder)?;
+        match printing.pages(written, &set) {
+            Some(pages) => printed::put(&pages, &folder)?,
+            None => _ = off_the_list.fetch_add(1, Ordering::Relaxed),
         }
         progress.at(done.fetch_add(1, Ordering::Relaxed) + 1);
         Ok(given)
@@ -92,6 +94,13 @@ pub fn run(job: &Job) -> Result<(), Failure> {
     folder.renew("fairness.json", report.json()?.as_bytes())?;
     folder.renew("README.txt", readme::text(&issue, given.len()).as_bytes())?;
     anstream::print!("{}", report.text(&issue));
+    match off_the_list.into_inner() {
+        0 => {}
+        1 => anstream::println!("1 paper of the ledger belongs to nobody on this list and was left as it is"),
+        others => anstream::println!(
+            "{others} papers of the ledger belong to nobody on this list and were left as they are"
+        ),
+    }
     let (fresh, unchanged) = folder.counts();
     anstream::println!(
         "\n{} in {}: {fresh} files written, {unchanged} there already\nkeep all of it to yourself but the folder {}",

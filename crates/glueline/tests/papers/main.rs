@@ -2,6 +2,7 @@
 
 mod bad_lists;
 mod cut_short;
+mod printed;
 mod run;
 mod same_again;
 mod secret;
