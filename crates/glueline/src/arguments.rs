@@ -97,6 +97,17 @@ pub struct Tune {
     pub write: bool,
 }
 
+/// The version of a package of questions.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub enum Qti {
+    /// The oldest that holds whole tests, and the one that most platforms read
+    #[value(name = "2.1")]
+    V21,
+    /// What new platforms take
+    #[value(name = "3.0")]
+    V30,
+}
+
 #[derive(Debug, Args)]
 pub struct Papers {
     /// The lesson file
@@ -116,6 +127,9 @@ pub struct Papers {
     /// The sheet that they are printed on [default: letter for a lesson in US units, otherwise a4]
     #[arg(long, value_enum)]
     pub paper: Option<Sheet>,
+    /// Write the questions of each paper as a package for a learning platform too, with the key in it, in this version of QTI
+    #[arg(long, value_enum, value_name = "VERSION", num_args = 0..=1, default_missing_value = "2.1")]
+    pub qti: Option<Qti>,
     /// Make papers that are there already anew where the lesson has changed
     #[arg(long)]
     pub replace: bool,

@@ -17,14 +17,18 @@ use workings::solved::Solved;
 use workings::style::DecimalMark;
 use workings::working::{Formula, Working};
 
-/// The drawings of the given, the rest of it in words, and how to answer.
+/// How to answer, and what is given under its heading.
 pub(super) fn given(set: &SetPaper) -> Vec<Block> {
+    let mut blocks =
+        vec![Block::Paragraph(manner(set)), Block::Heading { level: 1, text: line!["What is given"] }];
+    blocks.extend(what_is_given(set));
+    blocks
+}
+
+/// The drawings of what is given, and the rest of it in words; nothing of what is asked for.
+pub fn what_is_given(set: &SetPaper) -> Vec<Block> {
     let solved = &set.solved;
-    let mut blocks = vec![
-        Block::Paragraph(manner(set)),
-        Block::Heading { level: 1, text: line!["What is given"] },
-        captioned(figure::beam::given(&BeamView::of(solved)), "The beam and its loads."),
-    ];
+    let mut blocks = vec![captioned(figure::beam::given(&BeamView::of(solved)), "The beam and its loads.")];
     let with_cut = set.lesson.cut_from_axis.is_none();
     if let Some(section) = figure::paper::section(solved, with_cut) {
         blocks.push(captioned(section, "The section."));

@@ -15,6 +15,7 @@ use crate::tree::{Block, Document, Fact, Inline, Paper, Print, words};
 use assessment::set::SetPaper;
 use workings::style::{DecimalMark, Style};
 
+pub use given::what_is_given;
 pub use key::key;
 pub use student::paper;
 

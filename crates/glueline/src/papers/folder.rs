@@ -15,7 +15,7 @@ const PASSING: &str = ".glueline-";
 const LOCK: &str = ".glueline-lock";
 
 /// The folders inside.
-pub const FOLDERS: [&str; 3] = ["keys", "lessons", "papers"];
+pub const FOLDERS: [&str; 4] = ["keys", "lessons", "papers", "to-print"];
 
 /// The folder, while a run works in it.
 #[derive(Debug)]
@@ -95,6 +95,27 @@ impl Folder {
     /// As [`write`].
     pub fn renew(&self, name: &str, content: &[u8]) -> Result<(), Failure> {
         self.count(write(&self.path(name), content, Existing::Replace)?);
+        Ok(())
+    }
+
+    /// Takes files of earlier runs out of a folder inside that is made anew by each run: those that this run did not make.
+    ///
+    /// # Errors
+    /// Where the system refuses.
+    #[cfg(feature = "pdf")]
+    pub fn leave_only(&self, inside: &str, names: &[String]) -> Result<(), Failure> {
+        let path = self.path(inside);
+        let system = |error| Refusal::System { path: path.clone(), error };
+        if !path.is_dir() {
+            return Ok(());
+        }
+        for entry in fs::read_dir(&path).map_err(system)? {
+            let entry = entry.map_err(system)?;
+            let name = format!("{inside}/{}", entry.file_name().to_string_lossy());
+            if entry.file_type().map_err(system)?.is_file() && !names.contains(&name) {
+                fs::remove_file(entry.path()).map_err(system)?;
+            }
+        }
         Ok(())
     }
 

@@ -5,10 +5,13 @@ mod fairness;
 mod folder;
 mod given;
 mod key;
+mod package;
 mod printed;
 mod progress;
 mod readme;
 mod term_secret;
+#[cfg(feature = "pdf")]
+mod to_print;
 
 use crate::arguments::Papers as Job;
 use crate::failure::Failure;
@@ -24,6 +27,7 @@ use given::{Given, Written};
 use lesson::papers::Papers;
 use printed::Printing;
 use progress::Progress;
+use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
 use std::sync::atomic::{AtomicUsize, Ordering};
 
@@ -33,6 +37,11 @@ use std::sync::atomic::{AtomicUsize, Ordering};
 /// Where the lesson or the class list has mistakes, no draw may be given out, the ledger or the secret is of something else,
 /// or a file cannot be read or written.
 pub fn run(job: &Job) -> Result<(), Failure> {
+    #[cfg(not(feature = "pdf"))]
+    if job.qti.is_some() {
+        // A package holds its drawings as PNG.
+        return Err(written::without_typesetter());
+    }
     let text = source::text(&job.lesson)?;
     let papers = Papers::read(&text, &job.lesson.display().to_string()).map_err(|findings| {
         source::tell(&findings);
@@ -73,20 +82,23 @@ pub fn run(job: &Job) -> Result<(), Failure> {
     folder.renew(LEDGER, ledger.text().as_bytes())?;
 
     let printing = Printing::new(written::sheet(job.paper, issue.papers().lesson()), roster.as_ref());
-    let off_the_list = AtomicUsize::new(0);
     let (progress, done) = (Progress::new("papers written", written.len()), AtomicUsize::new(0));
     let given = cores::each(&written, |written| {
         let (set, given) = written.set(&issue)?;
         folder.put(&written.lesson_file(), written.text.as_bytes())?;
-        match printing.pages(written, &set) {
-            Some(pages) => printed::put(&pages, &folder)?,
-            None => _ = off_the_list.fetch_add(1, Ordering::Relaxed),
+        let pages = printing.pages(written, &set);
+        let missing = pages.map(|pages| printed::put(&pages, &folder)).transpose()?;
+        if let Some(version) = job.qti {
+            package::put(&folder, &set, written, version)?;
         }
         progress.at(done.fetch_add(1, Ordering::Relaxed) + 1);
-        Ok(given)
+        Ok((given, missing))
     });
-    let given = given.into_iter().collect::<Result<Vec<Given>, Failure>>()?;
+    let (given, missing): (Vec<Given>, Vec<Option<BTreeSet<char>>>) =
+        given.into_iter().collect::<Result<Vec<_>, Failure>>()?.into_iter().unzip();
 
+    #[cfg(feature = "pdf")]
+    to_print::put(&folder, &written, &printing, &issue)?;
     folder.renew("keys/key.csv", &key::csv(&given, &issue)?)?;
     folder.renew("keys/key.json", key::json(&given, &issue)?.as_bytes())?;
     let report = fairness::Report::of(&issue, &given, issue.thrown_out(&secret, &ledger));
@@ -94,12 +106,8 @@ pub fn run(job: &Job) -> Result<(), Failure> {
     folder.renew("fairness.json", report.json()?.as_bytes())?;
     folder.renew("README.txt", readme::text(&issue, given.len()).as_bytes())?;
     anstream::print!("{}", report.text(&issue));
-    match off_the_list.into_inner() {
-        0 => {}
-        1 => anstream::println!("1 paper of the ledger belongs to nobody on this list and was left as it is"),
-        others => anstream::println!(
-            "{others} papers of the ledger belong to nobody on this list and were left as they are"
-        ),
+    for line in printed::remarks(&missing) {
+        anstream::println!("{line}");
     }
     let (fresh, unchanged) = folder.counts();
     anstream::println!(

@@ -1,13 +1,13 @@
 //! The pages of each paper: what its student gets, and its key.
 
+use super::folder::Folder;
 use super::given::Written;
 use crate::failure::Failure;
-use crate::written;
 use assessment::set::SetPaper;
 use document::paper::{Form, Who};
 use document::tree::{Document, Print};
 use exchange::roster::{self, Roster, Student};
-use std::collections::HashMap;
+use std::collections::{BTreeSet, HashMap};
 
 /// How the papers of a class are printed.
 #[derive(Debug)]
@@ -35,16 +35,21 @@ impl<'a> Printing<'a> {
         Self { sheet, students: roster.map(by_id) }
     }
 
-    /// The pages of a paper; none where its student is not on the list: nobody knows then how to print it.
-    pub fn pages(&self, written: &Written<'_>, set: &SetPaper) -> Option<Pages> {
-        let (who, form) = match &self.students {
-            None => (Who::default(), self.form_of_the_class(written)),
+    /// Whose paper it is and how it is printed; none where its student is not on the list: nobody knows then.
+    pub fn form(&self, written: &Written<'_>) -> Option<(Who, Form)> {
+        match &self.students {
+            None => Some((Who::default(), self.form_of_the_class(written))),
             Some(students) => {
                 let student = students.get(written.student)?;
                 let who = Who { name: Some(student.name.clone()), id: Some(student.id.clone()) };
-                (who, self.form_of_a_student(written, student))
+                Some((who, self.form_of_a_student(written, student)))
             }
-        };
+        }
+    }
+
+    /// The pages of a paper; none where nobody knows how to print it.
+    pub fn pages(&self, written: &Written<'_>, set: &SetPaper) -> Option<Pages> {
+        let (who, form) = self.form(written)?;
         Some(Pages {
             paper: document::paper::paper(set, &who, &form),
             key: document::paper::key(set, &who, &form),
@@ -84,19 +89,57 @@ fn in_a_file_name(id: &str) -> String {
     if name.is_empty() { "paper".to_owned() } else { name.to_owned() }
 }
 
-/// Writes the pages of a paper.
+/// Writes the pages of a paper; gives the characters that a reader of its PDFs will miss, since no typeface of ours has them.
 ///
 /// # Errors
 /// Where a file is in the way, or the typesetter complains.
-pub fn put(pages: &Pages, folder: &super::folder::Folder) -> Result<(), Failure> {
-    let Pages { paper, key, name } = pages;
-    folder.put(&format!("papers/{name}.html"), document::html::html(paper).as_bytes())?;
-    folder.put(&format!("keys/{name}-key.html"), document::html::html(key).as_bytes())?;
-    if cfg!(feature = "pdf") {
-        folder.put(&format!("papers/{name}.pdf"), &written::pdf(paper)?)?;
-        folder.put(&format!("keys/{name}-key.pdf"), &written::pdf(key)?)?;
+pub fn put(pages: &Pages, folder: &Folder) -> Result<BTreeSet<char>, Failure> {
+    let name = &pages.name;
+    let mut missing = BTreeSet::new();
+    for (document, stem) in
+        [(&pages.paper, format!("papers/{name}")), (&pages.key, format!("keys/{name}-key"))]
+    {
+        folder.put(&format!("{stem}.html"), document::html::html(document).as_bytes())?;
+        missing.extend(put_pdf(document, &format!("{stem}.pdf"), folder)?);
     }
-    Ok(())
+    Ok(missing)
+}
+
+/// What is to be known of the pages: for each paper the characters that are missing in it, or none where it was not printed.
+pub fn remarks(papers: &[Option<BTreeSet<char>>]) -> Vec<String> {
+    let mut lines = Vec::new();
+    match papers.iter().filter(|paper| paper.is_none()).count() {
+        0 => {}
+        1 => lines
+            .push("1 paper of the ledger belongs to nobody on this list and was left as it is".to_owned()),
+        others => lines.push(format!(
+            "{others} papers of the ledger belong to nobody on this list and were left as they are"
+        )),
+    }
+    let with_missing = papers.iter().flatten().filter(|missing| !missing.is_empty());
+    let characters: BTreeSet<char> = with_missing.clone().flatten().copied().collect();
+    if !characters.is_empty() {
+        let all: String = characters.into_iter().collect();
+        lines.push(format!(
+            "in the PDFs of {}, names have characters that no typeface of ours has, and a replacement character stands for each: \
+             {all}; the pages of HTML have them",
+            super::counted(with_missing.count(), "paper")
+        ));
+    }
+    lines
+}
+
+#[cfg(feature = "pdf")]
+fn put_pdf(document: &Document, name: &str, folder: &Folder) -> Result<BTreeSet<char>, Failure> {
+    let made = document::pdf::pdf(document).map_err(|error| Failure::Ours(error.to_string()))?;
+    folder.put(name, &made.bytes)?;
+    Ok(made.replaced.into_iter().collect())
+}
+
+/// This build has no typesetter: the pages of HTML are all there is.
+#[cfg(not(feature = "pdf"))]
+fn put_pdf(_: &Document, _: &str, _: &Folder) -> Result<BTreeSet<char>, Failure> {
+    Ok(BTreeSet::new())
 }
 
 #[cfg(test)]

@@ -9,11 +9,12 @@ pub fn text(issue: &Issue, papers: usize) -> String {
         "{title}: {papers}
 
 TO HAND OUT
-  papers/         one file for each paper, and nothing of the key
-
+  papers/         each paper as a page for a browser{pdf}; nothing of the key
+{to_print}
 TO KEEP TO YOURSELF
   keys/           the key of each paper with the worked solution, and all of them as a table: key.csv for a spreadsheet,
-                  key.json for another program
+                  key.json for another program. A file called ...-with-key.zip, made where --qti asks for it, holds the
+                  questions of a paper for a learning platform, and the key with them.
   lessons/        each paper as a lesson of its own, for: glueline values, notes, board. Whoever has it has the answers.
   fairness.txt    the papers side by side, and what was thrown out; fairness.json for another program
   ledger.json     who got which paper. Keep it: with it a student who comes later changes no paper of the others.
@@ -22,5 +23,11 @@ The same command once more makes what is missing and leaves all else as it is.
 ",
         title = issue.papers().lesson().about.title,
         papers = counted(papers, "paper"),
+        pdf = if cfg!(feature = "pdf") { " and as a PDF" } else { "" },
+        to_print = if cfg!(feature = "pdf") {
+            "  to-print/       the same PDFs, fifty in a file, for the printer: each paper on sheets of its own\n"
+        } else {
+            ""
+        },
     )
 }

@@ -6,3 +6,4 @@ mod printed;
 mod run;
 mod same_again;
 mod secret;
+mod typeset;
