@@ -3,7 +3,6 @@
 use crate::drawing::{Description, Drawing};
 use crate::grip;
 use crate::label::Placer;
-use crate::scale::SHEET_WIDTH;
 use crate::sketch::{self, Dimensions, Shows};
 use crate::view::BeamView;
 use crate::words;
@@ -42,7 +41,7 @@ fn draw(view: &BeamView<'_>, name: &str, title: &str, shows: Shows) -> Drawing {
     if shows.supports {
         marks.extend(grip::marks(sketch.grips));
     }
-    Drawing::on_sheet(name, title, MARGIN, SHEET_WIDTH, marks).described(short, long)
+    Drawing::on_sheet(name, title, MARGIN, view.sheet.width, marks).described(short, long)
 }
 
 fn describe(view: &BeamView<'_>, shows: Shows, stretched: bool, long: &mut Description) {

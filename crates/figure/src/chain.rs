@@ -8,7 +8,7 @@ use crate::palette::{Dash, Ink, Stroke, THIN};
 use crate::scale::HALF_DEPTH;
 use crate::sketch::{Dimensions, Shows};
 use crate::support::BeamPlace;
-use crate::text::{Label, SMALL};
+use crate::text::Label;
 use crate::view::BeamView;
 use mechanics::beam::Load;
 use workings::role::Role;
@@ -41,7 +41,7 @@ pub fn stations(view: &BeamView<'_>) -> Vec<f64> {
 
 /// Draws the dimensions below `bottom` px.
 pub fn chain(view: &BeamView<'_>, shows: Shows, bottom: f64, placer: &mut Placer) -> Vec<Mark> {
-    let along = view.along();
+    let (along, small) = (view.along(), view.sheet.small);
     let mut marks = Vec::new();
     let mut row = bottom + 20.0;
     if shows.slice && view.problem.slice.at > 0.0 {
@@ -69,12 +69,12 @@ pub fn chain(view: &BeamView<'_>, shows: Shows, bottom: f64, placer: &mut Placer
     for pair in stations.windows(2).filter(|_| with_values) {
         let label = Label::words(view.scribe.station_text(pair[1] - pair[0]));
         let (from, to) = (along.px(pair[0]), along.px(pair[1]));
-        if !put_on_line(&label, from, to, row, placer) {
+        if !put_on_line(&label, (from, to), row, small, placer) {
             crowded.push((label, (from + to) / 2.0));
         }
     }
     for (label, middle) in crowded {
-        lowest = lowest.max(put_below(&label, middle, row, placer, &mut marks));
+        lowest = lowest.max(put_below(&label, (middle, row), small, placer, &mut marks));
     }
     if stations.len() > 2 || is_piece {
         row = match (lowest > row, with_chain) {
@@ -87,8 +87,8 @@ pub fn chain(view: &BeamView<'_>, shows: Shows, bottom: f64, placer: &mut Placer
         if is_piece {
             label = view.scribe.symbol(Role::Station, "").equals(label);
         }
-        if !put_on_line(&label, ends.0, ends.1, row, placer) {
-            put_below(&label, (ends.0 + ends.1) / 2.0, row, placer, &mut marks);
+        if !put_on_line(&label, ends, row, small, placer) {
+            put_below(&label, ((ends.0 + ends.1) / 2.0, row), small, placer, &mut marks);
         }
     }
     let mut extensions = Vec::new();
@@ -121,21 +121,21 @@ fn slice_row(view: &BeamView<'_>, row: f64, placer: &mut Placer) -> Vec<Mark> {
             .or(Point::new(x, row), Seat::Right)
             .or(Point::new(left, row), Seat::Left)
             .gap(3.0)
-            .size(SMALL)
+            .size(view.sheet.small)
             .ink(Ink::Quiet),
     );
     marks
 }
 
 /// Puts a value on its dimension line, where there is room between its ticks.
-fn put_on_line(label: &Label, from: f64, to: f64, row: f64, placer: &mut Placer) -> bool {
-    let width = label.width(SMALL);
+fn put_on_line(label: &Label, (from, to): (f64, f64), row: f64, size: f64, placer: &mut Placer) -> bool {
+    let width = label.width(size);
     for part in [0.5, 0.375, 0.625, 0.25, 0.75] {
         let middle = from + (to - from) * part;
-        let (at, align) = Seat::Above.place(Point::new(middle, row), 2.0, SMALL);
+        let (at, align) = Seat::Above.place(Point::new(middle, row), 2.0, size);
         let has_room = middle - width / 2.0 > from + 2.0 && middle + width / 2.0 < to - 2.0;
-        if has_room && placer.is_free(label.rect(at, align, SMALL)) {
-            placer.put_at(label, at, align, SMALL, Ink::Quiet);
+        if has_room && placer.is_free(label.rect(at, align, size)) {
+            placer.put_at(label, at, align, size, Ink::Quiet);
             return true;
         }
     }
@@ -144,14 +144,20 @@ fn put_on_line(label: &Label, from: f64, to: f64, row: f64, placer: &mut Placer)
 
 /// Puts a value below its dimension line, in the first row with room, tied to the middle of its stretch; gives
 /// back the lower edge of the text.
-fn put_below(label: &Label, middle: f64, row: f64, placer: &mut Placer, marks: &mut Vec<Mark>) -> f64 {
+fn put_below(
+    label: &Label,
+    (middle, row): (f64, f64),
+    size: f64,
+    placer: &mut Placer,
+    marks: &mut Vec<Mark>,
+) -> f64 {
     let anchor = Point::new(middle, row);
     let mut number = 0.0;
     loop {
         for shift in [0.0, -9.0, 9.0, -18.0, 18.0, -27.0, 27.0] {
             let (at, align) =
-                Seat::Below.place(Point::new(middle + shift, row + LOWER_ROW * number), 4.0, SMALL);
-            let rect = label.rect(at, align, SMALL);
+                Seat::Below.place(Point::new(middle + shift, row + LOWER_ROW * number), 4.0, size);
+            let rect = label.rect(at, align, size);
             let top = Point::new(middle.clamp(rect.left, rect.right), rect.top);
             // after that many rows the lines may be crossed: there are only so many labels
             let is_free = placer.is_free(rect) || (number > 40.0 && shift == 0.0);
@@ -160,7 +166,7 @@ fn put_below(label: &Label, middle: f64, row: f64, placer: &mut Placer, marks: &
                     marks.push(Mark::Line { from: top, to: anchor.moved(0.0, 1.5), stroke: Stroke::LEADER });
                     placer.avoid_line(top, anchor);
                 }
-                placer.put_at(label, at, align, SMALL, Ink::Quiet);
+                placer.put_at(label, at, align, size, Ink::Quiet);
                 return rect.bottom;
             }
         }
@@ -168,7 +174,7 @@ fn put_below(label: &Label, middle: f64, row: f64, placer: &mut Placer, marks: &
         if number > 60.0 {
             // sixty rows are taken: the search without bounds finds a place
             let wish = Wish::new(label.clone(), anchor).seats(&[Seat::Below], Escape::Down);
-            return placer.put(&wish.size(SMALL).ink(Ink::Quiet)).bottom;
+            return placer.put(&wish.size(size).ink(Ink::Quiet)).bottom;
         }
     }
 }

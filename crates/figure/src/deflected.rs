@@ -6,7 +6,7 @@ use crate::drawing::{Description, Drawing, Mark, Step, bounds};
 use crate::geometry::Point;
 use crate::label::{Escape, Placer, Seat, Wish};
 use crate::palette::{HEAVY, Ink, Stroke, THIN};
-use crate::scale::{Along, BEAM_LEFT, BEAM_RIGHT, SHEET_WIDTH};
+use crate::scale::Along;
 use crate::support;
 use crate::text::{Label, SMALL};
 use crate::view::BeamView;
@@ -28,12 +28,12 @@ pub fn deflected(view: &BeamView<'_>) -> Drawing {
     let largest = solution.extremes(Curve::Deflection).largest_size;
     let factor = exaggeration(along, largest.value);
     // px up for each metre of deflection
-    let up = factor * (BEAM_RIGHT - BEAM_LEFT) / along.length;
+    let up = factor * along.span() / along.length;
     let point = |station: f64| Point::new(along.px(station), -solution.deflection(station) * up);
 
     let straight = Mark::Line {
-        from: Point::new(BEAM_LEFT, 0.0),
-        to: Point::new(BEAM_RIGHT, 0.0),
+        from: Point::new(along.left, 0.0),
+        to: Point::new(along.right, 0.0),
         stroke: Stroke::AXIS,
     };
     let mut steps = Vec::new();
@@ -62,7 +62,7 @@ pub fn deflected(view: &BeamView<'_>) -> Drawing {
 
     let mut placer = Placer::new();
     placer.avoid_polyline(&trace);
-    placer.avoid_line(Point::new(BEAM_LEFT, 0.0), Point::new(BEAM_RIGHT, 0.0));
+    placer.avoid_line(Point::new(along.left, 0.0), Point::new(along.right, 0.0));
     let mut signs = Vec::new();
     let mut wishes = Vec::new();
     for (number, held) in view.problem.beam.supports.iter().enumerate() {
@@ -148,7 +148,7 @@ pub fn deflected(view: &BeamView<'_>) -> Drawing {
         let bottom = bounds(&marks).joined(bounds(&labels)).bottom;
         let remark = Label::words(remark(factor));
         placer.put(
-            &Wish::new(remark, Point::new(0.5 * (BEAM_LEFT + BEAM_RIGHT), bottom + 4.0))
+            &Wish::new(remark, Point::new(0.5 * (along.left + along.right), bottom + 4.0))
                 .seats(&[Seat::Below], Escape::Down)
                 .size(SMALL)
                 .ink(Ink::Quiet),
@@ -160,13 +160,13 @@ pub fn deflected(view: &BeamView<'_>) -> Drawing {
     words::beam(view, &mut long);
     describe(view, factor, place, &mut long);
     let short = short(view, place);
-    Drawing::on_sheet("deflected", "Deflected shape of the beam", MARGIN, SHEET_WIDTH, marks)
+    Drawing::on_sheet("deflected", "Deflected shape of the beam", MARGIN, view.sheet.width, marks)
         .described(short, long)
 }
 
 /// How many times too large deflections are drawn: one figure and noughts, as large as the sheet allows; 0 where the beam stays straight.
 fn exaggeration(along: Along, largest: f64) -> f64 {
-    let to_scale = largest * (BEAM_RIGHT - BEAM_LEFT) / along.length;
+    let to_scale = largest * along.span() / along.length;
     let most = LARGEST / to_scale;
     if !(most.is_finite() && to_scale > 0.0) {
         return 0.0;

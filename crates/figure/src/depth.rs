@@ -55,8 +55,8 @@ pub(crate) fn depth(scene: &Scene) -> Drawing {
             .ink(Ink::Cut),
     );
     let heads = [
-        head(scene, &frame, sigma_axis, "bending stress", w.symbol(Role::BendingStress)),
-        head(scene, &frame, tau_axis + 0.5 * PANELS.1, "shear stress", w.symbol(Role::ShearStress)),
+        head(scene, &frame, (sigma_axis, SMALL), "bending stress", w.symbol(Role::BendingStress)),
+        head(scene, &frame, (tau_axis + 0.5 * PANELS.1, SMALL), "shear stress", w.symbol(Role::ShearStress)),
     ];
     placer.avoid_marks(&heads);
     for wish in &wishes {

@@ -8,7 +8,6 @@ use crate::keyvalues::{self, KeyValues};
 use crate::label::{Escape, Placer, Seat, Wish};
 use crate::palette::{Ink, Stroke};
 use crate::panel::{self, Shown};
-use crate::scale::SHEET_WIDTH;
 use crate::sketch::{self, Dimensions, Shows};
 use crate::text::Label;
 use crate::view::BeamView;
@@ -101,7 +100,7 @@ pub fn diagrams(view: &BeamView<'_>) -> Drawing {
         words::arrows(sketch.stretched, &mut long);
     }
     let short = short(view, &keys);
-    Drawing::on_sheet("diagrams", "Shear force and bending moment", MARGIN, SHEET_WIDTH, marks)
+    Drawing::on_sheet("diagrams", "Shear force and bending moment", MARGIN, view.sheet.width, marks)
         .described(short, long)
 }
 

@@ -9,7 +9,7 @@ use crate::legend::{Sample, legend};
 use crate::levels::{Tag, column, head, height_axis, level_lines};
 use crate::palette::{Ink, Stroke};
 use crate::scene::Scene;
-use crate::text::Label;
+use crate::text::{Label, SMALL};
 use mechanics::section::HeightSide;
 use workings::dimension::Dimension;
 use workings::role::Role;
@@ -53,11 +53,17 @@ pub(crate) fn first_moment(scene: &Scene) -> Drawing {
         tags.push(Tag { at: axis, label, ink: Ink::BeyondHatch });
     }
     q.extend(column(tags, moment_axis + PANELS.1 + 28.0));
-    lines.push(head(scene, &frame, width_axis + 0.5 * PANELS.0, "width", w.symbol(Role::WidthAtCut)));
     lines.push(head(
         scene,
         &frame,
-        moment_axis + 0.5 * PANELS.1,
+        (width_axis + 0.5 * PANELS.0, SMALL),
+        "width",
+        w.symbol(Role::WidthAtCut),
+    ));
+    lines.push(head(
+        scene,
+        &frame,
+        (moment_axis + 0.5 * PANELS.1, SMALL),
         "first moment",
         w.symbol(Role::FirstMoment),
     ));

@@ -6,7 +6,7 @@ use crate::drawing::{Description, Drawing, Mark};
 use crate::geometry::Point;
 use crate::label::{Escape, Placer, Seat, Wish};
 use crate::palette::{HEAVY, Ink, Stroke};
-use crate::scale::{BEAM_RIGHT, HALF_DEPTH, SHEET_WIDTH};
+use crate::scale::HALF_DEPTH;
 use crate::sketch::{self, Dimensions, Shows};
 use crate::view::BeamView;
 use crate::words;
@@ -61,7 +61,7 @@ pub fn left_piece(view: &BeamView<'_>) -> Option<Drawing> {
         "Free body of the piece left of the slice at {x} = {length}, with {v} and {m} on its cut face."
     );
     Some(
-        Drawing::on_sheet("left-piece", "Free body of the left piece", MARGIN, SHEET_WIDTH, marks)
+        Drawing::on_sheet("left-piece", "Free body of the left piece", MARGIN, view.sheet.width, marks)
             .described(words::shortened(short), long),
     )
 }
@@ -100,7 +100,7 @@ fn left_of(problem: &Problem, at: f64, near: f64) -> (Problem, Vec<usize>) {
 
 /// The cut face with V and M.
 fn cut_face(view: &BeamView<'_>) -> (Vec<Mark>, Vec<Wish>) {
-    let x = BEAM_RIGHT;
+    let x = view.along().right;
     let mut marks = vec![Mark::Line {
         from: Point::new(x, -HALF_DEPTH - 4.0),
         to: Point::new(x, HALF_DEPTH + 4.0),

@@ -44,9 +44,14 @@ const BETWEEN: f64 = 18.0;
 
 /// A legend below `under`, centred on it, in rows no wider than `width` px.
 pub(crate) fn legend(entries: &[(Sample, Label)], under: Rect, width: f64) -> Mark {
+    legend_sized(entries, under, width, SMALL)
+}
+
+/// The same in letters of `size` px.
+pub(crate) fn legend_sized(entries: &[(Sample, Label)], under: Rect, width: f64, size: f64) -> Mark {
     let wide = |entry: &(Sample, Label)| match entry.0 {
-        Sample::None => entry.1.width(SMALL),
-        _ => SAMPLE + 6.0 + entry.1.width(SMALL),
+        Sample::None => entry.1.width(size),
+        _ => SAMPLE + 6.0 + entry.1.width(size),
     };
     let mut rows: Vec<(Vec<&(Sample, Label)>, f64)> = Vec::new();
     for entry in entries {
@@ -74,12 +79,12 @@ pub(crate) fn legend(entries: &[(Sample, Label)], under: Rect, width: f64) -> Ma
                 at: Point::new(text_at, y),
                 label: entry.1.clone(),
                 align: Align::Start,
-                size: SMALL,
+                size,
                 ink: Ink::Line,
             });
             x += wide(entry) + BETWEEN;
         }
-        y += ROW;
+        y += ROW * size / SMALL;
     }
     Mark::group("legend", "Legend", marks)
 }

@@ -5,7 +5,7 @@ use crate::drawing::Mark;
 use crate::geometry::Point;
 use crate::palette::{Ink, MEDIUM, Stroke, THIN};
 use crate::scene::Scene;
-use crate::text::{Align, Label, SIZE, SMALL};
+use crate::text::{Align, Label, SIZE};
 
 /// Where the level lines begin, px; the section's left edge is at 0.
 pub(crate) const LEFT: f64 = -14.0;
@@ -39,13 +39,19 @@ pub(crate) fn height_axis(scene: &Scene, frame: &Frame, x: f64) -> Mark {
     }
 }
 
-/// What stands over a panel: words and a symbol.
-pub(crate) fn head(scene: &Scene, frame: &Frame, middle: f64, words: &str, symbol: Label) -> Mark {
+/// What stands over a panel about `middle` px in letters of `size` px: words and a symbol.
+pub(crate) fn head(
+    scene: &Scene,
+    frame: &Frame,
+    (middle, size): (f64, f64),
+    words: &str,
+    symbol: Label,
+) -> Mark {
     Mark::Text {
         at: Point::new(middle, frame.y(scene.extent.top) - 34.0),
         label: Label::words(format!("{words}\u{a0}")).followed_by(symbol),
         align: Align::Middle,
-        size: SMALL,
+        size,
         ink: Ink::Quiet,
     }
 }

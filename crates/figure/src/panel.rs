@@ -6,7 +6,6 @@ use crate::hatch;
 use crate::keyvalues::{KeyValue, KeyValues};
 use crate::label::{Escape, Placer, Seat, Wish};
 use crate::palette::{Ink, MEDIUM, Stroke, THIN};
-use crate::scale::{BEAM_LEFT, BEAM_RIGHT};
 use crate::text::{Label, SMALL};
 use crate::view::BeamView;
 use crate::words;
@@ -115,8 +114,8 @@ pub fn panel(view: &BeamView<'_>, shown: Shown, values: &KeyValues, top: f64) ->
     let mut marks = Vec::new();
     let solution = view.solution;
     let along = view.along();
-    let mut outline = vec![Point::new(BEAM_LEFT, scale.axis)];
-    let mut fill = vec![Step::Move(Point::new(BEAM_LEFT, scale.axis))];
+    let mut outline = vec![Point::new(along.left, scale.axis)];
+    let mut fill = vec![Step::Move(Point::new(along.left, scale.axis))];
     let mut line = Vec::new();
     let mut pen: Option<Point> = None;
     for segment in solution.segments() {
@@ -154,14 +153,14 @@ pub fn panel(view: &BeamView<'_>, shown: Shown, values: &KeyValues, top: f64) ->
         }
         pen = Some(last);
     }
-    outline.push(Point::new(BEAM_RIGHT, scale.axis));
-    fill.extend([Step::Line(Point::new(BEAM_RIGHT, scale.axis)), Step::Close]);
-    line.push(Step::Line(Point::new(BEAM_RIGHT, scale.axis)));
+    outline.push(Point::new(along.right, scale.axis));
+    fill.extend([Step::Line(Point::new(along.right, scale.axis)), Step::Close]);
+    line.push(Step::Line(Point::new(along.right, scale.axis)));
     marks.push(Mark::Path { steps: fill, stroke: None, fill: Some(tint) });
     marks.extend(hatch::marks(&[outline.clone()], FRAC_PI_2, HATCH, Stroke::solid(ink, 0.5)));
     marks.push(Mark::Line {
-        from: Point::new(BEAM_LEFT - 6.0, scale.axis),
-        to: Point::new(BEAM_RIGHT + 10.0, scale.axis),
+        from: Point::new(along.left - 6.0, scale.axis),
+        to: Point::new(along.right + 10.0, scale.axis),
         stroke: Stroke::solid(Ink::Line, THIN),
     });
     marks.push(Mark::Path { steps: line, stroke: Some(Stroke::solid(ink, 1.5)), fill: None });
@@ -234,7 +233,7 @@ fn signs(view: &BeamView<'_>, shown: Shown, scale: Scale) -> Vec<Mark> {
             .filter(|point| (point.x - x).abs() <= radius + 1.0)
             .map(|point| (point.y - scale.axis).abs())
             .fold(f64::INFINITY, f64::min);
-        let width = points.len() as f64 / f64::from(SAMPLES) * (BEAM_RIGHT - BEAM_LEFT);
+        let width = points.len() as f64 / f64::from(SAMPLES) * view.along().span();
         if room < 2.0 * radius + 5.0 || width < 2.0 * radius + 8.0 {
             continue;
         }
@@ -313,7 +312,9 @@ fn axis_unit(view: &BeamView<'_>, shown: Shown) -> Unit {
 fn axis_label(view: &BeamView<'_>, shown: Shown, scale: Scale) -> Wish {
     let label =
         view.scribe.symbol(shown.role(), "").and_words(format!(", {}", axis_unit(view, shown).text()));
-    Wish::new(label, Point::new(BEAM_LEFT - 8.0, scale.axis)).seats(&[Seat::Left], Escape::Any).gap(2.0)
+    Wish::new(label, Point::new(view.along().left - 8.0, scale.axis))
+        .seats(&[Seat::Left], Escape::Any)
+        .gap(2.0)
 }
 
 /// The dots on the curve and the labels of the values and stations that matter.

@@ -1,13 +1,29 @@
 //! From metres and newtons to the sheet.
 
+use crate::text::{SIZE, SMALL};
 use mechanics::beam::{Beam, Load};
 
-/// Width of a full drawing, px: that of the text on a sheet of paper at 96 px to the inch.
-pub const SHEET_WIDTH: f64 = 640.0;
-/// Where the left end of a beam stands, px.
-pub const BEAM_LEFT: f64 = 80.0;
-/// Where its right end stands, px.
-pub const BEAM_RIGHT: f64 = 560.0;
+/// A sheet on which a beam is drawn.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Sheet {
+    /// Width of a full drawing, px.
+    pub width: f64,
+    /// Where the left end of a beam stands, px.
+    pub left: f64,
+    /// Where its right end stands, px.
+    pub right: f64,
+    /// Size of small text, px.
+    pub small: f64,
+}
+
+impl Sheet {
+    /// As wide as the text on a sheet of paper at 96 px to the inch.
+    pub const USUAL: Self = Self { width: 640.0, left: 80.0, right: 560.0, small: SMALL };
+    /// For large print: drawn narrow, with no text smaller than the rest, so that its letters are of 18 points where it is enlarged
+    /// to the width of the text on A4 (178 mm).
+    pub const LARGE_PRINT: Self = Self { width: 364.0, left: 68.0, right: 330.0, small: SIZE };
+}
+
 /// Half the depth at which a beam is drawn, px: about 40 depths would be true to life, 12 to 50 read well.
 pub const HALF_DEPTH: f64 = 5.5;
 
@@ -16,17 +32,26 @@ pub const HALF_DEPTH: f64 = 5.5;
 pub struct Along {
     /// Length of the beam, m.
     pub length: f64,
+    /// Where its left end stands, px.
+    pub left: f64,
+    /// Where its right end stands, px.
+    pub right: f64,
 }
 
 impl Along {
     /// The px of a station, m.
     pub fn px(self, station: f64) -> f64 {
-        BEAM_LEFT + (BEAM_RIGHT - BEAM_LEFT) * (station / self.length)
+        self.left + self.span() * (station / self.length)
     }
 
     /// The stretch of the beam that one px stands for, m.
     pub fn per_px(self) -> f64 {
-        self.length / (BEAM_RIGHT - BEAM_LEFT)
+        self.length / self.span()
+    }
+
+    /// How long the beam is drawn, px.
+    pub fn span(self) -> f64 {
+        self.right - self.left
     }
 }
 

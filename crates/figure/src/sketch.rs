@@ -9,9 +9,9 @@ use crate::label::{Escape, Placer, Seat, Wish};
 use crate::loads;
 use crate::palette::{Ink, MEDIUM, Stroke};
 use crate::reactions::{Reactions, Stand};
-use crate::scale::{ArrowScale, BEAM_LEFT, BEAM_RIGHT, HALF_DEPTH, point_forces};
+use crate::scale::{ArrowScale, HALF_DEPTH, point_forces};
 use crate::support::{self, BeamPlace, WALL_HALF};
-use crate::text::{Label, SMALL};
+use crate::text::Label;
 use crate::view::BeamView;
 use crate::{chain, loads::FORCE_ARROWS};
 use mechanics::beam::{Hold, Reaction};
@@ -116,7 +116,7 @@ pub fn sketch(view: &BeamView<'_>, reactions: &[Reaction], shows: Shows, placer:
     grips.extend(load_sketch.grips);
 
     // the beam
-    let body = Rect { left: BEAM_LEFT, top: -HALF_DEPTH, right: BEAM_RIGHT, bottom: HALF_DEPTH };
+    let body = Rect { left: along.left, top: -HALF_DEPTH, right: along.right, bottom: HALF_DEPTH };
     let mut beam = vec![Mark::Polygon {
         points: vec![
             Point::new(body.left, body.top),
@@ -271,6 +271,6 @@ fn support_wishes(view: &BeamView<'_>, number: usize, rect: Rect, place: BeamPla
         remarks.push(Label::words(format!("turned by\u{a0}{size}")));
     }
     for remark in remarks {
-        wishes.push(beside(remark, 4.0).size(SMALL).ink(Ink::Quiet));
+        wishes.push(beside(remark, 4.0).size(view.sheet.small).ink(Ink::Quiet));
     }
 }

@@ -1,6 +1,6 @@
 //! What the drawings of the beam are made from: the lesson's problem, its solution, and the course's writing.
 
-use crate::scale::Along;
+use crate::scale::{Along, Sheet};
 use crate::scribe::Scribe;
 use crate::support::BeamPlace;
 use mechanics::beam::{Load, Solution};
@@ -16,6 +16,8 @@ pub struct BeamView<'a> {
     pub solution: &'a Solution,
     /// The writing of the course.
     pub scribe: Scribe<'a>,
+    /// The sheet that it is drawn on.
+    pub sheet: Sheet,
     /// Whether the drawings are told at length as well.
     pub told: bool,
     /// The lesson's problem, where `problem` is a piece of it: its loads keep their symbols.
@@ -32,7 +34,12 @@ impl<'a> BeamView<'a> {
 
     /// The view of a problem with its solution.
     pub fn new(problem: &'a Problem, solution: &'a Solution, scribe: Scribe<'a>) -> Self {
-        Self { problem, solution, scribe, told: true, whole: problem, kept: None }
+        Self { problem, solution, scribe, sheet: Sheet::USUAL, told: true, whole: problem, kept: None }
+    }
+
+    /// The same on another sheet.
+    pub fn on(self, sheet: Sheet) -> Self {
+        Self { sheet, ..self }
     }
 
     /// The view of a piece of this beam; `kept` are the places in this beam's loads of those of the piece.
@@ -60,7 +67,8 @@ impl<'a> BeamView<'a> {
 
     /// The way along the beam.
     pub fn along(&self) -> Along {
-        Along { length: self.problem.beam.length }
+        let Sheet { left, right, .. } = self.sheet;
+        Along { length: self.problem.beam.length, left, right }
     }
 
     /// The name of a support, by its place in the list.

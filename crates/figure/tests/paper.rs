@@ -6,7 +6,8 @@ mod checks;
 mod sections;
 
 use figure::drawing::{Drawing, Mark};
-use figure::paper;
+use figure::paper::{self, Letters};
+use figure::scale::Sheet;
 use lesson::builtin;
 use mechanics::beam::Curve;
 use sections::{Bending, cases, solved};
@@ -14,21 +15,28 @@ use workings::role::Role;
 use workings::solved::Solved;
 use workings::working::Chapter;
 
-fn of_section(solved: &Solved) -> Vec<Drawing> {
+fn of_section(solved: &Solved, letters: Letters) -> Vec<Drawing> {
     let drawings = [
-        paper::section(solved, true),
-        paper::section(solved, false),
-        paper::outline(solved),
-        paper::over_the_depth(solved, Role::BendingStress),
-        paper::over_the_depth(solved, Role::ShearStress),
+        paper::section(solved, true, letters),
+        paper::section(solved, false, letters),
+        paper::outline(solved, letters),
+        paper::over_the_depth(solved, Role::BendingStress, letters),
+        paper::over_the_depth(solved, Role::ShearStress, letters),
     ];
     drawings.into_iter().map(|drawing| drawing.expect("a section that can be drawn")).collect()
 }
 
-fn of_beam(solved: &Solved) -> Vec<Drawing> {
-    let along = |curve| paper::along_the_beam(solved, curve).expect("V and M are drawn by hand");
-    vec![along(Curve::Shear), along(Curve::BendingMoment)]
+fn of_beam(solved: &Solved, letters: Letters) -> Vec<Drawing> {
+    let along = |curve| paper::along_the_beam(solved, curve, letters).expect("V and M are drawn by hand");
+    let (beam, signs) = (paper::beam(solved, letters), paper::signs(solved, letters));
+    vec![beam, signs, along(Curve::Shear), along(Curve::BendingMoment)]
 }
+
+fn all(solved: &Solved, letters: Letters) -> Vec<Drawing> {
+    of_section(solved, letters).into_iter().chain(of_beam(solved, letters)).collect()
+}
+
+const BOTH: [Letters; 2] = [Letters::Usual, Letters::Large];
 
 fn builtins() -> impl Iterator<Item = (&'static str, Solved)> {
     builtin::ALL.iter().map(|builtin| {
@@ -41,7 +49,8 @@ fn builtins() -> impl Iterator<Item = (&'static str, Solved)> {
 fn drawings_hold_together_on_many_sections() {
     for case in cases() {
         for &cut in &case.cuts {
-            for drawing in of_section(&solved(&case, cut, Bending::SagRising)) {
+            let solved = solved(&case, cut, Bending::SagRising);
+            for drawing in BOTH.into_iter().flat_map(|letters| of_section(&solved, letters)) {
                 checks::labels_are_apart(&case.name, &drawing);
                 checks::sheet_holds_all(&case.name, &drawing);
             }
@@ -52,12 +61,39 @@ fn drawings_hold_together_on_many_sections() {
 #[test]
 fn drawings_hold_together_on_the_lessons() {
     for (name, solved) in builtins() {
-        for drawing in of_section(&solved).iter().chain(&of_beam(&solved)) {
+        for drawing in BOTH.into_iter().flat_map(|letters| all(&solved, letters)) {
+            let drawing = &drawing;
             checks::labels_are_apart(name, drawing);
             checks::sheet_holds_all(name, drawing);
             let short = drawing.short.chars().count();
             assert!((20..=250).contains(&short), "{name}: {}", drawing.short);
             assert!(!drawing.long.passages.is_empty(), "{name}: {}", drawing.name);
+        }
+    }
+}
+
+/// Source: WCAG 2.2 names 18 point as large; 13 px of a drawing 364 px wide are 18 pt where it is enlarged to 178 mm.
+#[test]
+fn large_letters_are_none_of_them_small() {
+    fn smallest(marks: &[Mark]) -> f64 {
+        let sizes = marks.iter().map(|mark| match mark {
+            Mark::Text { size, .. } => *size,
+            Mark::Group { marks, .. } => smallest(marks),
+            _ => f64::INFINITY,
+        });
+        sizes.fold(f64::INFINITY, f64::min)
+    }
+    for (name, solved) in builtins() {
+        for drawing in all(&solved, Letters::Large) {
+            let enlarged = (178.0 / 25.4 * 96.0 / drawing.width).min(18.0 / 9.75);
+            let points = smallest(&drawing.marks) * 0.75 * enlarged;
+            // A beam whose labels need more room than there is has smaller ones: it is told in words beside.
+            let crowded = name == "lighting-bridge" && drawing.width > Sheet::LARGE_PRINT.width;
+            assert!(
+                points > if crowded { 14.0 } else { 17.9 },
+                "{name}: {} has {points:.1} pt",
+                drawing.name
+            );
         }
     }
 }
@@ -90,7 +126,7 @@ fn nothing_that_follows_from_the_given_is_told() {
             .filter(|(_, working)| working.chapter == Chapter::Given)
             .map(|(_, working)| working.value.value)
             .collect();
-        let drawings: Vec<Drawing> = of_section(&solved).into_iter().chain(of_beam(&solved)).collect();
+        let drawings: Vec<Drawing> = BOTH.into_iter().flat_map(|letters| all(&solved, letters)).collect();
         let texts: Vec<(String, String)> =
             drawings.iter().map(|drawing| (drawing.name.clone(), told(drawing))).collect();
         for (_, working) in workings.in_order() {

@@ -5,6 +5,7 @@ use crate::notes::line;
 use crate::tree::{Answer, Block, Choices, Figure, Room};
 use assessment::set::{Along, Ask, ChoicePart, Part, PlacePart, ValuePart};
 use figure::drawing::Drawing;
+use figure::paper::Letters;
 use lesson::question::Sketch;
 use mechanics::beam::Curve;
 use workings::role::Role;
@@ -17,13 +18,13 @@ const ROOM_A_MARK: f64 = 17.0;
 const ROOM: (f64, f64) = (12.0, 75.0);
 
 /// Room and place for the answer of a part.
-pub(super) fn answered(part: &Part, solved: &Solved) -> Vec<Block> {
+pub(super) fn answered(part: &Part, solved: &Solved, letters: Letters) -> Vec<Block> {
     let style = solved.style();
     match &part.ask {
         Ask::Value(value) => vec![room(part, 1.0), of_value(value, style)],
         Ask::Place(place) => vec![room(part, 0.5), of_place(place)],
         Ask::Choice(choice) => vec![room(part, 0.7), of_choice(choice, solved)],
-        Ask::Sketch { sketch } => drawn(part, *sketch, solved),
+        Ask::Sketch { sketch } => drawn(part, *sketch, solved, letters),
     }
 }
 
@@ -62,14 +63,14 @@ fn of_choice(choice: &ChoicePart, solved: &Solved) -> Block {
 }
 
 /// What a sketch is drawn on.
-fn drawn(part: &Part, sketch: Sketch, solved: &Solved) -> Vec<Block> {
+fn drawn(part: &Part, sketch: Sketch, solved: &Solved, letters: Letters) -> Vec<Block> {
     let on = |drawing: Option<Drawing>| drawing.map(plain_figure);
     let (drawing, share) = match sketch {
-        Sketch::ShearForce => (figure::paper::along_the_beam(solved, Curve::Shear), 0.35),
-        Sketch::BendingMoment => (figure::paper::along_the_beam(solved, Curve::BendingMoment), 0.35),
-        Sketch::BendingStress => (figure::paper::over_the_depth(solved, Role::BendingStress), 0.35),
-        Sketch::ShearStress => (figure::paper::over_the_depth(solved, Role::ShearStress), 0.35),
-        Sketch::LargestShearStress => (figure::paper::outline(solved), 0.7),
+        Sketch::ShearForce => (figure::paper::along_the_beam(solved, Curve::Shear, letters), 0.35),
+        Sketch::BendingMoment => (figure::paper::along_the_beam(solved, Curve::BendingMoment, letters), 0.35),
+        Sketch::BendingStress => (figure::paper::over_the_depth(solved, Role::BendingStress, letters), 0.35),
+        Sketch::ShearStress => (figure::paper::over_the_depth(solved, Role::ShearStress, letters), 0.35),
+        Sketch::LargestShearStress => (figure::paper::outline(solved, letters), 0.7),
         // A free body is drawn from nothing.
         Sketch::PartBeyond => (None, 2.0),
     };

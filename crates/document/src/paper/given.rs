@@ -1,11 +1,13 @@
 //! What the lesson gives, and how answers are to be written.
 
 use super::value_words::name;
+use crate::described;
 use crate::notes::line;
 use crate::tree::{Alignment, Block, Figure, Inline, Table};
 use assessment::set::{Ask, SetPaper};
 use figure::drawing::Drawing;
-use figure::view::BeamView;
+use figure::paper::Letters;
+use figure::scale::Sheet;
 use lesson::question::Sketch;
 use mechanics::section::HeightSide;
 use workings::dimension::Dimension;
@@ -18,19 +20,28 @@ use workings::style::DecimalMark;
 use workings::working::{Formula, Working};
 
 /// How to answer, and what is given under its heading.
-pub(super) fn given(set: &SetPaper) -> Vec<Block> {
+pub(super) fn given(set: &SetPaper, letters: Letters) -> Vec<Block> {
     let mut blocks =
         vec![Block::Paragraph(manner(set)), Block::Heading { level: 1, text: line!["What is given"] }];
-    blocks.extend(what_is_given(set));
+    blocks.extend(in_letters(set, letters));
     blocks
 }
 
 /// The drawings of what is given, and the rest of it in words; nothing of what is asked for.
 pub fn what_is_given(set: &SetPaper) -> Vec<Block> {
+    in_letters(set, Letters::Usual)
+}
+
+fn in_letters(set: &SetPaper, letters: Letters) -> Vec<Block> {
     let solved = &set.solved;
-    let mut blocks = vec![captioned(figure::beam::given(&BeamView::of(solved)), "The beam and its loads.")];
+    let beam = figure::paper::beam(solved, letters);
+    // Where its labels need more room than there is, large print makes them smaller than the rest.
+    let words = letters == Letters::Large && beam.width > Sheet::LARGE_PRINT.width;
+    let in_words = if words { described(&beam.long) } else { Vec::new() };
+    let mut blocks = vec![captioned(beam, "The beam and its loads.")];
+    blocks.extend(in_words);
     let with_cut = set.lesson.cut_from_axis.is_none();
-    if let Some(section) = figure::paper::section(solved, with_cut) {
+    if let Some(section) = figure::paper::section(solved, with_cut, letters) {
         blocks.push(captioned(section, "The section."));
     }
     blocks.push(Block::Paragraph(slice_and_cut(set)));
@@ -40,8 +51,7 @@ pub fn what_is_given(set: &SetPaper) -> Vec<Block> {
         blocks.push(Block::Paragraph(signs));
     }
     if speaks_of_inner_forces(set) {
-        let signs = figure::element::sign_figure(&BeamView::of(solved));
-        blocks.push(captioned(signs, "The signs of this course."));
+        blocks.push(captioned(figure::paper::signs(solved, letters), "The signs of this course."));
     }
     blocks
 }

@@ -1,6 +1,6 @@
 //! Axes on which a student draws a curve.
 
-use super::REACH;
+use super::Letters;
 use super::section::guide;
 use crate::beam::MARGIN;
 use crate::cross_section::{self, Frame};
@@ -9,7 +9,6 @@ use crate::geometry::Point;
 use crate::label::{Escape, Placer, Seat, Wish};
 use crate::levels::{head, height_axis};
 use crate::palette::{Ink, Stroke, THIN};
-use crate::scale::{BEAM_LEFT, BEAM_RIGHT, SHEET_WIDTH};
 use crate::scene::Scene;
 use crate::section::corners;
 use crate::sketch::{self, Dimensions, Shows};
@@ -20,40 +19,39 @@ use workings::dimension::Dimension;
 use workings::role::Role;
 use workings::solved::Solved;
 
-/// Room that the section takes beside the axis of a stress, px across and down.
-const ROOM: (f64, f64) = (124.0, 250.0);
-
 /// The beam with its loads, and below it an empty axis for the shear force or the bending moment. Dotted lines carry the supports
 /// and the ends of the loads down. `None` for a curve that nobody draws by hand here.
-pub fn along_the_beam(solved: &Solved, curve: Curve) -> Option<Drawing> {
+pub fn along_the_beam(solved: &Solved, curve: Curve, letters: Letters) -> Option<Drawing> {
     let (name, role, dimension) = match curve {
         Curve::Shear => ("axes-shear-force", Role::ShearForce, Dimension::FORCE),
         Curve::BendingMoment => ("axes-bending-moment", Role::BendingMoment, Dimension::MOMENT),
         Curve::Slope | Curve::Deflection => return None,
     };
-    let view = &BeamView::of(solved);
+    let (view, reach) = (&BeamView::of(solved).on(letters.sheet()), letters.reach());
+    let along = view.along();
     let mut placer = Placer::new();
     let shows = Shows { supports: true, reactions: false, dimensions: Dimensions::None, slice: false };
     let sketch = sketch::sketch(view, &[], shows, &mut placer);
     let mut marks = sketch.marks;
     let top = bounds(&marks).bottom + 10.0;
-    let axis = top + REACH;
+    let axis = top + reach;
     let guides = stations(view).into_iter().map(|station| {
-        let x = view.along().px(station);
-        guide(Point::new(x, top), Point::new(x, axis + REACH))
+        let x = along.px(station);
+        guide(Point::new(x, top), Point::new(x, axis + reach))
     });
     marks.push(Mark::group("guides", "Lines at supports and loads", guides.collect()));
     let line = Mark::Line {
-        from: Point::new(BEAM_LEFT - 6.0, axis),
-        to: Point::new(BEAM_RIGHT + 10.0, axis),
+        from: Point::new(along.left - 6.0, axis),
+        to: Point::new(along.right + 10.0, axis),
         stroke: Stroke::solid(Ink::Line, THIN),
     };
     marks.push(Mark::group("axis", "The axis", vec![line]));
     // The course's own unit: that of the largest value would tell how large it is.
     let unit = view.scribe.style().unit(role, dimension).text();
     let label = view.scribe.symbol(role, "").and_words(format!(", {unit}"));
-    placer
-        .put(&Wish::new(label, Point::new(BEAM_LEFT - 8.0, axis)).seats(&[Seat::Left], Escape::Any).gap(2.0));
+    placer.put(
+        &Wish::new(label, Point::new(along.left - 8.0, axis)).seats(&[Seat::Left], Escape::Any).gap(2.0),
+    );
     marks.push(Mark::group("names", "", placer.take_marks()));
     let words = view.scribe.style().notation.words(role);
     let title = format!("Axis for the {words}");
@@ -64,7 +62,7 @@ pub fn along_the_beam(solved: &Solved, curve: Curve) -> Option<Drawing> {
     long.sentence(format!(
         "Below the beam there is a level axis for the {words}, in {unit}, without any curve."
     ));
-    Some(Drawing::on_sheet(name, &title, MARGIN, SHEET_WIDTH, marks).described(short, long))
+    Some(Drawing::on_sheet(name, &title, MARGIN, view.sheet.width, marks).described(short, long))
 }
 
 /// Where the supports stand and loads begin and end, m, from left to right, each once.
@@ -86,18 +84,20 @@ fn stations(view: &BeamView<'_>) -> Vec<f64> {
 
 /// The outline of the section, and beside it an empty axis for the bending stress or the shear stress over the depth. Dotted lines
 /// carry the levels of its corners across. `None` where the section cannot be drawn, or for another role.
-pub fn over_the_depth(solved: &Solved, role: Role) -> Option<Drawing> {
+pub fn over_the_depth(solved: &Solved, role: Role, letters: Letters) -> Option<Drawing> {
     let (name, reaches_left) = match role {
         Role::BendingStress => ("axes-bending-stress", true),
         Role::ShearStress => ("axes-shear-stress", false),
         _ => return None,
     };
     let scene = &Scene::of(solved)?;
-    let frame = Frame::fitting(scene.extent, ROOM, Point::new(0.0, 0.0));
+    // Room that the section takes beside the axis, px across and down.
+    let room = (letters.either(190.0, 110.0), letters.either(230.0, 210.0));
+    let frame = Frame::fitting(scene.extent, room, Point::new(0.0, 0.0));
     let mut marks = vec![Mark::group("section", "The section", cross_section::given(scene, &frame))];
     // The bending stress has both signs, the shear stress one.
-    let reach = 2.0 * REACH;
-    let left = frame.right() + 30.0;
+    let reach = letters.either(160.0, 105.0);
+    let left = frame.right() + letters.either(30.0, 16.0);
     let axis = if reaches_left { left + reach } else { left + 0.25 * reach };
     let end = axis + reach;
     let levels = corners(&scene.regions(), true, scene.extent.height());
@@ -110,7 +110,7 @@ pub fn over_the_depth(solved: &Solved, role: Role) -> Option<Drawing> {
     let words = style.notation.words(role);
     let unit = style.unit(role, Dimension::STRESS).text();
     let symbol = scene.writer.symbol(role).and_words(format!(", {unit}"));
-    let heading = head(scene, &frame, axis, words, symbol);
+    let heading = head(scene, &frame, (axis, letters.sheet().small), words, symbol);
     marks.push(Mark::group("axis", "The axis", vec![height_axis(scene, &frame, axis), heading]));
     let short =
         format!("Empty upright axis beside the section, on which the {words} over the depth is to be drawn.");

@@ -1,17 +1,17 @@
 //! The section with its sizes, and where it is cut.
 
-use super::section_words;
+use super::{Letters, section_words};
 use crate::cross_section::{self, Frame};
 use crate::dimension;
 use crate::drawing::{Drawing, Mark, bounds};
 use crate::geometry::{Point as Spot, Rect};
 use crate::label::{Escape, Placer, Seat, Wish};
-use crate::legend::{Sample, legend};
+use crate::legend::{Sample, legend_sized};
 use crate::outline::Region;
 use crate::palette::{Ink, MEDIUM, Stroke, THIN};
 use crate::scene::Scene;
-use crate::section::{FIRST, ROOM, radii, sizes, unit_of_sizes};
-use crate::text::{Align, Label, SMALL};
+use crate::section::{FIRST, radii, sizes, unit_of_sizes};
+use crate::text::{Align, Label};
 use workings::dimension::Dimension;
 use workings::problem::JointKind;
 use workings::role::Role;
@@ -19,14 +19,15 @@ use workings::solved::Solved;
 
 /// The section to scale with its sizes; with the cut and its height above the lowest fibre where `with_cut` says so: a cut that is
 /// placed from the neutral axis would tell where that is. `None` where the section cannot be drawn.
-pub fn section(solved: &Solved, with_cut: bool) -> Option<Drawing> {
+pub fn section(solved: &Solved, with_cut: bool, letters: Letters) -> Option<Drawing> {
+    let small = letters.sheet().small;
     let scene = &Scene::of(solved)?;
-    let frame = Frame::fitting(scene.extent, ROOM, Spot::new(0.0, 0.0));
+    let frame = Frame::fitting(scene.extent, letters.room(), Spot::new(0.0, 0.0));
     let mut wishes = Vec::new();
     let mut marks = vec![Mark::group("section", "The section", cross_section::given(scene, &frame))];
     let sizes = sizes(scene, &frame, &unit_of_sizes(scene), &mut wishes);
     let cut = if with_cut { cut(scene, &frame, &mut wishes) } else { Vec::new() };
-    let names = part_names(scene, &frame, with_cut, &mut wishes);
+    let names = part_names(scene, &frame, (with_cut, small), &mut wishes);
     let mut placer = Placer::new();
     for group in [&names, &sizes, &cut] {
         placer.avoid_marks(group);
@@ -48,15 +49,15 @@ pub fn section(solved: &Solved, with_cut: bool) -> Option<Drawing> {
     }
     marks.push(Mark::group("labels", "Labels", placer.into_marks()));
     let under = bounds(&marks);
-    marks.push(legend(&entries(scene, with_cut), under, 600.0));
+    marks.push(legend_sized(&entries(scene, with_cut), under, letters.sheet().width - 30.0, small));
     let (short, long) = section_words::given(scene, with_cut);
     Some(Drawing::fitted("section-given", &title(scene), 12.0, 0.0, marks).described(short, long))
 }
 
 /// The outline of the section alone, to mark on. `None` where the section cannot be drawn.
-pub fn outline(solved: &Solved) -> Option<Drawing> {
+pub fn outline(solved: &Solved, letters: Letters) -> Option<Drawing> {
     let scene = &Scene::of(solved)?;
-    let frame = Frame::fitting(scene.extent, ROOM, Spot::new(0.0, 0.0));
+    let frame = Frame::fitting(scene.extent, letters.room(), Spot::new(0.0, 0.0));
     let marks = vec![Mark::group("section", "The section", cross_section::given(scene, &frame))];
     let (short, long) = section_words::outline(scene);
     Some(Drawing::fitted("section-outline", &title(scene), 12.0, 0.0, marks).described(short, long))
@@ -82,7 +83,12 @@ fn cut(scene: &Scene, frame: &Frame, wishes: &mut Vec<Wish>) -> Vec<Mark> {
 }
 
 /// The names of the parts, where there are several: within the part where there is room, else beside it.
-fn part_names(scene: &Scene, frame: &Frame, with_cut: bool, wishes: &mut Vec<Wish>) -> Vec<Mark> {
+fn part_names(
+    scene: &Scene,
+    frame: &Frame,
+    (with_cut, size): (bool, f64),
+    wishes: &mut Vec<Wish>,
+) -> Vec<Mark> {
     let mut marks = Vec::new();
     let parts = scene.section.parts();
     if parts.len() < 2 {
@@ -98,7 +104,7 @@ fn part_names(scene: &Scene, frame: &Frame, with_cut: bool, wishes: &mut Vec<Wis
         let middle = room.middle().moved(0.0, 4.0);
         let rect = [0.0, -14.0, 14.0]
             .into_iter()
-            .map(|drop| label.rect(middle.moved(0.0, drop), Align::Middle, SMALL))
+            .map(|drop| label.rect(middle.moved(0.0, drop), Align::Middle, size))
             .find(|rect| room.holds(rect.grown(2.0)) && clear_of_cut(rect));
         match rect {
             Some(rect) => {
@@ -114,8 +120,8 @@ fn part_names(scene: &Scene, frame: &Frame, with_cut: bool, wishes: &mut Vec<Wis
                     stroke: None,
                     fill: Some(Ink::Material),
                 });
-                let at = Spot::new(rect.middle().x, rect.bottom - crate::metrics::DESCENT * SMALL);
-                marks.push(Mark::Text { at, label, align: Align::Middle, size: SMALL, ink: Ink::Line });
+                let at = Spot::new(rect.middle().x, rect.bottom - crate::metrics::DESCENT * size);
+                marks.push(Mark::Text { at, label, align: Align::Middle, size, ink: Ink::Line });
             }
             None => {
                 let middle = 0.5 * (scene.extent.left + scene.extent.right);
@@ -125,7 +131,7 @@ fn part_names(scene: &Scene, frame: &Frame, with_cut: bool, wishes: &mut Vec<Wis
                     ([Seat::Right, Seat::Left, Seat::Above, Seat::Below], room.right + 3.0)
                 };
                 let at = Spot::new(x, room.middle().y + 0.2 * room.height());
-                wishes.push(Wish::new(label, at).seats(&seats, Escape::Any).size(SMALL));
+                wishes.push(Wish::new(label, at).seats(&seats, Escape::Any).size(size));
             }
         }
     }
