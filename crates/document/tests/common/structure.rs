@@ -6,12 +6,15 @@ use document::pdf::pdf;
 use document::tree::Document;
 use hayro_syntax::Pdf;
 use hayro_syntax::object::{Dict, Name, Object};
+use std::collections::BTreeSet;
 
-/// One element of the structure tree: its kind and its alternative text.
+/// One element of the structure tree: its kind, its alternative text, and the pages (from 1) on which something of it, of itself
+/// or within, is printed.
 #[derive(Debug)]
 pub struct Element {
     pub kind: String,
     pub alternative: Option<String>,
+    pub pages: BTreeSet<usize>,
 }
 
 /// A text string: PDF 1.7 (ISO 32000-1), 7.9.2.2.
@@ -41,21 +44,42 @@ pub fn read(bytes: &[u8]) -> Pdf {
 
 pub fn elements(file: &Pdf) -> Vec<Element> {
     let root: Dict<'_> = catalog(file).get("StructTreeRoot").expect("a structure tree");
+    let pages = file.pages().iter().filter_map(|page| Some(page.raw().obj_id()?.obj_number));
+    let pages: Vec<i32> = pages.collect();
     let mut out = Vec::new();
-    gather(root.get("K"), &mut out);
+    gather(root.get("K"), None, &pages, &mut out);
     out
 }
 
-fn gather(object: Option<Object<'_>>, out: &mut Vec<Element>) {
+/// Gathers the elements, and gives the pages on which they are printed. A page is named by the element or by the piece of marked
+/// content (ISO 32000-1, 14.7.4).
+fn gather(
+    object: Option<Object<'_>>,
+    page: Option<usize>,
+    pages: &[i32],
+    out: &mut Vec<Element>,
+) -> BTreeSet<usize> {
+    let own = |dictionary: &Dict<'_>| {
+        let named = dictionary.get_ref("Pg")?;
+        pages.iter().position(|number| *number == named.obj_number).map(|place| place + 1)
+    };
     match object {
-        Some(Object::Array(kids)) => kids.iter::<Object<'_>>().for_each(|kid| gather(Some(kid), out)),
-        Some(Object::Dict(dictionary)) => {
-            if let Some(kind) = dictionary.get::<Name<'_>>("S") {
-                out.push(Element { kind: kind.as_str().to_owned(), alternative: text(&dictionary, "Alt") });
-                gather(dictionary.get("K"), out);
-            }
+        Some(Object::Array(kids)) => {
+            kids.iter::<Object<'_>>().flat_map(|kid| gather(Some(kid), page, pages, out)).collect()
         }
-        _ => {}
+        Some(Object::Dict(dictionary)) => {
+            let page = own(&dictionary).or(page);
+            let Some(kind) = dictionary.get::<Name<'_>>("S") else { return page.into_iter().collect() };
+            let place = out.len();
+            let (kind, alternative) = (kind.as_str().to_owned(), text(&dictionary, "Alt"));
+            out.push(Element { kind, alternative, pages: BTreeSet::new() });
+            let found = gather(dictionary.get("K"), page, pages, out);
+            out[place].pages = found.clone();
+            found
+        }
+        // A piece of marked content on the page of its element.
+        Some(Object::Number(_)) => page.into_iter().collect(),
+        _ => BTreeSet::new(),
     }
 }
 
