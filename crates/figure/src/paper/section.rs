@@ -26,8 +26,15 @@ pub fn section(solved: &Solved, with_cut: bool, letters: Letters) -> Option<Draw
     let mut wishes = Vec::new();
     let mut marks = vec![Mark::group("section", "The section", cross_section::given(scene, &frame))];
     let sizes = sizes(scene, &frame, &unit_of_sizes(scene), &mut wishes);
-    let cut = if with_cut { cut(scene, &frame, &mut wishes) } else { Vec::new() };
-    let names = part_names(scene, &frame, (with_cut, small), &mut wishes);
+    let mut beside = Vec::new();
+    let names = part_names(scene, &frame, (with_cut, small), &mut beside);
+    // Names that stand beside their parts have room between the section and the height of the cut.
+    let reach = beside
+        .iter()
+        .map(|(wish, right)| if *right { wish.at.x + 3.0 + wish.label.width(small) } else { 0.0 });
+    let x = reach.fold(frame.right() + FIRST, |x, reach| x.max(reach + 8.0));
+    let cut = if with_cut { cut(scene, &frame, x, &mut wishes) } else { Vec::new() };
+    wishes.extend(beside.into_iter().map(|(wish, _)| wish));
     let mut placer = Placer::new();
     for group in [&names, &sizes, &cut] {
         placer.avoid_marks(group);
@@ -67,10 +74,9 @@ fn title(scene: &Scene) -> String {
     format!("Section: {}", scene.problem.section_name)
 }
 
-/// The trace of the cut and its height.
-fn cut(scene: &Scene, frame: &Frame, wishes: &mut Vec<Wish>) -> Vec<Mark> {
+/// The trace of the cut, and its height along a line at `x` px.
+fn cut(scene: &Scene, frame: &Frame, x: f64, wishes: &mut Vec<Wish>) -> Vec<Mark> {
     let (bottom, y) = (frame.y(scene.extent.bottom), frame.y(scene.cut));
-    let x = frame.right() + FIRST;
     let end = Spot::new(x + 10.0, y);
     let mut marks = vec![Mark::Line { from: Spot::new(-16.0, y), to: end, stroke: Stroke::CUT }];
     marks.extend(dimension::upright(x, bottom, y));
@@ -82,12 +88,13 @@ fn cut(scene: &Scene, frame: &Frame, wishes: &mut Vec<Wish>) -> Vec<Mark> {
     marks
 }
 
-/// The names of the parts, where there are several: within the part where there is room, else beside it.
+/// The names of the parts, where there are several: within the part where there is room; else they are wished for beside it, with
+/// whether on its right.
 fn part_names(
     scene: &Scene,
     frame: &Frame,
     (with_cut, size): (bool, f64),
-    wishes: &mut Vec<Wish>,
+    beside: &mut Vec<(Wish, bool)>,
 ) -> Vec<Mark> {
     let mut marks = Vec::new();
     let parts = scene.section.parts();
@@ -125,13 +132,14 @@ fn part_names(
             }
             None => {
                 let middle = 0.5 * (scene.extent.left + scene.extent.right);
-                let (seats, x) = if room.middle().x > frame.x(middle) + 1.0 {
-                    ([Seat::Left, Seat::Right, Seat::Above, Seat::Below], room.left - 3.0)
-                } else {
+                let right = room.middle().x <= frame.x(middle) + 1.0;
+                let (seats, x) = if right {
                     ([Seat::Right, Seat::Left, Seat::Above, Seat::Below], room.right + 3.0)
+                } else {
+                    ([Seat::Left, Seat::Right, Seat::Above, Seat::Below], room.left - 3.0)
                 };
                 let at = Spot::new(x, room.middle().y + 0.2 * room.height());
-                wishes.push(Wish::new(label, at).seats(&seats, Escape::Any).size(size));
+                beside.push((Wish::new(label, at).seats(&seats, Escape::Any).size(size), right));
             }
         }
     }
