@@ -141,12 +141,13 @@ impl Drop for Folder {
     }
 }
 
-/// Refuses a folder with anything in it: without a ledger it is none of ours.
+/// Refuses a folder with anything in it: without a ledger it is none of ours. What is hidden, as systems leave it, does not
+/// count.
 fn refuse_others(path: &Path) -> Result<(), Failure> {
     let unread = |error| Failure::Unread(path.to_owned(), error);
     for entry in fs::read_dir(path).map_err(unread)? {
         let name = entry.map_err(unread)?.file_name();
-        if !name.to_string_lossy().starts_with(PASSING) {
+        if !name.to_string_lossy().starts_with('.') {
             return Err(Failure::Asked(format!(
                 "{} holds other things ({}) and no {LEDGER}, so papers are not put there\n  to mend it: name a folder that is \
                  empty or not there yet: -o FOLDER",

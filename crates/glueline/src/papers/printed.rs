@@ -3,6 +3,7 @@
 use super::folder::Folder;
 use super::given::Written;
 use crate::failure::Failure;
+use assessment::issue::{FORMS, form_name};
 use assessment::set::SetPaper;
 use document::paper::{Form, Who};
 use document::tree::{Document, Print};
@@ -38,7 +39,7 @@ impl<'a> Printing<'a> {
     /// Whose paper it is and how it is printed; none where its student is not on the list: nobody knows then.
     pub fn form(&self, written: &Written<'_>) -> Option<(Who, Form)> {
         match &self.students {
-            None => Some((Who::default(), self.form_of_the_class(written))),
+            None => Some((Who::default(), self.form_of_the_class(written)?)),
             Some(students) => {
                 let student = students.get(written.student)?;
                 let who = Who { name: Some(student.name.clone()), id: Some(student.id.clone()) };
@@ -57,14 +58,12 @@ impl<'a> Printing<'a> {
         })
     }
 
-    fn form_of_the_class(&self, written: &Written<'_>) -> Form {
-        let letter = written.student.rsplit(' ').next().map(str::to_owned);
-        Form {
-            number: Some(written.entry.number.to_string()),
-            letter,
-            sheet: self.sheet,
-            print: Print::Usual,
-        }
+    /// None where it is the paper of a student: nobody is on a list here.
+    fn form_of_the_class(&self, written: &Written<'_>) -> Option<Form> {
+        let letter = (0..FORMS).find(|&form| form_name(form) == written.student)?;
+        let letter = char::from(b'A' + letter).to_string();
+        let number = Some(written.entry.number.to_string());
+        Some(Form { number, letter: Some(letter), sheet: self.sheet, print: Print::Usual })
     }
 
     fn form_of_a_student(&self, written: &Written<'_>, student: &Student) -> Form {

@@ -108,6 +108,13 @@ fn a_form_has_its_letter_and_no_name() {
         .collect();
     assert_eq!(pages.len(), 2);
     assert!(pages[0].contains("form A") && !pages[0].contains("form B") && pages[1].contains("form B"));
+    // A class that gets papers in the same folder leaves the forms as they are, and the other way round.
+    desk.put("class.csv", &class(1, 2));
+    let told = desk.done(&["papers", "lesson.toml", "class.csv", "-o", "out"]);
+    assert!(told.contains("2 papers of the ledger belong to nobody on this list"), "{told}");
+    let before = desk.files("out");
+    desk.done(&["papers", "lesson.toml", "--forms", "2", "-o", "out"]);
+    crate::run::assert_same(&before, &desk.files("out"));
 }
 
 /// A paper whose student is on the list no longer is left as it is, and told.

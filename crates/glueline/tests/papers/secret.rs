@@ -84,3 +84,19 @@ fn a_folder_with_other_things_is_left_alone() {
     assert!(said.contains("holds other things") && said.contains("no ledger.json"), "{said}");
     assert_eq!(fs::read_dir(desk.path()).expect("the folder").count(), 3);
 }
+
+#[test]
+fn two_runs_do_not_work_in_one_folder_at_once() {
+    let desk = Desk::new();
+    desk.put("class.csv", &class(1, 2));
+    desk.done(&["papers", "lesson.toml", "class.csv", "-o", "out"]);
+    let before = desk.files("out");
+    let mark = fs::File::create(desk.path().join("out/.glueline-lock")).expect("a file for the test");
+    mark.lock().expect("nobody has it");
+    let said = desk.refused(&["papers", "lesson.toml", "class.csv", "-o", "out"], 2);
+    assert!(said.contains("another run is making papers in out; wait until it is done"), "{said}");
+    // One that a killed run left keeps nobody out.
+    drop(mark);
+    desk.done(&["papers", "lesson.toml", "class.csv", "-o", "out"]);
+    assert_same(&before, &desk.files("out"));
+}
