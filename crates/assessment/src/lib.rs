@@ -12,6 +12,7 @@
 //! - [`fair`] judges the numbers of a paper and holds the papers of a class side by side.
 //! - [`set`] is what a paper asks and what is right, with the mistakes that are known by their values.
 //! - [`issue`] gives the papers of a class, each looked at before it is given.
+//! - [`mark`] judges answers against the student's own paper: right, by follow-through, which mistake, or unknown.
 //! - [`tune`] searches among all draws for numbers that come out round and are fair.
 //!
 //! This crate never opens a file, never draws a figure, and never sets a paragraph: the command does.
@@ -22,6 +23,7 @@ pub mod cores;
 pub mod fair;
 pub mod issue;
 pub mod ledger;
+pub mod mark;
 pub mod number;
 pub mod secret;
 pub mod set;

@@ -49,8 +49,16 @@ impl Grid {
         }
     }
 
+    /// Without the further figure where the first is 1.
+    pub(crate) fn plain(self) -> Self {
+        match self {
+            Self::Figures { count, .. } => Self::Figures { count, one_more_after_1: false },
+            decimals => decimals,
+        }
+    }
+
     /// One unit of the last place of a value, in the value's own unit; none of zero where figures are counted.
-    pub(super) fn last_place(self, value: f64) -> f64 {
+    pub(crate) fn last_place(self, value: f64) -> f64 {
         match self {
             Self::Figures { .. } if value == 0.0 || !value.is_finite() => 0.0,
             _ => power_of_ten(-self.decimals(value)),

@@ -42,7 +42,7 @@ impl Kind {
 
 /// What values of a working's kind are not small beside, SI: a part of the largest of them (the largest V, M or sigma, the
 /// depth of the section, the length of the beam).
-pub(super) fn least_size(solved: &Solved, id: Id) -> f64 {
+pub(crate) fn least_size(solved: &Solved, id: Id) -> f64 {
     let own = solved.workings().working(id);
     let kind = Kind::of(own.symbol.role);
     let largest = match kind {

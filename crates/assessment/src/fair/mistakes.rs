@@ -94,7 +94,7 @@ pub(super) fn right_elsewhere(solved: &Solved, prepared: &Prepared, worlds: &[Wo
 }
 
 /// Replacements, and all that the lesson gives replaced by its own value, so that it can be set to another.
-pub(super) fn with_given(
+pub(crate) fn with_given(
     solved: &Solved,
     replaced: Vec<(Id, Replacement)>,
 ) -> Result<Prepared, EvaluationError> {

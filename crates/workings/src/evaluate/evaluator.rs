@@ -150,8 +150,22 @@ impl<'a> Evaluator<'a> {
     /// As [`Evaluator::run`], but each value that is found anew goes through `settle` before anything reads it, as it does
     /// where a student rounds what was found before going on with it. A value that was put in the place of a working stays
     /// as it is.
-    pub fn run_settling(&mut self, prepared: &Prepared, mut settle: impl FnMut(Id, f64) -> f64) -> &[f64] {
-        self.values.copy_from_slice(self.workings.values());
+    pub fn run_settling(&mut self, prepared: &Prepared, settle: impl FnMut(Id, f64) -> f64) -> &[f64] {
+        self.run_from(self.workings.values(), prepared, settle)
+    }
+
+    /// As [`Evaluator::run_settling`], but what is not found anew has the values of `base`, one for each working by id, instead of
+    /// the lesson's own: what follows where other things had been replaced before, such as by what a student wrote.
+    ///
+    /// # Panics
+    /// If `base` has not one value for each working.
+    pub fn run_from(
+        &mut self,
+        base: &[f64],
+        prepared: &Prepared,
+        mut settle: impl FnMut(Id, f64) -> f64,
+    ) -> &[f64] {
+        self.values.copy_from_slice(base);
         let mut next = 0;
         for &place in &prepared.changed {
             let place = place as usize;

@@ -1,0 +1,274 @@
+//! A student's values laid over the graph: what follows from them, as written, unrounded, and rounded on the way.
+
+use crate::fair::figures::Grid;
+use crate::fair::mistakes::with_given;
+use std::collections::HashMap;
+use workings::evaluate::{EvaluationError, Evaluator, Prepared, Replacement};
+use workings::mistake::Applied;
+use workings::solved::Solved;
+use workings::working::Id;
+
+/// An own value of a student that is held fast, and what is known of it.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Pin {
+    pub(super) id: Id,
+    /// As it was written, SI.
+    pub(super) written: f64,
+    pub(super) behind: Behind,
+}
+
+/// What stands behind a student's own value: what it was before it was rounded and written down.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub(super) enum Behind {
+    /// The right value.
+    Right,
+    /// What follows from the values before it.
+    Follows,
+    /// What this mistake leads to, by its place in the list of all.
+    Mistake(usize),
+    /// Not known: the value as it was written.
+    Itself,
+}
+
+/// The values of all workings by id, SI, in three ways of going on from a student's own values, which are held fast.
+#[derive(Clone, Debug)]
+pub(super) struct Ground {
+    /// From the values as they were written, all else unrounded.
+    pub(super) written: Vec<f64>,
+    /// From what stands behind them, unrounded throughout.
+    pub(super) behind: Vec<f64>,
+    /// From the values as they were written, all else rounded on the way.
+    pub(super) rounded: Vec<f64>,
+    /// Which workings are held fast.
+    pub(super) pinned: Vec<bool>,
+}
+
+/// Where a value is led in those three ways: all between is taken for it.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Led {
+    /// Unrounded, SI.
+    pub(super) value: f64,
+    pub(super) lower: f64,
+    pub(super) upper: f64,
+}
+
+/// The evaluations of one paper.
+#[derive(Clone, Debug)]
+pub(super) struct Desk<'a> {
+    solved: &'a Solved,
+    evaluator: Evaluator<'a>,
+    mistakes: Vec<Applied>,
+    grid: Grid,
+    /// By id the unit in which a working is written down, SI.
+    units: Vec<f64>,
+    /// By id the values of the lesson, rounded on the way.
+    rounded: Vec<f64>,
+    /// What was compiled before; forgotten when it grows large.
+    compiled: HashMap<Vec<(Id, Behind)>, Prepared>,
+}
+
+/// How many sets of own values are kept compiled: students of one paper leave out few different parts.
+const KEPT: usize = 256;
+
+impl<'a> Desk<'a> {
+    pub(super) fn new(
+        solved: &'a Solved,
+        mistakes: Vec<Applied>,
+        grid: Grid,
+    ) -> Result<Self, EvaluationError> {
+        let workings = solved.workings();
+        let unit = |working: &workings::working::Working| {
+            solved.style().show(working.value, working.symbol.role).unit.in_si()
+        };
+        let units: Vec<f64> = workings.in_order().map(|(_, working)| unit(working)).collect();
+        let mut evaluator = Evaluator::new(workings);
+        let everything = with_given(solved, Vec::new())?;
+        let rounded =
+            evaluator.run_settling(&everything, |id, value| rounded(grid, &units, id, value)).to_vec();
+        Ok(Self { solved, evaluator, mistakes, grid, units, rounded, compiled: HashMap::new() })
+    }
+
+    pub(super) fn solved(&self) -> &'a Solved {
+        self.solved
+    }
+
+    pub(super) fn mistakes(&self) -> &[Applied] {
+        &self.mistakes
+    }
+
+    /// Nothing held fast.
+    pub(super) fn bare(&self) -> Ground {
+        let values = self.solved.workings().values();
+        Ground {
+            written: values.to_vec(),
+            behind: values.to_vec(),
+            rounded: self.rounded.clone(),
+            pinned: vec![false; values.len()],
+        }
+    }
+
+    /// A student's own values laid over the graph, in the order of the graph.
+    ///
+    /// # Errors
+    /// A mistake of ours: a formula that cannot be evaluated.
+    pub(super) fn ground(&mut self, pins: &[Pin]) -> Result<Ground, EvaluationError> {
+        let mut ground = self.bare();
+        for pin in pins {
+            if let Some(pinned) = ground.pinned.get_mut(pin.id.0 as usize) {
+                *pinned = true;
+            }
+        }
+        let written: Vec<(Id, Behind)> = pins.iter().map(|pin| (pin.id, Behind::Itself)).collect();
+        let prepared = self.compiled(&written, pins)?;
+        ground.written = self.evaluator.run(&prepared).to_vec();
+        let (grid, units) = (self.grid, &self.units);
+        let settle = |id, value| rounded(grid, units, id, value);
+        ground.rounded = self.evaluator.run_from(&self.rounded, &prepared, settle).to_vec();
+        let behind: Vec<(Id, Behind)> = pins.iter().map(|pin| (pin.id, pin.behind)).collect();
+        if behind.iter().any(|(_, behind)| *behind != Behind::Right) {
+            let prepared = self.compiled(&behind, pins)?;
+            ground.behind = self.evaluator.run(&prepared).to_vec();
+        }
+        Ok(ground)
+    }
+
+    /// What follows for one working from some values as they were written, SI.
+    ///
+    /// # Errors
+    /// As [`Desk::ground`].
+    pub(super) fn follows(&mut self, pins: &[Pin], asked: Id) -> Result<f64, EvaluationError> {
+        let written: Vec<(Id, Behind)> = pins.iter().map(|pin| (pin.id, Behind::Itself)).collect();
+        let prepared = self.compiled(&written, pins)?;
+        Ok(at(self.evaluator.run(&prepared), asked))
+    }
+
+    fn compiled(&mut self, key: &[(Id, Behind)], pins: &[Pin]) -> Result<Prepared, EvaluationError> {
+        if self.compiled.len() > KEPT {
+            self.compiled.clear();
+        }
+        let mut prepared = match self.compiled.get(key) {
+            Some(prepared) => prepared.clone(),
+            None => {
+                let prepared = self.solved.workings().prepare(&self.replacements(key))?;
+                self.compiled.insert(key.to_vec(), prepared.clone());
+                prepared
+            }
+        };
+        for ((id, behind), pin) in key.iter().zip(pins) {
+            if *behind == Behind::Itself {
+                prepared.set(*id, pin.written);
+            }
+        }
+        Ok(prepared)
+    }
+
+    fn replacements(&self, key: &[(Id, Behind)]) -> Vec<(Id, Replacement)> {
+        let mut all = Vec::new();
+        for (_, behind) in key {
+            if let Behind::Mistake(mistake) = behind
+                && let Some(made) = self.mistakes.get(*mistake)
+            {
+                all.extend(made.replacements());
+            }
+        }
+        // Of two replacements of one working the last stands: an answer is what it is, whatever was done before it.
+        for (id, behind) in key {
+            match behind {
+                Behind::Right => all.push((*id, Replacement::Value(self.solved.value(*id)))),
+                Behind::Itself => all.push((*id, Replacement::Value(f64::NAN))),
+                Behind::Follows | Behind::Mistake(_) => {}
+            }
+        }
+        all
+    }
+
+    /// Compiles a mistake, to be led to one working.
+    ///
+    /// # Errors
+    /// As [`Desk::ground`].
+    pub(super) fn prepare(
+        &self,
+        mistake: usize,
+        asked: Option<Id>,
+    ) -> Result<Option<Prepared>, EvaluationError> {
+        let Some(made) = self.mistakes.get(mistake) else { return Ok(None) };
+        let prepared = made.prepare(self.solved)?;
+        Ok(Some(match asked {
+            Some(asked) => prepared.only(self.solved.workings(), [asked]),
+            None => prepared,
+        }))
+    }
+
+    /// Where a mistake leads an asked value on a ground; nothing where that is nowhere (a division by zero).
+    pub(super) fn led(&mut self, ground: &Ground, prepared: &Prepared, asked: Id) -> Option<Led> {
+        let Ground { written, behind, rounded: on_the_way, pinned } = ground;
+        let evaluator = &mut self.evaluator;
+        let one = at(evaluator.run_from(written, prepared, held(written, pinned)), asked);
+        let unrounded = at(evaluator.run_from(behind, prepared, held(behind, pinned)), asked);
+        let (grid, units) = (self.grid, &self.units);
+        let settle = |id: Id, value| match pinned.get(id.0 as usize) {
+            Some(true) => at(on_the_way, id),
+            _ => rounded(grid, units, id, value),
+        };
+        let other = at(evaluator.run_from(on_the_way, prepared, settle), asked);
+        Led::of(unrounded, [one, other])
+    }
+
+    /// The ground as it is after a mistake; pins stay.
+    pub(super) fn after(&mut self, ground: &Ground, prepared: &Prepared) -> Ground {
+        let Ground { written, behind, rounded: on_the_way, pinned } = ground;
+        let evaluator = &mut self.evaluator;
+        let (grid, units) = (self.grid, &self.units);
+        let settle = |id: Id, value| match pinned.get(id.0 as usize) {
+            Some(true) => at(on_the_way, id),
+            _ => rounded(grid, units, id, value),
+        };
+        Ground {
+            written: evaluator.run_from(written, prepared, held(written, pinned)).to_vec(),
+            behind: evaluator.run_from(behind, prepared, held(behind, pinned)).to_vec(),
+            rounded: evaluator.run_from(on_the_way, prepared, settle).to_vec(),
+            pinned: pinned.clone(),
+        }
+    }
+}
+
+impl Ground {
+    /// Where the ground itself leads an asked value.
+    pub(super) fn led(&self, asked: Id) -> Option<Led> {
+        Led::of(at(&self.behind, asked), [at(&self.written, asked), at(&self.rounded, asked)])
+    }
+}
+
+impl Led {
+    fn of(value: f64, others: [f64; 2]) -> Option<Self> {
+        let all = others.into_iter().filter(|other| other.is_finite());
+        let (lower, upper) =
+            all.fold((value, value), |(lower, upper), other| (lower.min(other), upper.max(other)));
+        value.is_finite().then_some(Self { value, lower, upper })
+    }
+
+    /// The same after a slip.
+    pub(super) fn times(self, factor: f64) -> Self {
+        let (one, other) = (self.lower * factor, self.upper * factor);
+        Self { value: self.value * factor, lower: one.min(other), upper: one.max(other) }
+    }
+}
+
+fn held<'v>(values: &'v [f64], pinned: &'v [bool]) -> impl Fn(Id, f64) -> f64 + 'v {
+    move |id, value| match pinned.get(id.0 as usize) {
+        Some(true) => at(values, id),
+        _ => value,
+    }
+}
+
+fn at(values: &[f64], id: Id) -> f64 {
+    values.get(id.0 as usize).copied().unwrap_or(f64::NAN)
+}
+
+/// As a student rounds who writes every step down.
+fn rounded(grid: Grid, units: &[f64], id: Id, value: f64) -> f64 {
+    match units.get(id.0 as usize) {
+        Some(&unit) => grid.round(value / unit, true) * unit,
+        None => value,
+    }
+}

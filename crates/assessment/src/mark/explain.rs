@@ -1,0 +1,283 @@
+//! Why a wrong answer is what it is.
+//!
+//! A mistake's value is exact, and a student's answer is known to its written figures: an explanation must lead to these figures,
+//! whether the student rounded on the way or not. A looser fit would find an explanation for any number: with sixty mistakes
+//! on the way to a stress and bands of 1 % one nonsense number in twenty would be "known".
+//!
+//! What is rare, two mistakes together, or a mistake and a slip, there are thousands of. It is claimed only where the written
+//! figures could hardly fit one of them by chance ([`CHANCE`]); else it is offered as a guess.
+
+use super::asked::Asked;
+use super::between::{Between, Pair};
+use super::desk::{Desk, Ground, Led, Pin};
+use super::verdict::{Cause, Explanation, Made, Slipped, Verdict};
+use workings::evaluate::EvaluationError;
+use workings::mistake::slip::Slip;
+use workings::working::Id;
+
+/// Rare explanations of one sort are claimed only where a number taken at random near the answer, and with its figures, would
+/// find one of them in fewer cases than this.
+pub(super) const CHANCE: f64 = 2e-3;
+
+/// The most guesses that are offered.
+const GUESSES: usize = 3;
+
+/// A wrong answer to be explained.
+pub(super) struct Wrong<'s> {
+    pub(super) asked: &'s Asked,
+    pub(super) id: Id,
+    /// SI.
+    pub(super) answer: f64,
+    /// How exactly it is known, SI.
+    pub(super) half_place: f64,
+    /// Whether it has fewer figures than the course asks for.
+    pub(super) coarse: bool,
+    pub(super) pins: &'s [Pin],
+    /// The labels of the own values that are wrong.
+    pub(super) from: &'s [String],
+}
+
+impl Wrong<'_> {
+    fn fits(&self, led: &Led) -> bool {
+        let off = (self.answer - led.value).abs();
+        let half = self.half_place * (1.0 + 1e-9) + 1e-12 * led.value.abs();
+        let within = self.answer >= led.lower - half && self.answer <= led.upper + half;
+        within && off <= self.asked.most_off(led.value)
+    }
+
+    fn explanation(&self, cause: Cause, expected: f64) -> Explanation {
+        Explanation { cause, from: self.from.to_vec(), expected }
+    }
+
+    /// The chance that a number of the same figures and of about the same size fits one of so many values.
+    fn chance<'l>(&self, all: impl Iterator<Item = &'l Led>) -> f64 {
+        let size = self.answer.abs();
+        // A decade about the answer.
+        let reach = size / 10_f64.sqrt()..=size * 10_f64.sqrt();
+        let near = |led: &&Led| led.value * self.answer > 0.0 && reach.contains(&led.value.abs());
+        let width = |led: &Led| (led.upper - led.lower + 2.0 * self.half_place) / led.value.abs();
+        all.filter(near).map(width).sum::<f64>() / std::f64::consts::LN_10
+    }
+}
+
+/// The explanations of a wrong answer that no own value follows from; `charged` are the mistakes that were counted at other parts.
+pub(super) struct Explained {
+    pub(super) verdict: Verdict,
+    /// The mistake that stands behind the value, by its place in the list of all, where it is the only explanation.
+    pub(super) behind: Option<usize>,
+    /// All single mistakes that fit.
+    pub(super) mistakes: Vec<usize>,
+}
+
+/// Explains a wrong answer; `against` are the mistakes that speak against the student's own earlier answers.
+///
+/// # Errors
+/// A mistake of ours: a formula that cannot be evaluated.
+pub(super) fn explain(
+    wrong: &Wrong<'_>,
+    desk: &mut Desk<'_>,
+    between: &mut Between,
+    ground: &Ground,
+    against: Option<&Between>,
+) -> Result<Explained, EvaluationError> {
+    let base = ground.led(wrong.id);
+    let led = match wrong.pins.is_empty() {
+        true => between.from_right.clone(),
+        false => between.led(desk, ground),
+    };
+    let known = Known { desk, between };
+    let fitting: Vec<usize> = (0..led.len())
+        .filter(|&way| led.get(way).copied().flatten().is_some_and(|led| wrong.fits(&led)))
+        .collect();
+    let plain = known.likely(wrong, base, &led, &fitting);
+    if !plain.causes.is_empty() {
+        return Ok(Explained {
+            behind: plain.only_mistake(),
+            mistakes: plain.mistakes,
+            verdict: claimed(plain.causes),
+        });
+    }
+    let mut guesses = Vec::new();
+    // A mistake before an own value, which that value does not show.
+    if let Some(against) = against {
+        let known = Known { desk, between: against };
+        let all = || against.from_right.iter().flatten();
+        let found = against.from_right.iter().enumerate().filter_map(|(way, led)| {
+            let led = led.filter(|led| wrong.fits(led))?;
+            let cause = Cause::Mistake { mistake: known.made(way)? };
+            Some(Explanation { cause, from: Vec::new(), expected: led.value })
+        });
+        if let Some(verdict) = rare(found.collect(), wrong.chance(all()), &mut guesses) {
+            return Ok(Explained { verdict, behind: None, mistakes: Vec::new() });
+        }
+    }
+    // A mistake, and a slip after it.
+    let known = Known { desk, between };
+    let slips: Vec<&Slip> = wrong.asked.slips.iter().filter(|slip| !slip.last_resort).collect();
+    let slipped = |way: usize| {
+        let led = led.get(way).copied().flatten();
+        slips.iter().filter_map(move |slip| Some((way, **slip, led?.times(slip.factor))))
+    };
+    let all: Vec<(usize, Slip, Led)> = (0..led.len()).flat_map(slipped).collect();
+    let found: Vec<Explanation> = all
+        .iter()
+        .filter(|(.., led)| wrong.fits(led))
+        .filter_map(|(way, slip, led)| {
+            let cause = Cause::MistakeAndSlip { mistake: known.made(*way)?, slip: slipped_as(slip) };
+            Some(wrong.explanation(cause, led.value))
+        })
+        .collect();
+    let chance = wrong.chance(all.iter().map(|(.., led)| led));
+    if let Some(verdict) = rare(found, chance, &mut guesses) {
+        return Ok(Explained { verdict, behind: None, mistakes: Vec::new() });
+    }
+    // Two mistakes.
+    let own;
+    let pairs: &[Pair] = if wrong.from.is_empty() {
+        between.pairs_from_right(desk, wrong.pins)?
+    } else {
+        own = between.pairs(desk, ground)?;
+        &own
+    };
+    let fitting: Vec<Pair> = pairs.iter().filter(|pair| wrong.fits(&pair.led)).copied().collect();
+    let chance = wrong.chance(pairs.iter().map(|pair| &pair.led));
+    let known = Known { desk, between };
+    let found = fitting.iter().filter_map(|pair| {
+        let [one, other] = pair.ways;
+        let cause = Cause::TwoMistakes { mistakes: [known.made(one)?, known.made(other)?] };
+        Some(wrong.explanation(cause, pair.led.value))
+    });
+    if let Some(verdict) = rare(found.collect(), chance, &mut guesses) {
+        return Ok(Explained { verdict, behind: None, mistakes: Vec::new() });
+    }
+    let last = wrong.asked.slips.iter().filter(|slip| slip.last_resort);
+    let last =
+        last.filter_map(|slip| Some((slip, base?.times(slip.factor)))).find(|(_, led)| wrong.fits(led));
+    let verdict = match last {
+        Some((slip, led)) => {
+            Verdict::Explained(wrong.explanation(Cause::Slip { slip: slipped_as(slip) }, led.value))
+        }
+        None => {
+            let off = |guess: &Explanation| (guess.expected - wrong.answer).abs();
+            guesses.sort_by(|one, other| off(one).total_cmp(&off(other)));
+            guesses.truncate(GUESSES);
+            Verdict::Unknown { perhaps: guesses }
+        }
+    };
+    Ok(Explained { verdict, behind: None, mistakes: Vec::new() })
+}
+
+/// What was found of a rare sort: claimed, or kept as a guess.
+fn rare(found: Vec<Explanation>, chance: f64, guesses: &mut Vec<Explanation>) -> Option<Verdict> {
+    if found.is_empty() {
+        return None;
+    }
+    if chance > CHANCE {
+        guesses.extend(found);
+        return None;
+    }
+    Some(claimed(found))
+}
+
+fn claimed(mut causes: Vec<Explanation>) -> Verdict {
+    match causes.len() {
+        1 => Verdict::Explained(causes.remove(0)),
+        _ => Verdict::Ambiguous { candidates: causes },
+    }
+}
+
+fn slipped_as(slip: &Slip) -> Slipped {
+    Slipped { slip: slip.id, factor: slip.factor }
+}
+
+/// The explanations that are not rare.
+struct Likely {
+    causes: Vec<Explanation>,
+    /// The single mistakes among them.
+    mistakes: Vec<usize>,
+}
+
+impl Likely {
+    fn only_mistake(&self) -> Option<usize> {
+        match (self.causes.as_slice(), self.mistakes.as_slice()) {
+            ([_], [mistake]) => Some(*mistake),
+            _ => None,
+        }
+    }
+}
+
+struct Known<'k, 'd> {
+    desk: &'k Desk<'d>,
+    between: &'k Between,
+}
+
+impl Known<'_, '_> {
+    fn made(&self, way: usize) -> Option<Made> {
+        let mistake = self.between.ways.get(way)?.mistake;
+        Some(made(self.desk, mistake)?.1)
+    }
+
+    fn likely(&self, wrong: &Wrong<'_>, base: Option<Led>, led: &[Option<Led>], fitting: &[usize]) -> Likely {
+        let (answer, asked) = (wrong.answer, wrong.asked);
+        let mut likely = Likely { causes: Vec::new(), mistakes: Vec::new() };
+        let early = (answer - asked.right).abs() <= asked.early * (1.0 + 1e-9);
+        if early && wrong.coarse {
+            likely.causes.push(wrong.explanation(Cause::RoundedEarly, asked.right));
+            return likely;
+        }
+        let mirrored = asked.accepts(-answer) || base.is_some_and(|base| asked.follows(-answer, base.value));
+        let own_sign = |way: usize| {
+            self.between
+                .ways
+                .get(way)
+                .and_then(|way| made(self.desk, way.mistake))
+                .is_some_and(|(id, _)| id == wrong.id)
+        };
+        let is_sign = mirrored && !fitting.iter().copied().any(own_sign);
+        if is_sign && let Some(sign) = asked.slips.iter().find(|slip| slip.factor == -1.0) {
+            let base = base.map_or(asked.right, |base| base.value);
+            likely.causes.push(wrong.explanation(Cause::Slip { slip: slipped_as(sign) }, -base));
+        }
+        let mut seen: Vec<&str> = Vec::new();
+        for &way in fitting {
+            let Some((index, led)) =
+                self.between.ways.get(way).map(|way| way.mistake).zip(led.get(way).copied().flatten())
+            else {
+                continue;
+            };
+            // Whose sign is lost on the way to the value has the right size and the wrong sign, and more cannot be known.
+            let only_sign =
+                base.is_some_and(|base| (led.value + base.value).abs() <= 1e-9 * base.value.abs());
+            if is_sign && only_sign {
+                continue;
+            }
+            let Some(applied) = self.desk.mistakes().get(index) else { continue };
+            likely.mistakes.push(index);
+            // Of one mistake that leads to the same value from several workings the nearest counts.
+            if !seen.contains(&applied.id())
+                && let Some((_, mistake)) = made(self.desk, index)
+            {
+                seen.push(applied.id());
+                likely.causes.push(wrong.explanation(Cause::Mistake { mistake }, led.value));
+            }
+        }
+        let others = asked.slips.iter().filter(|slip| !slip.last_resort && slip.factor != -1.0);
+        for slip in others {
+            if let Some(led) = base.map(|base| base.times(slip.factor)).filter(|led| wrong.fits(led)) {
+                likely.causes.push(wrong.explanation(Cause::Slip { slip: slipped_as(slip) }, led.value));
+            }
+        }
+        if early {
+            likely.causes.push(wrong.explanation(Cause::RoundedEarly, asked.right));
+        }
+        likely
+    }
+}
+
+/// A mistake by its place in the list of all: the working at which it is made, and its names.
+pub(super) fn made(desk: &Desk<'_>, mistake: usize) -> Option<(Id, Made)> {
+    let applied = desk.mistakes().get(mistake)?;
+    let working = applied.working();
+    let made_at = desk.solved().workings().working(working).name.clone();
+    Some((working, Made { mistake: applied.id().to_owned(), made_at }))
+}

@@ -1,0 +1,155 @@
+//! Answers judged by hand. Values of the reference lesson and of its mistakes: the unit's notes on mistakes, where every number is
+//! exact. What follows from a student's own value is worked out beside the test.
+
+mod common;
+
+use assessment::mark::{Answer, Cause, Marked, Marker, UnitFault, Units, Verdict, Written};
+use assessment::set::{Ask, SetPaper};
+use common::{REFERENCE, reference_text};
+
+/// V; y_n and I; Q and tau.
+const CHAIN: &str = "[[question]]\nask = \"shear force at the slice\"\nmarks = 2\n\
+                     [[question]]\nask = \"second moment\"\nsteps = [\"centroid height\"]\nmarks = 2\n\
+                     [[question]]\nask = \"shear stress on the cut\"\nsteps = [\"first moment at the cut\"]\nmarks = 2\n";
+
+fn set_of(lesson: &str, questions: &str) -> SetPaper {
+    let start = lesson.find("[[question]]").unwrap_or(lesson.len());
+    let reading = lesson::read(&format!("{}{questions}", &lesson[..start]), "test.toml");
+    let shown: Vec<String> = reading.findings.iter().map(|finding| finding.render(false)).collect();
+    let (lesson, solved) =
+        reading.lesson.zip(reading.solved).unwrap_or_else(|| panic!("{}", shown.join("\n")));
+    SetPaper::new(lesson, solved).unwrap_or_else(|faults| panic!("{faults:?}"))
+}
+
+/// A number as it is written in the unit that the course shows: `"12.0"`.
+fn written(text: &str) -> Written {
+    let number: f64 = text.parse().expect("a number");
+    let decimals = text.split_once('.').map_or(0, |(_, decimals)| decimals.len());
+    Written::new(number, Some(0.5 / 10_f64.powi(decimals as i32))).expect("finite")
+}
+
+/// The verdicts on numbers in the units of the course, `-` for a blank.
+fn marked(paper: &SetPaper, answers: &[(&str, &str)]) -> Marked {
+    let mut marker = Marker::new(paper).expect("formulas of ours");
+    let answers: Vec<(&str, Answer)> =
+        answers.iter().map(|(label, text)| (*label, Answer::Bare(written(text)))).collect();
+    marker.mark(&answers).expect("its own labels")
+}
+
+fn word<'m>(marked: &'m Marked, label: &str) -> &'m str {
+    marked.part(label).unwrap_or_else(|| panic!("no part {label}")).verdict.word()
+}
+
+fn mistakes(verdict: &Verdict) -> Vec<String> {
+    let of = |cause: &Cause| cause.mistakes().iter().map(|made| made.mistake.clone()).collect::<Vec<_>>();
+    verdict.explanations().iter().flat_map(|one| of(&one.cause)).collect()
+}
+
+#[test]
+fn all_right() {
+    let paper = set_of(REFERENCE, CHAIN);
+    let found =
+        marked(&paper, &[("1", "25.0"), ("2a", "105"), ("2b", "11.25"), ("3a", "108"), ("3b", "12.0")]);
+    assert!(found.parts.iter().all(|judged| judged.verdict == Verdict::Right), "{found:?}");
+    assert_eq!(found.marks(), paper.marks());
+}
+
+/// By hand: Q = A' y' = 3600·15 = 54 000 mm³, tau = 25e3·54e3/(11.25e6·20) = 6 MPa.
+#[test]
+fn a_mistake_costs_once() {
+    let paper = set_of(REFERENCE, CHAIN);
+    let found =
+        marked(&paper, &[("1", "25.0"), ("2a", "105"), ("2b", "11.25"), ("3a", "54.0"), ("3b", "6.00")]);
+    let q = &found.part("3a").expect("Q").verdict;
+    // Two mistakes lead there: 15 mm are the distance of the cut and half the depth of A'.
+    assert_eq!(mistakes(q), ["q-to-the-cut", "q-about-own-edge"], "{q:?}");
+    let Verdict::FollowThrough(through) = &found.part("3b").expect("tau").verdict else {
+        panic!("{:?}", found.part("3b"))
+    };
+    assert_eq!(through.answers, ["3a"]);
+    assert!((through.expected - 6e6).abs() < 1e-3);
+    assert_eq!(found.marks(), paper.marks() - 1.0);
+}
+
+/// By hand: tau = V Q/I without t, with the student's own Q of 54 000 mm³: 25e3·54e3/11.25e6 = 120 N/mm, read as MPa.
+#[test]
+fn a_mistake_on_top_of_an_own_value() {
+    let paper = set_of(REFERENCE, CHAIN);
+    let found = marked(&paper, &[("1", "25.0"), ("3a", "54.0"), ("3b", "120")]);
+    let tau = &found.part("3b").expect("tau").verdict;
+    assert_eq!(mistakes(tau), ["t-forgotten"], "{tau:?}");
+    assert_eq!(tau.explanations()[0].from, ["3a"]);
+    assert_eq!(word(&found, "2a"), "blank");
+}
+
+#[test]
+fn slips() {
+    let paper = set_of(REFERENCE, CHAIN);
+    for (answer, slip) in [("-12.0", "sign"), ("0.0120", "power-of-ten"), ("12000", "power-of-ten")] {
+        let found = marked(&paper, &[("1", "25.0"), ("2b", "11.25"), ("3a", "108"), ("3b", answer)]);
+        let tau = found.part("3b").expect("tau");
+        let [one] = tau.verdict.explanations() else { panic!("{answer}: {tau:?}") };
+        let Cause::Slip { slip: found } = &one.cause else { panic!("{answer}: {tau:?}") };
+        assert_eq!(found.slip, slip);
+        assert_eq!(tau.marks(), Some(1.0));
+    }
+}
+
+/// By hand: without the spread load R_A = 20·3/4 = 15 kN and R_B = 5 kN. Neither rests on the other, and one mistake leads to both.
+#[test]
+fn a_mistake_that_is_not_asked_for_costs_once() {
+    let lesson = reference_text(&[("x", "3 m")]);
+    let asks = "[[question]]\nask = \"reaction at B\"\n[[question]]\nask = \"reaction at A\"\n";
+    let paper = set_of(&lesson, asks);
+    let found = marked(&paper, &[("1", "5.00"), ("2", "15.0")]);
+    let words: Vec<&str> = ["1", "2"].into_iter().map(|label| word(&found, label)).collect();
+    assert!(words.contains(&"follow-through"), "{found:#?}");
+}
+
+#[test]
+fn nothing_is_dropped() {
+    let paper = set_of(REFERENCE, &format!("{CHAIN}[[question]]\nsketch = \"bending moment\"\nmarks = 4\n"));
+    let mut marker = Marker::new(&paper).expect("formulas of ours");
+    let found = marker.mark(&[("1", Answer::Unreadable("25 or 35?".to_owned()))]).expect("its own labels");
+    assert_eq!((word(&found, "1"), word(&found, "4")), ("by-hand", "blank"));
+    assert!(found.waits());
+    assert!(marker.mark(&[("7", Answer::Blank)]).is_err());
+    assert!(marker.mark(&[("1", Answer::Blank), ("1", Answer::Blank)]).is_err());
+}
+
+#[test]
+fn a_missing_unit_costs_once_in_a_question() {
+    let paper = set_of(REFERENCE, CHAIN);
+    let mut marker = Marker::new(&paper).expect("formulas of ours").in_units(Units::Wanted);
+    let bare = |text: &str| Answer::Bare(written(text));
+    let found = marker
+        .mark(&[("1", bare("25000")), ("2a", bare("105")), ("2b", bare("11.25")), ("3a", bare("54.0"))])
+        .expect("its own labels");
+    let earned: Vec<Option<f64>> = found.parts.iter().map(|judged| judged.marks()).collect();
+    assert_eq!(earned, [Some(1.0), Some(0.5), Some(2.0), Some(0.0), Some(0.0)]);
+    assert_eq!(found.parts[0].unit, Some(UnitFault::Missing));
+}
+
+/// What nothing leads to.
+#[test]
+fn nonsense_is_unknown() {
+    let paper = set_of(REFERENCE, CHAIN);
+    let found = marked(&paper, &[("1", "31.7"), ("2a", "88.3"), ("3b", "41.3")]);
+    for label in ["1", "2a", "3b"] {
+        assert_eq!(word(&found, label), "unknown", "{:?}", found.part(label));
+    }
+}
+
+#[test]
+fn a_choice_is_diagnosed() {
+    let paper = set_of(REFERENCE, "[[question]]\nask = \"shear stress on the cut\"\nchoose = 4\n");
+    let Ask::Choice(choice) = &paper.questions[0].parts[0].ask else { panic!("a choice") };
+    let mut marker = Marker::new(&paper).expect("formulas of ours");
+    for (at, alternative) in choice.alternatives.iter().enumerate() {
+        let found = marker.mark(&[("1", Answer::Choice(at))]).expect("its own labels");
+        match &alternative.mistake {
+            None => assert_eq!(found.parts[0].verdict, Verdict::Right),
+            Some(known) => assert_eq!(mistakes(&found.parts[0].verdict)[0], known.mistake),
+        }
+    }
+}
