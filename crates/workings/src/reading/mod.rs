@@ -24,6 +24,7 @@ mod parser;
 mod tests;
 
 pub use nearest::nearest;
+pub use numbers::fraction;
 
 use crate::dimension::Dimension;
 use crate::quantity::Quantity;

@@ -40,7 +40,8 @@ const FRACTIONS: [(char, f64, f64); 15] = [
     ('⅞', 7.0, 8.0),
 ];
 
-fn fraction(character: char) -> Option<f64> {
+/// What a character stands for that is a fraction by itself: 0.5 for `½`.
+pub fn fraction(character: char) -> Option<f64> {
     FRACTIONS.iter().find(|(sign, ..)| *sign == character).map(|(_, above, below)| above / below)
 }
 

@@ -3,8 +3,8 @@
 mod reading;
 mod table;
 
-pub use reading::{UnitFault, UnitFaultKind};
-pub(crate) use reading::{is_blank, lowered, scan};
+pub(crate) use reading::scan;
+pub use reading::{UnitFault, UnitFaultKind, is_blank, lowered};
 pub use table::UNITS;
 
 use crate::dimension::Dimension;

@@ -1,7 +1,7 @@
 //! Reading units: words of the table, their powers, products and quotients.
 //!
-//! A product is written with a space, a dot, a star or a hyphen (`kip-in`); a force and a length may also stand
-//! together (`kNm`). After a slash one unit stands, or several in brackets.
+//! A product is written with a space, a dot, a star, a hyphen (`kip-in`) or a point on the line (`kN.m`); a force and a
+//! length may also stand together (`kNm`). After a slash one unit stands, or several in brackets.
 
 use super::table::unit;
 use super::{NamedUnit, Unit, UnitFactor};
@@ -90,6 +90,8 @@ pub(crate) fn scan(text: &str, start: usize) -> Result<Scanned, UnitFault> {
                 scanner.skip_blanks();
             }
             Some('-') if !spaced => scanner.at += 1,
+            // `kN.m`: the point of a product, set on the line.
+            Some('.') if !spaced && scanner.rest()[1..].starts_with(begins_unit) => scanner.at += 1,
             Some(letter) if begins_unit(letter) => {
                 if ambiguous {
                     return Err(scanner.fault(scanner.word_range(), UnitFaultKind::AmbiguousSlash));
@@ -115,7 +117,7 @@ pub(crate) fn scan(text: &str, start: usize) -> Result<Scanned, UnitFault> {
 }
 
 /// Spaces of every kind, also those of no width that are pasted from pages.
-pub(crate) fn is_blank(character: char) -> bool {
+pub fn is_blank(character: char) -> bool {
     character.is_whitespace() || matches!(character, '\u{200b}' | '\u{2060}' | '\u{feff}')
 }
 
@@ -268,7 +270,7 @@ impl Scanner<'_> {
 }
 
 /// The digit or minus that a raised character stands for.
-pub(crate) fn lowered(character: char) -> Option<char> {
+pub fn lowered(character: char) -> Option<char> {
     Some(match character {
         '⁰' => '0',
         '¹' => '1',
@@ -295,7 +297,7 @@ mod tests {
 
     #[test]
     fn the_ways_of_writing_a_product() {
-        for written in ["kN m", "kN·m", "kN*m", "kN-m", "kNm", "kN\u{a0}m", " kN \u{22c5} m "] {
+        for written in ["kN m", "kN·m", "kN*m", "kN-m", "kN.m", "kNm", "kN\u{a0}m", " kN \u{22c5} m "] {
             assert_eq!(text(written), "kN·m");
         }
         for written in ["kip in", "kip-in", "kips·in", "kip inches"] {

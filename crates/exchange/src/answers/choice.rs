@@ -1,0 +1,78 @@
+//! One of several values: by its letter, or by the value itself.
+
+use super::asked::Signs;
+use super::doubt::{Doubt, DoubtKind};
+use super::number::{self, Beside, shown};
+use super::numeral::Mark;
+use super::written::{plain, written};
+use assessment::set::AnswerUnit;
+
+/// The index of the value that is chosen.
+pub(super) fn choice(
+    raw: &str,
+    unit: &AnswerUnit,
+    values: &[f64],
+    beside: Option<&Beside>,
+) -> Result<usize, Doubt> {
+    let text = plain(raw);
+    if let Some(index) = letter(&text) {
+        if index < values.len() {
+            return Ok(index);
+        }
+        let what = format!("there are {} values to choose from, this is none of their letters", values.len());
+        return Err(Doubt::between(DoubtKind::Choice, what, told(unit, values)));
+    }
+    // A letter with its value behind it: `b) 12 MPa`.
+    let lettered = text.split_once([')', ':', '.', ' ']).and_then(|(before, after)| {
+        Some((letter(before).filter(|&index| index < values.len())?, after.trim()))
+    });
+    let by_value = |text: &str| -> Vec<usize> {
+        let numbers = Mark::BOTH
+            .into_iter()
+            .filter_map(|mark| number::number(&written(text, mark).ok()?, unit, Signs::None, beside).ok());
+        let mut found: Vec<usize> = numbers
+            .filter(|number| number.dimension == unit.unit.dimension())
+            .flat_map(|number| {
+                // The student copies what is printed, which is rounded to some figures.
+                let half = 0.5 * number.last_place.unwrap_or(0.0);
+                let slack = half + 1e-9 * number.value.abs();
+                let near = move |&(_, value): &(usize, &f64)| (value - number.value).abs() <= slack;
+                values.iter().enumerate().filter(near).map(|(index, _)| index)
+            })
+            .collect();
+        found.sort_unstable();
+        found.dedup();
+        found
+    };
+    let found = match lettered {
+        Some((index, rest)) => {
+            let by_value = by_value(rest);
+            if by_value == [index] { by_value } else { Vec::new() }
+        }
+        None => by_value(&text),
+    };
+    match found.as_slice() {
+        [one] => Ok(*one),
+        _ => {
+            let what = "this is not exactly one of the values to choose from";
+            Err(Doubt::between(DoubtKind::Choice, what, told(unit, values)))
+        }
+    }
+}
+
+/// `b`, `B`, `b)`, `(b)`, `[b]`, `b.`: the letter's place in the alphabet.
+fn letter(text: &str) -> Option<usize> {
+    let text = text.trim_matches(['(', ')', '[', ']', '.', ':', ' ']);
+    let mut characters = text.chars();
+    let letter = characters.next().filter(char::is_ascii_alphabetic)?;
+    characters.next().is_none().then(|| usize::from(letter.to_ascii_lowercase() as u8 - b'a'))
+}
+
+/// All of them, with their letters.
+fn told(unit: &AnswerUnit, values: &[f64]) -> Vec<String> {
+    let one = |(index, value): (usize, &f64)| {
+        let letter = char::from(b'a' + (index % 26) as u8);
+        format!("{letter}) {} {}", shown(unit.from_si(*value)), unit.text()).trim_end().to_owned()
+    };
+    values.iter().enumerate().map(one).collect()
+}

@@ -1,0 +1,281 @@
+//! Finding whose each answer is and to which part, and which of several attempts counts.
+
+use super::asked::PaperAsked;
+use super::header::{Column, Found, Header, Shape, label, labels_told};
+use super::number::{Beside, UnitFrom};
+use super::time::seconds;
+use super::unit_words;
+use crate::fault::{Fault, shortened};
+use crate::sheet::{Row, Sheet};
+use assessment::number::PaperNumber;
+use std::collections::{BTreeMap, HashMap};
+
+/// An answer as it stands in the file.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct Given {
+    pub raw: String,
+    pub row: usize,
+    /// The place of its column.
+    pub column: usize,
+    /// The unit beside it; an error for what stands there and is none.
+    pub beside: Option<Result<Beside, String>>,
+}
+
+/// What was found.
+#[derive(Debug, Default)]
+pub(super) struct Gathered {
+    /// By the place of the paper and of the part.
+    pub given: BTreeMap<(usize, usize), Given>,
+    /// The rows of each paper.
+    pub rows: BTreeMap<usize, Vec<usize>>,
+    /// Rows that belong to no paper, and rows whose part is on no paper.
+    pub unplaced: Vec<usize>,
+    pub remarks: Vec<Fault>,
+}
+
+/// Whose paper it is, by id and by number.
+struct Owners<'a> {
+    by_student: HashMap<&'a str, usize>,
+    by_paper: HashMap<String, usize>,
+    asked: &'a [PaperAsked],
+}
+
+/// A paper's number without what does not count in it.
+fn bare(number: &str) -> String {
+    let kept = number.chars().filter(|c| !c.is_whitespace() && !matches!(c, '-' | '\u{2010}'..='\u{2015}'));
+    kept.flat_map(char::to_uppercase).collect()
+}
+
+impl<'a> Owners<'a> {
+    fn of(asked: &'a [PaperAsked]) -> Self {
+        let by_student = asked.iter().enumerate().map(|(at, paper)| (paper.student.as_str(), at)).collect();
+        let numbered = asked.iter().enumerate().filter(|(_, paper)| !paper.paper.is_empty());
+        let by_paper = numbered.map(|(at, paper)| (bare(&paper.paper), at)).collect();
+        Self { by_student, by_paper, asked }
+    }
+
+    fn find(
+        &self,
+        student: Option<&str>,
+        paper: Option<&str>,
+    ) -> Result<usize, (&'static str, String, String)> {
+        let by_student = match student {
+            Some(id) => Some(self.by_student.get(id).copied().ok_or_else(|| self.no_student(id))?),
+            None => None,
+        };
+        let by_paper = match paper {
+            Some(number) => Some(self.by_paper.get(&bare(number)).copied().ok_or_else(|| no_paper(number))?),
+            None => None,
+        };
+        match (by_student, by_paper) {
+            (Some(one), Some(other)) if one != other => {
+                let own = self.asked.get(one).map_or("", |paper| paper.paper.as_str());
+                let what = format!(
+                    "the paper {:?} is not that of the student {:?}, which is {own:?}",
+                    shortened(paper.unwrap_or_default()),
+                    shortened(student.unwrap_or_default())
+                );
+                Err((
+                    "paper",
+                    what,
+                    "find out whose answers these are, and correct the id or the number".into(),
+                ))
+            }
+            (Some(at), _) | (None, Some(at)) => Ok(at),
+            (None, None) => {
+                let what = "this row does not say whose answers these are".to_owned();
+                Err(("", what, "write the student id or the number of the paper".into()))
+            }
+        }
+    }
+
+    fn no_student(&self, id: &str) -> (&'static str, String, String) {
+        let what = format!("nobody with the student id {:?} has a paper", shortened(id));
+        // Spreadsheets take leading zeros away.
+        let bare = id.trim_start_matches('0');
+        let mut like = self.asked.iter().map(|paper| paper.student.as_str());
+        let like = like.find(|known| known.eq_ignore_ascii_case(id) || known.trim_start_matches('0') == bare);
+        let mend = match like {
+            Some(like) => format!("write the id as the class list has it; is {:?} meant?", shortened(like)),
+            None => "write the id as the class list has it; these answers are not read".to_owned(),
+        };
+        ("student", what, mend)
+    }
+}
+
+fn no_paper(number: &str) -> (&'static str, String, String) {
+    let what = match PaperNumber::read(number) {
+        Ok(number) => format!("no paper with the number {number} was given out"),
+        Err(fault) => shortened_fault(&fault.to_string()),
+    };
+    ("paper", what, "write the number as it stands on the paper; these answers are not read".to_owned())
+}
+
+/// A message that may hold a long text of the file.
+fn shortened_fault(message: &str) -> String {
+    const LONGEST: usize = 160; // characters: two lines
+    message.chars().take(LONGEST).collect()
+}
+
+/// When an answer was given, as far as the row says.
+#[derive(Clone, Copy, Debug)]
+struct When {
+    attempt: Option<f64>,
+    time: Option<(f64, bool)>,
+    row: usize,
+}
+
+/// What was given at one time, by the place of the part.
+type Attempt = (When, Vec<(usize, Given)>);
+
+/// Finds all answers.
+pub(super) fn gather(sheet: &Sheet, header: &Header, asked: &[PaperAsked], labels: &[String]) -> Gathered {
+    let owners = Owners::of(asked);
+    let mut found = Gathered::default();
+    let mut attempts: BTreeMap<(usize, usize), Vec<Attempt>> = BTreeMap::new();
+    for row in &sheet.rows {
+        let cell = |column: &Column| {
+            let cell = header.place(column).and_then(|place| row.cells.get(place));
+            cell.map(|cell| cell.trim()).filter(|cell| !cell.is_empty())
+        };
+        let called = |column: &Column| {
+            header.place(column).and_then(|place| sheet.header.get(place)).map_or("", String::as_str)
+        };
+        let owner = match owners.find(cell(&Column::Student), cell(&Column::Paper)) {
+            Ok(owner) => owner,
+            Err((column, what, mend)) => {
+                found.unplaced.push(row.number);
+                found.remarks.push(match column {
+                    "student" => Fault::of_cell(row.number, called(&Column::Student), what, mend),
+                    "paper" => Fault::of_cell(row.number, called(&Column::Paper), what, mend),
+                    _ => Fault::of_row(row.number, what, mend),
+                });
+                continue;
+            }
+        };
+        found.rows.entry(owner).or_default().push(row.number);
+        let Some(paper) = asked.get(owner) else { continue };
+        let when = When {
+            attempt: cell(&Column::Attempt)
+                .and_then(|text| text.parse().ok())
+                .filter(|attempt: &f64| attempt.is_finite()),
+            time: cell(&Column::Time).and_then(seconds),
+            row: row.number,
+        };
+        match header.shape {
+            Shape::RowAStudent => {
+                let answers = of_row(row, header, sheet, paper, &mut found.remarks);
+                attempts.entry((owner, 0)).or_default().push((when, answers));
+            }
+            Shape::RowAnAnswer => {
+                let name = cell(&Column::Part).unwrap_or_default();
+                let at = match label(name, labels) {
+                    Found::Label(label, _) => paper.parts.iter().position(|part| part.label == label),
+                    _ => None,
+                };
+                let Some(at) = at else {
+                    let what = format!(
+                        "the paper of {:?} has no part {:?}",
+                        shortened(&paper.student),
+                        shortened(name)
+                    );
+                    let own: Vec<String> = paper.parts.iter().map(|part| part.label.clone()).collect();
+                    let mend = format!("write one of {}; this answer is not read", labels_told(&own));
+                    found.unplaced.push(row.number);
+                    found.remarks.push(Fault::of_cell(row.number, called(&Column::Part), what, mend));
+                    continue;
+                };
+                let column = header.place(&Column::Answer).unwrap_or_default();
+                let beside = cell(&Column::Unit).map(unit_cell);
+                let raw = row.cells.get(column).cloned().unwrap_or_default();
+                let given = Given { raw, row: row.number, column, beside };
+                attempts.entry((owner, at)).or_default().push((when, vec![(at, given)]));
+            }
+        }
+    }
+    for ((owner, at), all) in attempts {
+        let part = match header.shape {
+            Shape::RowAStudent => None,
+            Shape::RowAnAnswer => asked.get(owner).and_then(|paper| paper.parts.get(at)),
+        };
+        let student = asked.get(owner).map_or("", |paper| paper.student.as_str());
+        if let Some(answers) = last(all, student, part.map(|part| part.label.as_str()), &mut found.remarks) {
+            found.given.extend(answers.into_iter().map(|(part, given)| ((owner, part), given)));
+        }
+    }
+    found
+}
+
+fn unit_cell(text: &str) -> Result<Beside, String> {
+    let unit = unit_words::answer_unit(&super::written::plain(text));
+    unit.map(|unit| Beside { unit, from: UnitFrom::Answer }).ok_or_else(|| text.to_owned())
+}
+
+/// The answers of a student's row.
+fn of_row(
+    row: &Row,
+    header: &Header,
+    sheet: &Sheet,
+    paper: &PaperAsked,
+    remarks: &mut Vec<Fault>,
+) -> Vec<(usize, Given)> {
+    let mut answers = Vec::new();
+    for (place, column) in header.columns.iter().enumerate() {
+        let Column::Of(label, unit) = column else { continue };
+        let raw = row.cells.get(place).cloned().unwrap_or_default();
+        let Some(at) = paper.parts.iter().position(|part| part.label == *label) else {
+            if !raw.trim().is_empty() {
+                let what = format!("the paper of {:?} has no part {label:?}", shortened(&paper.student));
+                let name = sheet.header.get(place).map_or("", String::as_str);
+                remarks.push(Fault::of_cell(
+                    row.number,
+                    name,
+                    what,
+                    "look whose answer this is; it is not read",
+                ));
+            }
+            continue;
+        };
+        let own = header.place(&Column::UnitOf(label.clone())).and_then(|place| row.cells.get(place));
+        let own = own.map(|cell| cell.trim()).filter(|cell| !cell.is_empty()).map(unit_cell);
+        let beside = own.or_else(|| unit.clone().map(Ok));
+        answers.push((at, Given { raw, row: row.number, column: place, beside }));
+    }
+    answers
+}
+
+/// The last attempt: by its number where every row has one, else by its time, else by its row.
+fn last(
+    mut all: Vec<Attempt>,
+    student: &str,
+    part: Option<&str>,
+    remarks: &mut Vec<Fault>,
+) -> Option<Vec<(usize, Given)>> {
+    if all.len() > 1 {
+        let numbered = all.iter().all(|(when, _)| when.attempt.is_some());
+        let zones = |zoned: bool| all.iter().all(|(when, _)| when.time.is_some_and(|(_, own)| own == zoned));
+        let timed = zones(true) || zones(false);
+        // Stable: of equal ones the later row is the last.
+        let by = if numbered {
+            let number = |when: &When| when.attempt.unwrap_or_default();
+            all.sort_by(|(one, _), (other, _)| number(one).total_cmp(&number(other)));
+            "the attempt's number"
+        } else if timed {
+            let at = |when: &When| when.time.map_or(0.0, |(time, _)| time);
+            all.sort_by(|(one, _), (other, _)| at(one).total_cmp(&at(other)));
+            "the time"
+        } else {
+            "the order of the rows"
+        };
+        let rows: Vec<String> = all.iter().take(8).map(|(when, _)| when.row.to_string()).collect();
+        let taken = all.last().map_or(0, |(when, _)| when.row);
+        let of_what = part.map_or_else(String::new, |part| format!(" to part {part}"));
+        let what = format!(
+            "the student {:?} answered{of_what} more than once, in rows {}; row {taken} counts, the last by {by}",
+            shortened(student),
+            rows.join(", ")
+        );
+        remarks.push(Fault::of_row(taken, what, "take the other rows away if another attempt is to count"));
+    }
+    all.pop().map(|(_, answers)| answers)
+}

@@ -1,0 +1,89 @@
+//! What one cell says.
+
+use super::asked::{Kind, PartAsked};
+use super::choice::choice;
+use super::doubt::{Doubt, DoubtKind};
+use super::number::{Beside, Number, number};
+use super::numeral::Mark;
+use super::written::{plain, written};
+
+/// What was read of an answer.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Read {
+    /// Nothing, or a dash alone.
+    Blank,
+    /// A number of the kind that was asked for.
+    Number(Number),
+    /// A number of another kind: a force where a stress was asked for.
+    OtherDimension(Number),
+    /// One of the values to choose from, by its place among them, from 0.
+    Choice(usize),
+    /// A person has looked and found nothing that can be read.
+    Unreadable,
+    /// A person has to read it.
+    ByHand(Doubt),
+}
+
+impl Read {
+    pub(super) fn of(number: Number, kind: &Kind) -> Self {
+        match kind {
+            Kind::Value { unit, .. } if unit.unit.dimension() != number.dimension => {
+                Self::OtherDimension(number)
+            }
+            _ => Self::Number(number),
+        }
+    }
+}
+
+/// What a cell says by itself.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) enum Cell {
+    /// The same whichever the decimal mark is.
+    Sure(Read),
+    /// It reads with this decimal mark only.
+    With(Mark, Number),
+    /// It reads with either, and the values differ.
+    Either { point: Number, comma: Number },
+}
+
+/// Reads a cell; `beside` is the unit that stands outside of it.
+pub(super) fn cell(raw: &str, part: &PartAsked, beside: Option<&Beside>) -> Cell {
+    let text = plain(raw);
+    if text.chars().all(|c| matches!(c, '-' | ' ')) {
+        return Cell::Sure(Read::Blank);
+    }
+    let (unit, signs) = match &part.kind {
+        Kind::Value { unit, signs } => (unit, *signs),
+        Kind::Choice { unit, values } => {
+            return Cell::Sure(choice(raw, unit, values, beside).map_or_else(Read::ByHand, Read::Choice));
+        }
+        Kind::Drawing => {
+            let what = "a drawing is asked for; what is written here has to be looked at with it";
+            return Cell::Sure(Read::ByHand(Doubt::new(DoubtKind::Drawing, what)));
+        }
+    };
+    let of = |mark| written(&text, mark).and_then(|written| number(&written, unit, signs, beside));
+    match (of(Mark::Point), of(Mark::Comma)) {
+        (Ok(point), Ok(comma)) if point == comma => Cell::Sure(Read::of(point, &part.kind)),
+        (Ok(point), Ok(comma)) => Cell::Either { point, comma },
+        (Ok(point), Err(_)) => Cell::With(Mark::Point, point),
+        (Err(_), Ok(comma)) => Cell::With(Mark::Comma, comma),
+        (Err(one), Err(other)) => Cell::Sure(Read::ByHand(told(one, other))),
+    }
+}
+
+/// Why neither decimal mark gives a number: what says more.
+fn told(point: Doubt, comma: Doubt) -> Doubt {
+    if point == comma {
+        return point;
+    }
+    let mut readings = point.readings.clone();
+    for reading in &comma.readings {
+        if !readings.contains(reading) {
+            readings.push(reading.clone());
+        }
+    }
+    // A number that was read with one mark and then doubted says more than that the other mark gives none.
+    let more = if point.readings.is_empty() && !comma.readings.is_empty() { comma } else { point };
+    Doubt { readings, ..more }
+}
