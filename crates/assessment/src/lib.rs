@@ -13,6 +13,7 @@
 //! - [`set`] is what a paper asks and what is right, with the mistakes that are known by their values.
 //! - [`issue`] gives the papers of a class, each looked at before it is given.
 //! - [`mark`] judges answers against the student's own paper: right, by follow-through, which mistake, or unknown.
+//! - [`review`] reckons what a class's marks say: item figures, mistakes, forms side by side, likeness.
 //! - [`tune`] searches among all draws for numbers that come out round and are fair.
 //!
 //! This crate never opens a file, never draws a figure, and never sets a paragraph: the command does.
@@ -25,6 +26,7 @@ pub mod issue;
 pub mod ledger;
 pub mod mark;
 pub mod number;
+pub mod review;
 pub mod secret;
 pub mod set;
 pub mod space;

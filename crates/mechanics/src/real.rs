@@ -44,3 +44,23 @@ pub fn pow(x: f64, p: f64) -> f64 {
 pub fn cbrt(x: f64) -> f64 {
     libm::cbrt(x)
 }
+
+/// e to the power `x`.
+pub fn exp(x: f64) -> f64 {
+    libm::exp(x)
+}
+
+/// Natural logarithm.
+pub fn ln(x: f64) -> f64 {
+    libm::log(x)
+}
+
+/// Hyperbolic tangent.
+pub fn tanh(x: f64) -> f64 {
+    libm::tanh(x)
+}
+
+/// Complement of the error function: 2/√π times the integral of exp(-t²) from `x` on.
+pub fn erfc(x: f64) -> f64 {
+    libm::erfc(x)
+}

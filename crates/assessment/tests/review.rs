@@ -1,0 +1,381 @@
+//! What a class's marks say. Beside these stands tests/comparison/items.py, which reckons random classes again with general
+//! statistics libraries.
+
+use assessment::review::chance::{TestKind, at_least, chi_square_tail, holm, test};
+use assessment::review::{
+    Entry, FlagKind, Item, ItemFigures, Matrix, MatrixFault, Review, WrongAnswer, fisher, mistakes, variants,
+    wilson,
+};
+use proptest::prelude::*;
+
+fn matrix(out_of: &[f64], rows: &[&[f64]]) -> Matrix {
+    let items = out_of.iter().enumerate();
+    let items = items.map(|(at, &out_of)| Item { label: format!("{}", at + 1), out_of }).collect();
+    let rows = rows.iter().map(|row| row.iter().map(|&marks| Entry::Earned(marks)).collect()).collect();
+    Matrix::new(items, rows).expect("a matrix")
+}
+
+fn within(found: f64, expected: f64, bound: f64) {
+    assert!((found - expected).abs() <= bound, "{found} is not {expected} to {bound}");
+}
+
+/// Source: Newcombe, Statistics in Medicine 17 (1998) 857, table I, method 3 (Wilson, no correction), printed to four decimals (from
+/// memory).
+#[test]
+fn intervals_of_proportions_are_the_published_ones() {
+    for (right, n, lower, upper) in [
+        (81.0, 263, 0.2553, 0.3662),
+        (15.0, 148, 0.0624, 0.1605),
+        (0.0, 20, 0.0000, 0.1611),
+        (1.0, 29, 0.0061, 0.1718),
+    ] {
+        let interval = wilson(right / n as f64, n).expect("an interval");
+        within(interval.lower, lower, 5e-5);
+        within(interval.upper, upper, 5e-5);
+    }
+    assert_eq!((wilson(0.5, 0), wilson(f64::NAN, 9)), (None, None));
+}
+
+/// Closed form: artanh 0.5 = ln 3 / 2; for n = 28 the standard error is 1/5.
+#[test]
+fn the_interval_of_a_correlation() {
+    let interval = fisher(0.5, 28).expect("an interval");
+    // tanh(ln 3 / 2 ± d) = (3 w - 1) / (3 w + 1) with w = exp(± 2 d).
+    let bound = |w: f64| (3.0 * w - 1.0) / (3.0 * w + 1.0);
+    let w = mechanics::real::exp(2.0 * 1.959_963_984_540_054 / 5.0);
+    within(interval.lower, bound(1.0 / w), 1e-14);
+    within(interval.upper, bound(w), 1e-14);
+    assert_eq!(fisher(0.5, 3), None);
+    let bound = fisher(1.0, 10).expect("an interval");
+    assert_eq!((bound.lower, bound.upper), (1.0, 1.0));
+}
+
+/// Source: Fisher, The Design of Experiments (1935), chapter II: of the 70 ways to choose four cups of eight, 1 + 16 are at least as
+/// good as three right of four; the other tail has as many.
+#[test]
+fn the_lady_tasting_tea() {
+    let found = test(&[(4, 3), (4, 1)]).expect("a test");
+    assert_eq!(found.kind, TestKind::Exact);
+    within(found.p, 34.0 / 70.0, 1e-14);
+}
+
+/// Closed form: three forms of two students, of whom two are right in all. Of the 15 ways, 3 have both right in one form (1/15
+/// each) and 12 one in each of two (4/15 each).
+#[test]
+fn three_forms_exactly() {
+    within(test(&[(2, 2), (2, 0), (2, 0)]).expect("a test").p, 3.0 / 15.0, 1e-14);
+    within(test(&[(2, 1), (2, 1), (2, 0)]).expect("a test").p, 1.0, 1e-14);
+    assert_eq!(test(&[(3, 1)]), None);
+    assert_eq!(test(&[(3, 1), (0, 0)]), None);
+    within(test(&[(3, 3), (4, 4)]).expect("a test").p, 1.0, 0.0);
+}
+
+/// Source: any table of chi-square: the values that are exceeded with 5 % and 1 %, printed to three decimals.
+#[test]
+fn chi_square_as_tabulated() {
+    let rows = [
+        (1, 3.841, 6.635),
+        (2, 5.991, 9.210),
+        (3, 7.815, 11.345),
+        (4, 9.488, 13.277),
+        (5, 11.070, 15.086),
+        (10, 18.307, 23.209),
+    ];
+    for (degrees, five, one) in rows {
+        within(chi_square_tail(five, degrees), 0.05, 2e-5);
+        within(chi_square_tail(one, degrees), 0.01, 5e-6);
+    }
+    assert_eq!(chi_square_tail(0.0, 3), 1.0);
+    assert_eq!(chi_square_tail(1e6, 2), 0.0);
+}
+
+/// Closed form: the smallest times their number, the next times one fewer, never falling.
+#[test]
+fn probabilities_of_several_tests() {
+    let found = holm(&[0.04, 0.01, 0.03]);
+    for (found, expected) in found.into_iter().zip([0.06, 0.03, 0.06]) {
+        within(found, expected, 1e-15);
+    }
+    within(at_least(2, &[0.5, 0.5, 0.5]), 0.5, 1e-15);
+    within(at_least(1, &[0.1, 0.2]), 1.0 - 0.9 * 0.8, 1e-15);
+    assert_eq!((at_least(0, &[]), at_least(1, &[])), (1.0, 0.0));
+}
+
+/// Four groups of five students with totals 3, 2, 1, 0 on three items of one mark, as in a perfect Guttman scale.
+///
+/// By hand: p = 3/4, 1/2, 1/4; s² = 3/16, 1/4, 3/16; s_X² = 5/4; alpha = 3/2 (1 - (5/8)/(5/4)) = 3/4; groups of round(5.4) = 5; D = 1
+/// each. The rest of item 1 is 2, 1, 0, 0 in the groups: its mean 3/4, its variance 11/16, the covariance 3/16, so
+/// r = 3/16 / sqrt(3/16 · 11/16) = 3 / sqrt 33.
+fn guttman() -> Vec<&'static [f64]> {
+    let rows: [&[f64]; 4] = [&[1.0, 1.0, 1.0], &[1.0, 1.0, 0.0], &[1.0, 0.0, 0.0], &[0.0, 0.0, 0.0]];
+    rows.into_iter().flat_map(|row| [row; 5]).collect()
+}
+
+#[test]
+fn a_scale_that_is_reckoned_by_hand() {
+    let review = Review::of(&matrix(&[1.0; 3], &guttman()));
+    let reliability = review.reliability.expect("a class of twenty");
+    within(reliability.alpha, 0.75, 1e-14);
+    within(reliability.kr_20.expect("all or nothing"), 0.75, 1e-14);
+    within(reliability.error, (1.25_f64 * 0.25).sqrt(), 1e-14);
+    let [first, second, third] = review.items.as_slice() else { panic!("three items") };
+    assert_eq!([first.facility, second.facility, third.facility], [Some(0.75), Some(0.5), Some(0.25)]);
+    for item in [first, second, third] {
+        let found = item.discrimination.expect("a class of twenty");
+        assert_eq!((found.d, found.top, found.bottom), (1.0, 5, 5));
+    }
+    within(first.with_rest.expect("it varies").r, 3.0 / 33.0_f64.sqrt(), 1e-14);
+    // Mean X of those right 2, of those wrong 0, over s_X = sqrt(5/4), times sqrt(3/16).
+    within(first.point_biserial.expect("all or nothing"), 2.0 / 1.25_f64.sqrt() * 0.1875_f64.sqrt(), 1e-14);
+    let totals = review.totals.expect("totals");
+    assert_eq!((totals.mean, totals.median, totals.least, totals.greatest), (1.5, 1.5, 0.0, 3.0));
+    assert_eq!(totals.tenths, [5, 0, 0, 5, 0, 0, 5, 0, 0, 5]);
+    assert!(review.items.iter().all(|item| item.flags.is_empty()), "{:#?}", review.items);
+}
+
+/// Nineteen students are a small class: counts and intervals, nothing that needs many.
+#[test]
+fn a_small_class_shows_counts_only() {
+    let rows = guttman();
+    let review = Review::of(&matrix(&[1.0; 3], &rows[..19]));
+    assert_eq!((review.students, review.complete, review.reliability), (19, 19, None));
+    for item in &review.items {
+        assert!(item.facility.is_some() && item.facility_interval.is_some());
+        assert_eq!((item.discrimination, item.point_biserial, item.alpha_without), (None, None, None));
+        assert_eq!((item.with_total, item.with_rest), (None, None));
+    }
+    assert_eq!((review.items[0].full, review.items[0].nothing), (15, 4));
+}
+
+/// A group of the same total is taken whole, or not at all: of 20 students 5 are wanted.
+#[test]
+fn whole_groups_of_the_same_total() {
+    let of = |totals: &[(f64, usize)]| {
+        let rows: Vec<Vec<f64>> =
+            totals.iter().flat_map(|&(total, count)| vec![vec![total, total / 2.0]; count]).collect();
+        let rows: Vec<&[f64]> = rows.iter().map(Vec::as_slice).collect();
+        let found = Review::of(&matrix(&[10.0, 10.0], &rows)).items[0].discrimination;
+        found.map(|found| (found.top, found.bottom))
+    };
+    assert_eq!(of(&[(9.0, 5), (5.0, 10), (1.0, 5)]), Some((5, 5)));
+    // 3 or 7 would be taken at the top: equally near, so the larger; 4 or 8 at the bottom: the nearer.
+    assert_eq!(of(&[(9.0, 3), (8.0, 4), (5.0, 5), (4.0, 4), (1.0, 4)]), Some((7, 4)));
+    assert_eq!(of(&[(9.0, 8), (1.0, 12)]), Some((8, 12)));
+    assert_eq!(of(&[(5.0, 20)]), None, "nobody is better than anybody");
+    assert_eq!(of(&[(9.0, 19), (1.0, 1)]), Some((19, 1)));
+}
+
+#[test]
+fn blanks_earn_nothing_and_what_is_not_marked_counts_nowhere() {
+    let items: Vec<Item> = ["1", "2"].map(|label| Item { label: label.into(), out_of: 2.0 }).into();
+    let (earned, blank, open) = (Entry::Earned(2.0), Entry::Blank, Entry::NotMarked);
+    let rows = vec![vec![earned, blank], vec![earned, open], vec![Entry::Earned(1.0), earned]];
+    let review = Review::of(&Matrix::new(items, rows).expect("a matrix"));
+    assert_eq!((review.students, review.complete), (3, 2));
+    let second = &review.items[1];
+    assert_eq!(
+        (second.students, second.blank, second.not_marked, second.full, second.nothing),
+        (2, 1, 1, 1, 1)
+    );
+    assert_eq!(second.facility, Some(0.5));
+    assert!(second.flags.iter().any(|flag| flag.kind == FlagKind::NotMarked));
+    assert_eq!(review.totals.expect("totals").tenths, [0, 0, 0, 0, 0, 1, 0, 1, 0, 0]);
+}
+
+#[test]
+fn marks_that_make_no_matrix_are_refused() {
+    let items = || vec![Item { label: "1".into(), out_of: 2.0 }];
+    let fault = |entry| Matrix::new(items(), vec![vec![Entry::Blank], vec![entry]]).expect_err("a fault");
+    for marks in [-1.0, 2.1, f64::NAN, f64::INFINITY] {
+        assert_eq!(fault(Entry::Earned(marks)), MatrixFault::Marks { student: 1, item: "1".into() });
+    }
+    assert!(Matrix::new(items(), vec![vec![Entry::Earned(2.0 + 1e-12)]]).is_ok());
+    let short = Matrix::new(items(), vec![vec![]]).expect_err("a fault");
+    assert_eq!(short.to_string(), "student 1 has 0 entries for 1 items");
+    assert_eq!(Matrix::new(Vec::new(), Vec::new()), Err(MatrixFault::NoItems));
+    for out_of in [0.0, -1.0, f64::NAN] {
+        let found = Matrix::new(vec![Item { label: "1".into(), out_of }], Vec::new());
+        assert_eq!(found, Err(MatrixFault::OutOf("1".into())));
+    }
+}
+
+fn kinds(item: &ItemFigures) -> Vec<FlagKind> {
+    item.flags.iter().map(|flag| flag.kind).collect()
+}
+
+#[test]
+fn items_that_do_not_work_are_named_with_the_reason() {
+    // To the scale above: an item that only the last have right, one that all have right, one of which nothing is known.
+    let rows: Vec<Vec<f64>> = guttman()
+        .iter()
+        .enumerate()
+        .map(|(at, row)| [row, &[f64::from(u8::from(at >= 10)), 1.0, 0.0][..]].concat())
+        .collect();
+    let rows: Vec<&[f64]> = rows.iter().map(Vec::as_slice).collect();
+    let review = Review::of(&matrix(&[1.0; 6], &rows));
+    assert_eq!(kinds(&review.items[3]), [FlagKind::AgainstTheRest, FlagKind::LowersReliability]);
+    assert!(review.items[3].flags[0].words.contains("look at the key"), "{:?}", review.items[3].flags);
+    assert_eq!(kinds(&review.items[4]), [FlagKind::Easy, FlagKind::SaysNothing]);
+    assert_eq!(kinds(&review.items[5]), [FlagKind::Hard, FlagKind::SaysNothing]);
+    assert!(
+        review.items[5].flags[0]
+            .words
+            .starts_with("the class earned 0 % of its marks (95 % interval 0 to 16 %)")
+    );
+}
+
+fn wrong(student: &str, item: &str, order: usize, mistake: Option<&str>) -> WrongAnswer {
+    WrongAnswer {
+        student: student.into(),
+        item: item.into(),
+        working: format!("working {item}"),
+        scene: String::new(),
+        order,
+        mistake: mistake.map(str::to_owned),
+    }
+}
+
+#[test]
+fn mistakes_by_how_many_made_them_and_the_first_of_each_student() {
+    let all = [
+        wrong("A", "3", 9, Some("t-forgotten")),
+        wrong("A", "1", 2, Some("q-to-the-cut")),
+        wrong("B", "1", 2, Some("q-to-the-cut")),
+        wrong("B", "2", 5, Some("t-forgotten")),
+        wrong("C", "1", 2, None),
+        wrong("C", "3", 9, Some("q-to-the-cut")),
+        wrong("C", "2", 5, Some("q-to-the-cut")),
+    ];
+    let found = mistakes(&all);
+    assert_eq!((found.wrong, found.explained), (7, 6));
+    let made: Vec<(&str, usize, usize, usize)> = found
+        .made
+        .iter()
+        .map(|made| (made.mistake.as_str(), made.students, made.answers, made.first))
+        .collect();
+    assert_eq!(made, [("q-to-the-cut", 3, 4, 2), ("t-forgotten", 2, 2, 0)]);
+    within(found.made[0].share, 4.0 / 7.0, 1e-15);
+    assert_eq!((found.made[0].places[0].working.as_str(), found.made[0].places[0].answers), ("working 1", 2));
+    assert_eq!((found.unexplained[0].working.as_str(), found.unexplained[0].answers), ("working 1", 1));
+    let first: Vec<(&str, Option<&str>)> =
+        found.first.iter().map(|first| (first.student.as_str(), first.mistake.as_deref())).collect();
+    assert_eq!(first, [("A", Some("q-to-the-cut")), ("B", Some("q-to-the-cut")), ("C", None)]);
+    assert_eq!(mistakes(&[]), Default::default());
+}
+
+/// Twenty students of each form; item 1 is right in one form and wrong in the other, item 2 alike in both.
+#[test]
+fn a_form_that_is_harder_is_told() {
+    let rows: Vec<Vec<f64>> =
+        (0..40).map(|at| vec![f64::from(u8::from(at < 20)), f64::from(at % 2)]).collect();
+    let rows: Vec<&[f64]> = rows.iter().map(Vec::as_slice).collect();
+    let forms: Vec<String> = (0..40).map(|at| if at < 20 { "A".into() } else { "B".into() }).collect();
+    let found = variants(&matrix(&[1.0; 2], &rows), &forms);
+    let first = &found[0];
+    assert_eq!((first.forms[0].full, first.forms[1].full), (20, 0));
+    // Closed form: the two tables with all right in one form, of 40 over 20.
+    within(first.test.expect("a test").p, 2.0 / 137_846_528_820.0, 1e-20);
+    assert!(first.flag.as_ref().is_some_and(|words| words.contains("20 of 20 in form A, 0 of 20 in form B")));
+    assert_eq!(found[1].flag, None);
+    within(found[1].test.expect("a test").p, 1.0, 1e-12);
+}
+
+prop_compose! {
+    fn class(most_items: usize, most_students: usize)(k in 1..=most_items, n in 0..=most_students)(
+        out_of in prop::collection::vec(prop::sample::select(vec![0.5, 1.0, 2.0, 3.0]), k),
+        shares in prop::collection::vec(prop::collection::vec(prop_oneof![
+            4 => (0..=4_u32).prop_map(|quarter| Some(f64::from(quarter) / 4.0)), 1 => Just(None)
+        ], k), n),
+        open in prop::collection::vec(prop::bool::weighted(0.02), k * n),
+    ) -> Matrix {
+        let k = out_of.len();
+        let entry = |row: usize, item: usize, share: Option<f64>| match share {
+            _ if open[row * k + item] => Entry::NotMarked,
+            Some(share) => Entry::Earned(share * out_of[item]),
+            None => Entry::Blank,
+        };
+        let rows = shares.iter().enumerate().map(|(row, shares)| {
+            shares.iter().enumerate().map(|(item, &share)| entry(row, item, share)).collect()
+        }).collect();
+        let items = out_of.iter().enumerate().map(|(at, &out_of)| Item { label: at.to_string(), out_of }).collect();
+        Matrix::new(items, rows).expect("a matrix")
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(256))]
+
+    /// Whatever the marks, every figure is finite and within its bounds, and nothing panics.
+    #[test]
+    fn every_figure_is_within_its_bounds(matrix in class(6, 60)) {
+        let review = Review::of(&matrix);
+        prop_assert_eq!(review.items.len(), matrix.items().len());
+        if let Some(totals) = &review.totals {
+            prop_assert_eq!(totals.tenths.iter().sum::<usize>(), review.complete);
+            prop_assert!(totals.least <= totals.median && totals.median <= totals.greatest);
+        }
+        if let Some(reliability) = review.reliability {
+            prop_assert!(reliability.alpha <= 1.0 + 1e-12 && reliability.error >= 0.0 && reliability.error.is_finite());
+        }
+        for item in &review.items {
+            prop_assert_eq!(item.students + item.not_marked, matrix.students());
+            if let (Some(p), Some(interval)) = (item.facility, item.facility_interval) {
+                prop_assert!(0.0 <= interval.lower && interval.lower <= p + 1e-12 && p <= interval.upper + 1e-12 && interval.upper <= 1.0);
+            }
+            for found in [item.with_total, item.with_rest].into_iter().flatten() {
+                prop_assert!((-1.0..=1.0).contains(&found.r));
+                let interval = found.interval.expect("a class of twenty");
+                prop_assert!(-1.0 <= interval.lower && interval.lower <= found.r && found.r <= interval.upper && interval.upper <= 1.0);
+            }
+            if let Some(found) = item.discrimination {
+                prop_assert!((-1.0..=1.0).contains(&found.d) && found.top + found.bottom <= review.complete);
+            }
+        }
+    }
+
+    /// Of items that are all or nothing the point-biserial correlation is Pearson's with the total, and KR-20 is alpha. Source: both
+    /// follow from the formulas.
+    #[test]
+    fn all_or_nothing(rows in prop::collection::vec(prop::collection::vec(any::<bool>(), 4), 20..50)) {
+        let rows: Vec<Vec<f64>> = rows.iter().map(|row| row.iter().map(|&right| f64::from(u8::from(right))).collect()).collect();
+        let rows: Vec<&[f64]> = rows.iter().map(Vec::as_slice).collect();
+        let review = Review::of(&matrix(&[1.0; 4], &rows));
+        for item in &review.items {
+            match (item.point_biserial, item.with_total) {
+                (Some(one), Some(other)) => prop_assert!((one - other.r).abs() < 1e-12),
+                (one, other) => prop_assert!(one.is_none() && other.is_none()),
+            }
+        }
+        if let Some(reliability) = review.reliability {
+            prop_assert!((reliability.kr_20.expect("all or nothing") - reliability.alpha).abs() < 1e-12);
+        }
+    }
+
+    /// The order of the students says nothing, and marks counted in other units say the same.
+    #[test]
+    fn order_and_scale_change_nothing(rows in prop::collection::vec(prop::collection::vec(0..=4_u8, 3), 20..50), scale in 1..=8_u8) {
+        let of = |rows: &[Vec<u8>], scale: f64| {
+            let rows: Vec<Vec<f64>> = rows.iter().map(|row| row.iter().map(|&marks| scale * f64::from(marks)).collect()).collect();
+            let rows: Vec<&[f64]> = rows.iter().map(Vec::as_slice).collect();
+            Review::of(&matrix(&[4.0 * scale; 3], &rows))
+        };
+        let mut turned = rows.clone();
+        turned.reverse();
+        let (one, other) = (of(&rows, 1.0), of(&turned, f64::from(scale)));
+        for (one, other) in one.items.iter().zip(&other.items) {
+            prop_assert!((one.facility.unwrap_or(0.0) - other.facility.unwrap_or(0.0)).abs() < 1e-12);
+            let d = |item: &ItemFigures| item.discrimination.map_or(9.0, |found| found.d);
+            let r = |item: &ItemFigures| item.with_rest.map_or(9.0, |found| found.r);
+            prop_assert!((d(one) - d(other)).abs() < 1e-12 && (r(one) - r(other)).abs() < 1e-12);
+        }
+    }
+
+    /// Whatever the forms, a probability is one.
+    #[test]
+    fn a_probability_is_one(forms in prop::collection::vec((0..30_usize, 0.0..=1.0_f64), 0..6)) {
+        let forms: Vec<(usize, usize)> = forms.into_iter().map(|(n, share)| (n, (n as f64 * share) as usize)).collect();
+        if let Some(found) = test(&forms) {
+            prop_assert!((0.0..=1.0).contains(&found.p));
+        }
+    }
+}
