@@ -81,7 +81,7 @@ proptest! {
                 let guarded = format!("'{cell}");
                 prop_assert!(answer.raw == *cell || answer.raw == guarded);
                 if let Read::Number(number) | Read::OtherDimension(number) = &answer.read {
-                    prop_assert!(number.value.is_finite() && number.last_place.is_none_or(|place| place >= 0.0));
+                    prop_assert!(number.value.is_finite() && number.last_place.is_none_or(|place| place > 0.0));
                 }
             }
         }

@@ -15,11 +15,11 @@ pub(super) fn choice(
     beside: Option<&Beside>,
 ) -> Result<usize, Doubt> {
     let text = plain(raw);
-    if let Some(index) = letter(&text) {
+    if let Some(index) = letter(&text).or_else(|| name(&text)) {
         if index < values.len() {
             return Ok(index);
         }
-        let what = format!("there are {} values to choose from, this is none of their letters", values.len());
+        let what = format!("there are {} values to choose from, this is none of them", values.len());
         return Err(Doubt::between(DoubtKind::Choice, what, told(unit, values)));
     }
     // A letter with its value behind it: `b) 12 MPa`.
@@ -34,8 +34,7 @@ pub(super) fn choice(
             .filter(|number| number.dimension == unit.unit.dimension())
             .flat_map(|number| {
                 // The student copies what is printed, which is rounded to some figures.
-                let half = 0.5 * number.last_place.unwrap_or(0.0);
-                let slack = half + 1e-9 * number.value.abs();
+                let slack = number.half_place().unwrap_or(0.0) + 1e-9 * number.value.abs();
                 let near = move |&(_, value): &(usize, &f64)| (value - number.value).abs() <= slack;
                 values.iter().enumerate().filter(near).map(|(index, _)| index)
             })
@@ -66,6 +65,11 @@ fn letter(text: &str) -> Option<usize> {
     let mut characters = text.chars();
     let letter = characters.next().filter(char::is_ascii_alphabetic)?;
     characters.next().is_none().then(|| usize::from(letter.to_ascii_lowercase() as u8 - b'a'))
+}
+
+/// `choice-2`: the name that the second has in our packages of questions.
+fn name(text: &str) -> Option<usize> {
+    text.strip_prefix("choice-")?.parse::<usize>().ok()?.checked_sub(1)
 }
 
 /// All of them, with their letters.

@@ -25,8 +25,6 @@ pub enum DoubtKind {
     TooLarge,
     /// Which of the values to choose from is meant.
     Choice,
-    /// A drawing, of which no text says enough.
-    Drawing,
 }
 
 /// Why an answer has to be read by a person.

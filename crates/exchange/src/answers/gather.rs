@@ -1,9 +1,9 @@
 //! Finding whose each answer is and to which part, and which of several attempts counts.
 
 use super::asked::PaperAsked;
+use super::attempt::{Attempt, Several, When, last};
 use super::header::{Column, Found, Header, Shape, label, labels_told};
 use super::number::{Beside, UnitFrom};
-use super::time::seconds;
 use super::unit_words;
 use crate::fault::{Fault, shortened};
 use crate::sheet::{Row, Sheet};
@@ -117,17 +117,6 @@ fn shortened_fault(message: &str) -> String {
     message.chars().take(LONGEST).collect()
 }
 
-/// When an answer was given, as far as the row says.
-#[derive(Clone, Copy, Debug)]
-struct When {
-    attempt: Option<f64>,
-    time: Option<(f64, bool)>,
-    row: usize,
-}
-
-/// What was given at one time, by the place of the part.
-type Attempt = (When, Vec<(usize, Given)>);
-
 /// Finds all answers.
 pub(super) fn gather(sheet: &Sheet, header: &Header, asked: &[PaperAsked], labels: &[String]) -> Gathered {
     let owners = Owners::of(asked);
@@ -155,13 +144,7 @@ pub(super) fn gather(sheet: &Sheet, header: &Header, asked: &[PaperAsked], label
         };
         found.rows.entry(owner).or_default().push(row.number);
         let Some(paper) = asked.get(owner) else { continue };
-        let when = When {
-            attempt: cell(&Column::Attempt)
-                .and_then(|text| text.parse().ok())
-                .filter(|attempt: &f64| attempt.is_finite()),
-            time: cell(&Column::Time).and_then(seconds),
-            row: row.number,
-        };
+        let when = When::of(row.number, cell(&Column::Attempt), cell(&Column::Time));
         match header.shape {
             Shape::RowAStudent => {
                 let answers = of_row(row, header, sheet, paper, &mut found.remarks);
@@ -193,15 +176,21 @@ pub(super) fn gather(sheet: &Sheet, header: &Header, asked: &[PaperAsked], label
             }
         }
     }
+    let mut several: BTreeMap<usize, Several> = BTreeMap::new();
     for ((owner, at), all) in attempts {
         let part = match header.shape {
             Shape::RowAStudent => None,
             Shape::RowAnAnswer => asked.get(owner).and_then(|paper| paper.parts.get(at)),
         };
-        let student = asked.get(owner).map_or("", |paper| paper.student.as_str());
-        if let Some(answers) = last(all, student, part.map(|part| part.label.as_str()), &mut found.remarks) {
-            found.given.extend(answers.into_iter().map(|(part, given)| ((owner, part), given)));
+        if all.len() > 1 {
+            several.entry(owner).or_default().add(&all, part.map(|part| part.label.as_str()));
         }
+        let answers = last(all).unwrap_or_default();
+        found.given.extend(answers.into_iter().map(|(part, given)| ((owner, part), given)));
+    }
+    for (owner, several) in several {
+        let student = asked.get(owner).map_or("", |paper| paper.student.as_str());
+        found.remarks.push(several.remark(student));
     }
     found
 }
@@ -242,40 +231,4 @@ fn of_row(
         answers.push((at, Given { raw, row: row.number, column: place, beside }));
     }
     answers
-}
-
-/// The last attempt: by its number where every row has one, else by its time, else by its row.
-fn last(
-    mut all: Vec<Attempt>,
-    student: &str,
-    part: Option<&str>,
-    remarks: &mut Vec<Fault>,
-) -> Option<Vec<(usize, Given)>> {
-    if all.len() > 1 {
-        let numbered = all.iter().all(|(when, _)| when.attempt.is_some());
-        let zones = |zoned: bool| all.iter().all(|(when, _)| when.time.is_some_and(|(_, own)| own == zoned));
-        let timed = zones(true) || zones(false);
-        // Stable: of equal ones the later row is the last.
-        let by = if numbered {
-            let number = |when: &When| when.attempt.unwrap_or_default();
-            all.sort_by(|(one, _), (other, _)| number(one).total_cmp(&number(other)));
-            "the attempt's number"
-        } else if timed {
-            let at = |when: &When| when.time.map_or(0.0, |(time, _)| time);
-            all.sort_by(|(one, _), (other, _)| at(one).total_cmp(&at(other)));
-            "the time"
-        } else {
-            "the order of the rows"
-        };
-        let rows: Vec<String> = all.iter().take(8).map(|(when, _)| when.row.to_string()).collect();
-        let taken = all.last().map_or(0, |(when, _)| when.row);
-        let of_what = part.map_or_else(String::new, |part| format!(" to part {part}"));
-        let what = format!(
-            "the student {:?} answered{of_what} more than once, in rows {}; row {taken} counts, the last by {by}",
-            shortened(student),
-            rows.join(", ")
-        );
-        remarks.push(Fault::of_row(taken, what, "take the other rows away if another attempt is to count"));
-    }
-    all.pop().map(|(_, answers)| answers)
 }

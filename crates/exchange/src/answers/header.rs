@@ -56,7 +56,8 @@ impl Header {
     /// Reads a header; `labels` are those of all parts of all papers.
     pub fn of(header: &[String], labels: &[String]) -> Result<Self, Vec<Fault>> {
         let mut remarks = Vec::new();
-        let columns: Vec<Column> = header.iter().map(|name| column(name, labels, &mut remarks)).collect();
+        let mut columns: Vec<Column> = header.iter().map(|name| column(name, labels, &mut remarks)).collect();
+        prefer_answers(header, &mut columns, &mut remarks);
         let mut faults = Vec::new();
         for (place, column) in columns.iter().enumerate() {
             let same = |other: &Column| match (column, other) {
@@ -125,6 +126,38 @@ impl Header {
     }
 }
 
+/// Where one of several columns for a part is called its answer, the others hold something else: the question's own text, say.
+fn prefer_answers(header: &[String], columns: &mut [Column], remarks: &mut Vec<Fault>) {
+    let says_answer = |name: &String| {
+        let name = name.trim().to_lowercase();
+        name.starts_with("answer") || name.starts_with("response")
+    };
+    let of = |column: &Column| match column {
+        Column::Of(label, _) => Some(label.clone()),
+        _ => None,
+    };
+    let answers: Vec<String> = header
+        .iter()
+        .zip(&*columns)
+        .filter(|(name, _)| says_answer(name))
+        .filter_map(|(_, column)| of(column))
+        .collect();
+    for (name, column) in header.iter().zip(columns) {
+        if let Some(label) = of(column).filter(|label| answers.contains(label) && !says_answer(name)) {
+            let what = format!(
+                "another column is called the answer to part {label}; this one is kept, but not read"
+            );
+            remarks.push(Fault::of_cell(
+                1,
+                name,
+                what,
+                "rename the other column if this one holds the answers",
+            ));
+            *column = Column::Other;
+        }
+    }
+}
+
 fn of_header(what: impl Into<String>, mend: impl Into<String>) -> Fault {
     Fault { row: Some(1), ..Fault::of_file(what, mend) }
 }
@@ -161,6 +194,11 @@ fn column(name: &str, labels: &[String], remarks: &mut Vec<Fault>) -> Column {
     let words: Vec<String> = rest.split(|c: char| !c.is_alphanumeric()).map(str::to_lowercase).collect();
     if matches!(rest.trim().to_lowercase().as_str(), "unit" | "units") {
         return Column::UnitOf(label);
+    }
+    // What the answer was worth: `Q. 1 /2.00`.
+    let of_marks = rest.trim_start().strip_prefix('/').map(str::trim_start);
+    if of_marks.is_some_and(|marks| marks.starts_with(|c: char| c.is_ascii_digit())) {
+        return Column::Other;
     }
     let (unit, odd) = unit_in(rest);
     if unit.is_none() && words.iter().any(|word| NOT_ANSWERS.contains(&word.as_str())) {

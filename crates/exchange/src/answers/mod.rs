@@ -15,6 +15,7 @@
 //! and from the bottom for heights. Of all other quantities such words say no sign, and a person decides.
 
 mod asked;
+mod attempt;
 mod choice;
 mod decision;
 mod doubt;
@@ -40,6 +41,7 @@ pub use reading::Read;
 
 use crate::fault::{Fault, shortened};
 use crate::sheet;
+use assessment::mark;
 use gather::{Gathered, Given, gather};
 use habit::{By, Evidence};
 use header::{Column, Header};
@@ -91,6 +93,32 @@ pub struct Answer {
     pub read: Read,
     /// Whether a person has read it.
     pub decided: bool,
+}
+
+impl Answer {
+    /// The same for marking. What no person has read yet waits there for a person too.
+    pub fn for_marking(&self) -> mark::Answer {
+        let unreadable = || mark::Answer::Unreadable(self.raw.clone());
+        let written = |number: f64, half: Option<f64>| {
+            mark::Written::new(number, half.filter(|half| half.is_finite() && *half > 0.0))
+        };
+        let of_number = |number: &Number| match number.unit_from {
+            UnitFrom::Question => {
+                written(number.number, number.last_place.map(|place| 0.5 * place)).map(mark::Answer::Bare)
+            }
+            _ => written(number.value, number.half_place()).map(mark::Answer::Value),
+        };
+        match &self.read {
+            Read::Blank => mark::Answer::Blank,
+            Read::Number(number) => of_number(number).unwrap_or_else(unreadable),
+            Read::OtherDimension(number) => {
+                let half = number.last_place.map(|place| 0.5 * place);
+                written(number.number, half).map_or_else(unreadable, mark::Answer::OtherKind)
+            }
+            Read::Choice(chosen) => mark::Answer::Choice(*chosen),
+            Read::BesideADrawing | Read::Unreadable | Read::ByHand(_) => unreadable(),
+        }
+    }
 }
 
 /// Reads a file of answers to these papers. `decisions` are those of an earlier run, if there are any.
@@ -200,6 +228,22 @@ pub fn read(
             rows: rows.get(&at).cloned().unwrap_or_default(),
             answers: paper.parts.iter().enumerate().map(answer).collect(),
         });
+    }
+    let absent: Vec<String> = answers
+        .papers
+        .iter()
+        .filter(|paper| paper.rows.is_empty())
+        .map(|paper| shortened(&paper.student))
+        .collect();
+    if !absent.is_empty() {
+        let more = if absent.len() > 12 { ", …" } else { "" };
+        let what = format!(
+            "nothing in the file is from {} of {} students: {}{more}",
+            absent.len(),
+            answers.papers.len(),
+            absent.iter().take(12).cloned().collect::<Vec<_>>().join(", ")
+        );
+        answers.remarks.push(Fault::of_file(what, "nothing if they did not take part"));
     }
     answers.decide(asked, habit, decisions);
     if !answers.other_columns.is_empty() {

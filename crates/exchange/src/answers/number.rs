@@ -24,7 +24,7 @@ pub struct Number {
     /// How many figures are written, counted from the first that is not zero, zeros at the end included; none for zero, for a
     /// fraction such as 3/4 and for a bare power of ten.
     pub figures: Option<u32>,
-    /// One unit of the last place that is written, SI; none for a fraction.
+    /// One unit of the last place that is written, in `unit`; none for a fraction.
     pub last_place: Option<f64>,
 }
 
@@ -51,13 +51,18 @@ impl Number {
     fn new(written: &Written, negative: bool, unit: AnswerUnit, unit_from: UnitFrom) -> Result<Self, Doubt> {
         let Numeral { value, figures, last_place, .. } = written.numeral;
         let number = if negative { -value } else { value };
-        let last_place = last_place.map(|place| unit.to_si(ten_to(place))).filter(|place| place.is_finite());
+        let last_place = last_place.map(ten_to).filter(|place| *place > 0.0 && place.is_finite());
         let value = unit.to_si(number);
         if !value.is_finite() {
             return Err(Doubt::new(DoubtKind::TooLarge, "this number is too large to reckon with"));
         }
         let dimension = unit.unit.dimension();
         Ok(Self { value, dimension, number, unit, unit_from, figures, last_place })
+    }
+
+    /// Half a unit of the last place that is written, SI: the number stands for what is no farther off. None for a fraction.
+    pub fn half_place(&self) -> Option<f64> {
+        self.last_place.map(|place| 0.5 * self.unit.to_si(place))
     }
 
     /// As it would be written plainly: `1250.5 kN`.

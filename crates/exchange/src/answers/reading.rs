@@ -2,7 +2,7 @@
 
 use super::asked::{Kind, PartAsked};
 use super::choice::choice;
-use super::doubt::{Doubt, DoubtKind};
+use super::doubt::Doubt;
 use super::number::{Beside, Number, number};
 use super::numeral::Mark;
 use super::written::{plain, written};
@@ -18,6 +18,8 @@ pub enum Read {
     OtherDimension(Number),
     /// One of the values to choose from, by its place among them, from 0.
     Choice(usize),
+    /// Something where a drawing is asked for: it is looked at with the drawing, when that is marked.
+    BesideADrawing,
     /// A person has looked and found nothing that can be read.
     Unreadable,
     /// A person has to read it.
@@ -57,10 +59,7 @@ pub(super) fn cell(raw: &str, part: &PartAsked, beside: Option<&Beside>) -> Cell
         Kind::Choice { unit, values } => {
             return Cell::Sure(choice(raw, unit, values, beside).map_or_else(Read::ByHand, Read::Choice));
         }
-        Kind::Drawing => {
-            let what = "a drawing is asked for; what is written here has to be looked at with it";
-            return Cell::Sure(Read::ByHand(Doubt::new(DoubtKind::Drawing, what)));
-        }
+        Kind::Drawing => return Cell::Sure(Read::BesideADrawing),
     };
     let of = |mark| written(&text, mark).and_then(|written| number(&written, unit, signs, beside));
     match (of(Mark::Point), of(Mark::Comma)) {

@@ -1,4 +1,4 @@
-//! Which of several attempts is the last.
+//! Times as platforms tell them.
 
 /// Minutes and seconds of a time by ISO 8601, `2026-11-29 14:05` or `2026-11-29T14:05:30Z`, in seconds from the year 0; and
 /// whether it says its zone. A fraction of a second counts.

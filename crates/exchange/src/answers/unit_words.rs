@@ -8,6 +8,11 @@ use workings::unit::{UNITS, Unit};
 /// A unit, where the text is one. Capitals and small letters may be mixed up, but never m and M: the one is a
 /// thousandth and the other a million.
 pub(super) fn unit(text: &str) -> Option<Unit> {
+    match text.trim() {
+        "\"" | "″" | "''" => return Unit::read("in").ok(),
+        "'" | "′" => return Unit::read("ft").ok(),
+        _ => {}
+    }
     let plain = bare(text).replace("**", "^").replace(['{', '}'], "");
     Unit::read(&plain).or_else(|_| Unit::read(&respelled(&plain))).ok()
 }

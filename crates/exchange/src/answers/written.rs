@@ -52,13 +52,16 @@ pub(super) fn plain(text: &str) -> String {
 
 /// Takes an answer apart; `text` is [`plain`] and not empty.
 pub(super) fn written(text: &str, mark: Mark) -> Result<Written, Doubt> {
-    let text = after_label(text)?;
+    let text = without_about(after_label(text)?);
     let (before, text) = way_before(text);
     let (sign, number) = match text.chars().next() {
         Some('-') => (Some(Sign::Minus), text.get(1..).unwrap_or_default().trim_start()),
         Some('+') => (Some(Sign::Plus), text.get(1..).unwrap_or_default().trim_start()),
         _ => (None, text),
     };
+    if let Some(numeral) = feet_and_inches(number, mark) {
+        return Ok(Written { numeral, sign, unit: unit_words::unit("in"), way: before });
+    }
     match numeral::start(number, mark) {
         Some(Start::Number(numeral, length)) => {
             let rest = number.get(length..).unwrap_or_default();
@@ -79,6 +82,19 @@ pub(super) fn written(text: &str, mark: Mark) -> Result<Written, Doubt> {
     }
 }
 
+/// `12 ft 6 in`, `12' 6 1/2"`: a length in inches.
+fn feet_and_inches(text: &str, mark: Mark) -> Option<Numeral> {
+    let Start::Number(feet, length) = numeral::start(text, mark)? else { return None };
+    let rest = text.get(length..)?.trim_start();
+    let rest = ["feet", "foot", "ft", "'", "′"].iter().find_map(|unit| rest.strip_prefix(unit))?;
+    let rest = rest.trim_start_matches([' ', '-', '.', ',']);
+    let Start::Number(inches, length) = numeral::start(rest, mark)? else { return None };
+    let unit = rest.get(length..)?.trim().trim_end_matches('.');
+    let whole = feet.last_place == Some(0) && !feet.power && !inches.power && inches.value < 12.0;
+    let numeral = Numeral { value: 12.0 * feet.value + inches.value, figures: None, ..inches };
+    (whole && matches!(unit, "in" | "inch" | "inches" | "\"" | "″" | "''")).then_some(numeral)
+}
+
 /// What stands behind the sign of equality and the like, where before it stands a symbol or nothing.
 fn after_label(text: &str) -> Result<&str, Doubt> {
     const EQUALS: [char; 7] = ['=', '≈', '~', '≃', '≅', '≐', ':'];
@@ -89,6 +105,18 @@ fn after_label(text: &str) -> Result<&str, Doubt> {
     }
     let what = "more stands before the sign of equality than a symbol";
     Err(Doubt::new(DoubtKind::Computation, what))
+}
+
+/// A word that says that the number is rounded, which every number may be.
+fn without_about(text: &str) -> &str {
+    let rest = text.split_once(' ').filter(|(word, _)| {
+        let word = word.to_lowercase();
+        matches!(
+            word.trim_end_matches('.'),
+            "about" | "approx" | "approximately" | "around" | "ca" | "circa" | "roughly"
+        )
+    });
+    rest.map_or(text, |(_, rest)| rest)
 }
 
 /// A symbol or a few words: nothing that is a number or computes.
@@ -112,6 +140,9 @@ fn way_before(text: &str) -> (Option<(Way, String)>, &str) {
     }
 }
 
+/// The longest text behind a number that is looked at for a unit and words, in bytes.
+const LONGEST: usize = 80;
+
 /// What may stand behind a number.
 type Behind = (Option<Unit>, Option<(Way, String)>);
 
@@ -120,6 +151,11 @@ fn behind(rest: &str) -> Option<Behind> {
     let rest = rest.trim().trim_end_matches(['.', ',', ';']).trim();
     if rest.is_empty() {
         return Some((None, None));
+    }
+    // Digits go on, or more stands here than a unit and a few words.
+    let digits = rest.trim_start_matches(['.', ',']).starts_with(|c: char| c.is_ascii_digit());
+    if digits || rest.len() > LONGEST {
+        return None;
     }
     // The shortest unit first: in `MPa in compression` the `in` is no inch.
     let ends = rest.char_indices().filter(|(_, c)| matches!(c, ' ' | ',' | '(' | '[')).map(|(at, _)| at);
