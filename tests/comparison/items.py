@@ -1,5 +1,5 @@
 """Item figures of random classes against NumPy and SciPy: facility, discrimination, correlations with their intervals, alpha,
-KR-20, the error of measurement, totals, and tests of whether forms differ. All to 1e-9."""
+KR-20, the error of measurement, totals, partial correlations, and tests of whether forms differ. All to 1e-9."""
 
 import itertools
 import json
@@ -25,7 +25,7 @@ def close(name, found, expected):
     assert abs(found - expected) <= BOUND * max(1.0, abs(expected)), f"{name}: {found!r} is not {expected!r}"
 
 
-def reviewed(out_of, marks, blank, open_, forms):
+def reviewed(out_of, marks, blank, open_, forms, feature):
     def entry(row, item):
         if open_[row, item]:
             return "not-marked"
@@ -33,7 +33,7 @@ def reviewed(out_of, marks, blank, open_, forms):
 
     rows = [[entry(row, item) for item in range(len(out_of))] for row in range(len(marks))]
     items = [{"label": str(at), "out_of": float(most)} for at, most in enumerate(out_of)]
-    text = json.dumps({"items": items, "rows": rows, "forms": forms})
+    text = json.dumps({"items": items, "rows": rows, "forms": forms, "feature": feature.tolist()})
     done = subprocess.run([PROGRAM], input=text, capture_output=True, text=True, check=True)
     return json.loads(done.stdout)
 
@@ -120,6 +120,23 @@ def forms_of(name, variants, marks, out_of, open_, forms):
         close(f"{name} Holm's p of item {item}", variants[item]["p_of_all"], raised)
 
 
+def partials(name, features, complete, feature):
+    """Correlations of what two least-squares fits on the rest score leave over."""
+    for item, told in enumerate(features):
+        column, rest = complete[:, item], np.delete(complete, item, axis=1).sum(axis=1)
+        if len(complete) < 20 or np.ptp(column) == 0 or np.ptp(rest) < 1e-9:
+            assert len(complete) >= 20 or told["correlation"] is None
+            continue
+        design = np.column_stack([np.ones(len(rest)), rest])
+        left = [values - design @ np.linalg.lstsq(design, values)[0] for values in (column, feature)]
+        if min(np.std(left[0]), np.std(left[1])) < 1e-6:
+            continue
+        r = float(stats.pearsonr(*left).statistic)
+        close(f"{name} item {item} against the feature", told["correlation"]["r"], r)
+        half = stats.norm.ppf(0.975) / math.sqrt(len(rest) - 4)
+        interval(f"{name} item {item}, feature", told["correlation"]["interval"], np.tanh(np.arctanh(r) - half), np.tanh(np.arctanh(r) + half))
+
+
 def one(seed):
     rng = np.random.default_rng(seed)
     students, k = int(rng.integers(20, 120)), int(rng.integers(2, 9))
@@ -134,7 +151,8 @@ def one(seed):
     blank = (rng.random(marks.shape) < 0.05) & (marks == 0)
     open_ = rng.random(marks.shape) < (0.01 if seed % 2 else 0.0)
     forms = [str(form) for form in rng.choice(list("ABC"[: 2 + seed % 2]), students)]
-    found = reviewed(out_of, marks, blank, open_, forms)
+    feature = rng.normal(size=students) + 0.5 * marks[:, 0]
+    found = reviewed(out_of, marks, blank, open_, forms, feature)
     review, name = found["review"], f"class {seed}"
 
     complete = marks[~open_.any(axis=1)]
@@ -187,6 +205,7 @@ def one(seed):
             told = figures["discrimination"]
             assert (told["top"], told["bottom"]) == (int(top.sum()), int(bottom.sum())), label
             close(f"{label} D", told["d"], float((column[top].mean() - column[bottom].mean()) / out_of[item]))
+    partials(name, found["features"], complete, feature[~open_.any(axis=1)])
     forms_of(name, found["variants"], marks, out_of, open_, forms)
 
 

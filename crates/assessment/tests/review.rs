@@ -3,8 +3,8 @@
 
 use assessment::review::chance::{TestKind, at_least, chi_square_tail, holm, test};
 use assessment::review::{
-    Entry, FlagKind, Item, ItemFigures, Matrix, MatrixFault, Review, WrongAnswer, fisher, mistakes, variants,
-    wilson,
+    Entry, FlagKind, Item, ItemFigures, Matrix, MatrixFault, Review, WrongAnswer, against, fisher, mistakes,
+    variants, wilson,
 };
 use proptest::prelude::*;
 
@@ -378,4 +378,22 @@ proptest! {
             prop_assert!((0.0..=1.0).contains(&found.p));
         }
     }
+}
+
+/// Closed form: where the mark is the rest score less the feature, of two that are independent, the partial correlation is -1; of the
+/// feature alone it is none at all.
+#[test]
+fn a_feature_of_the_papers_that_makes_an_item_harder() {
+    let rows: Vec<Vec<f64>> =
+        (0..24).map(|at| vec![f64::from(at % 4) + 3.0 - f64::from(at / 4 % 3), f64::from(at % 4)]).collect();
+    let feature: Vec<f64> = (0..24).map(|at| f64::from(at / 4 % 3)).collect();
+    let rows: Vec<&[f64]> = rows.iter().map(Vec::as_slice).collect();
+    let found = against(&matrix(&[9.0, 9.0], &rows), &feature, "the spread by rounding");
+    within(found[0].correlation.expect("a class of 24").r, -1.0, 1e-12);
+    let flag = found[0].flag.as_ref().expect("a flag");
+    assert!(flag.contains("harder the larger the spread by rounding is"), "{flag}");
+    let constant = against(&matrix(&[9.0, 9.0], &rows), &[1.0; 24], "nothing");
+    assert_eq!((constant[0].correlation, constant[0].flag.as_ref()), (None, None));
+    assert!(against(&matrix(&[9.0, 9.0], &rows[..19]), &feature, "")[0].correlation.is_none());
+    assert!(against(&matrix(&[9.0, 9.0], &rows), &[f64::NAN; 24], "")[0].correlation.is_none());
 }

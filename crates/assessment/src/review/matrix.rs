@@ -135,8 +135,13 @@ impl Matrix {
         self.rows.iter().filter_map(move |row| row.get(item).copied())
     }
 
+    /// The marks of each student; none where not all answers are marked.
+    pub fn rows_marked(&self) -> impl Iterator<Item = Option<Vec<f64>>> + '_ {
+        self.rows.iter().map(|row| row.iter().map(|entry| entry.marks()).collect())
+    }
+
     /// The marks of the students all of whose answers are marked, a row each.
     pub fn complete(&self) -> Vec<Vec<f64>> {
-        self.rows.iter().filter_map(|row| row.iter().map(|entry| entry.marks()).collect()).collect()
+        self.rows_marked().flatten().collect()
     }
 }

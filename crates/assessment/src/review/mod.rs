@@ -3,7 +3,9 @@
 //! - [`Review::of`] reckons the totals, the reliability and the figures of each item from a [`Matrix`] of marks.
 //! - [`mistakes`] counts what led to wrong answers.
 //! - [`variants`] holds the forms of an exam side by side.
+//! - [`against`] holds the items against what differs from paper to paper.
 //! - [`likeness`] finds wrong answers that belong to somebody else's numbers.
+//! - [`matrix`], [`wrong_answers`] and [`values`] make what these need of a class that was marked.
 //!
 //! Plain data comes in and plain data goes out; nobody's name is needed. All variances are over N. In a class of fewer than
 //! [`SMALL_CLASS`] students there are counts and intervals, and no figure that needs many. Source of the figures: the unit's notes on
@@ -21,10 +23,12 @@
 //! ```
 
 pub mod chance;
+mod feature;
 mod flag;
 mod groups;
 mod item;
 mod likeness;
+mod marked;
 mod matrix;
 mod mistakes;
 mod reliability;
@@ -32,9 +36,11 @@ mod sums;
 mod totals;
 mod variant;
 
+pub use feature::{FeatureFigures, against};
 pub use flag::{Flag, FlagKind};
 pub use item::{Correlation, Discrimination, ItemFigures, SMALL_CLASS};
 pub use likeness::{Belonging, CAUTION, GivenValue, Likeness, Likenesses, StudentValues, likeness};
+pub use marked::{MarkedStudent, matrix, values, wrong_answers};
 pub use matrix::{Entry, Item, Matrix, MatrixFault};
 pub use mistakes::{FirstMistake, MistakeFigures, Mistakes, PlaceFigures, WrongAnswer, mistakes};
 pub use reliability::Reliability;

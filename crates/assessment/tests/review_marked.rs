@@ -1,0 +1,76 @@
+//! From a class that was marked to its review.
+
+use assessment::mark::{Answer, Marked, Marker, Units, Written};
+use assessment::review::{MarkedStudent, Review, likeness, matrix, mistakes, values, wrong_answers};
+use assessment::set::{Ask, SetPaper, ValuePart};
+
+fn paper(questions: &str) -> SetPaper {
+    let conveyor = lesson::builtin::find("conveyor").expect("a lesson of ours").text;
+    let start = conveyor.find("[[question]]").expect("a lesson that asks");
+    let reading = lesson::read(&format!("{}{questions}", &conveyor[..start]), "conveyor.toml");
+    let (lesson, solved) = reading.lesson.zip(reading.solved).expect("a sound lesson");
+    SetPaper::new(lesson, solved).expect("all of its questions can be set")
+}
+
+fn value(paper: &SetPaper, at: usize) -> &ValuePart {
+    match paper.parts().nth(at).map(|part| &part.ask) {
+        Some(Ask::Value(value)) => value,
+        other => panic!("no value: {other:?}"),
+    }
+}
+
+/// A number of four figures, in SI.
+fn written(value: f64) -> Answer {
+    let rounded: f64 = format!("{value:.3e}").parse().expect("a number");
+    Answer::Value(Written::new(rounded, Some(5e-4 * rounded.abs())).expect("a number"))
+}
+
+#[test]
+fn a_class_that_was_marked_is_reviewed() {
+    let set = paper(
+        "[[question]]\nask = \"shear stress on the cut\"\nsteps = [\"second moment\", \"first moment at the cut\"]\nstep-marks = 1\n",
+    );
+    let right = |at: usize| written(value(&set, at).right);
+    let tau = value(&set, 2);
+    let known =
+        tau.mistakes.iter().find(|known| known.made_at == tau.working).expect("a mistake made at tau");
+    let sheets: Vec<(&str, Vec<(String, Answer)>)> = vec![
+        ("A", vec![("1a".into(), right(0)), ("1b".into(), right(1)), ("1c".into(), right(2))]),
+        ("B", vec![("1a".into(), right(0)), ("1b".into(), right(1)), ("1c".into(), written(known.value))]),
+        (
+            "C",
+            vec![
+                ("1a".into(), Answer::Unreadable("smudged".into())),
+                ("1c".into(), written(2.357 * tau.right)),
+            ],
+        ),
+    ];
+    let mut marker = Marker::new(&set).expect("its formulas can be evaluated");
+    let marked: Vec<Marked> =
+        sheets.iter().map(|(_, answers)| marker.mark(answers).expect("its own parts")).collect();
+    let class: Vec<MarkedStudent<'_>> = sheets
+        .iter()
+        .zip(&marked)
+        .map(|((student, answers), marked)| MarkedStudent { student, paper: &set, answers, marked })
+        .collect();
+
+    let review = Review::of(&matrix(&class).expect("a matrix"));
+    assert_eq!((review.students, review.complete), (3, 2), "what is smudged waits for a person");
+    assert_eq!(
+        (review.items[0].label.as_str(), review.items[0].not_marked, review.items[0].full),
+        ("1a", 1, 2)
+    );
+    assert_eq!((review.items[1].blank, review.items[1].full), (1, 2));
+    assert_eq!(review.items[2].full, 1);
+
+    let wrong = wrong_answers(&class);
+    assert_eq!(wrong.iter().map(|answer| answer.student.as_str()).collect::<Vec<_>>(), ["B", "C"]);
+    assert!(wrong.iter().all(|answer| answer.item == "1c" && answer.scene == "shear"), "{wrong:?}");
+    let counted = mistakes(&wrong);
+    assert_eq!(counted.wrong, 2);
+    assert!(counted.made.len() <= 1 && counted.first.len() == 2);
+
+    // All have one paper, so nothing belongs to another.
+    let found = likeness(&values(&class, Units::Printed));
+    assert_eq!((found.papers, found.pairs, found.answers), (1, 0, 1));
+}
