@@ -110,6 +110,16 @@ impl Asked {
         self.tolerance * expected.abs().max(self.least)
     }
 
+    /// How far an answer may be off and still be right, as a share of a value that is not small beside its kind.
+    pub(super) fn share(&self) -> f64 {
+        self.share
+    }
+
+    /// How far a value may be off that is taken for that of a mistake, as a share of a value that is not small beside its kind.
+    pub(super) fn share_off(&self) -> f64 {
+        self.tolerance
+    }
+
     /// Whether others go on with this value, SI: not with one that nothing can have, nor with zero, which makes all that follows
     /// trivial.
     pub(super) fn can_be_followed(&self, answer: f64) -> bool {

@@ -41,6 +41,10 @@ pub(super) struct Ground {
     pub(super) rounded: Vec<f64>,
     /// Which workings are held fast.
     pub(super) pinned: Vec<bool>,
+    /// By how much what was written differs from what stands behind it: the sum over the own values, as shares. A student may go on
+    /// with one of them as it was written and with another unrounded; what is in proportion to them, or to one over them, is off
+    /// by no more than this.
+    pub(super) spread: f64,
 }
 
 /// Where a value is led in those three ways: all between is taken for it.
@@ -66,6 +70,9 @@ pub(super) struct Desk<'a> {
     /// What was compiled before; forgotten when it grows large.
     compiled: HashMap<Vec<(Id, Behind)>, Prepared>,
 }
+
+/// Own values are off by a few parts in a hundred at most where they are rounded.
+const WIDEST: f64 = 0.05;
 
 /// How many sets of own values are kept compiled: students of one paper leave out few different parts.
 const KEPT: usize = 256;
@@ -104,6 +111,7 @@ impl<'a> Desk<'a> {
             behind: values.to_vec(),
             rounded: self.rounded.clone(),
             pinned: vec![false; values.len()],
+            spread: 0.0,
         }
     }
 
@@ -129,6 +137,13 @@ impl<'a> Desk<'a> {
             let prepared = self.compiled(&behind, pins)?;
             ground.behind = self.evaluator.run(&prepared).to_vec();
         }
+        let off = |pin: &Pin| {
+            let (written, behind) = (pin.written, at(&ground.behind, pin.id));
+            if behind == 0.0 { 0.0 } else { ((written - behind) / behind).abs() }
+        };
+        let spread: f64 = pins.iter().map(off).sum();
+        // Own values that differ by more are not the same rounded.
+        ground.spread = if spread <= WIDEST { spread } else { 0.0 };
         Ok(ground)
     }
 
@@ -201,7 +216,7 @@ impl<'a> Desk<'a> {
 
     /// Where a mistake leads an asked value on a ground; nothing where that is nowhere (a division by zero).
     pub(super) fn led(&mut self, ground: &Ground, prepared: &Prepared, asked: Id) -> Option<Led> {
-        let Ground { written, behind, rounded: on_the_way, pinned } = ground;
+        let Ground { written, behind, rounded: on_the_way, pinned, spread } = ground;
         let evaluator = &mut self.evaluator;
         let one = at(evaluator.run_from(written, prepared, held(written, pinned)), asked);
         let unrounded = at(evaluator.run_from(behind, prepared, held(behind, pinned)), asked);
@@ -211,12 +226,12 @@ impl<'a> Desk<'a> {
             _ => rounded(grid, units, id, value),
         };
         let other = at(evaluator.run_from(on_the_way, prepared, settle), asked);
-        Led::of(unrounded, [one, other])
+        Led::of(unrounded, [one, other], *spread)
     }
 
     /// The ground as it is after a mistake; pins stay.
     pub(super) fn after(&mut self, ground: &Ground, prepared: &Prepared) -> Ground {
-        let Ground { written, behind, rounded: on_the_way, pinned } = ground;
+        let Ground { written, behind, rounded: on_the_way, pinned, spread } = ground;
         let evaluator = &mut self.evaluator;
         let (grid, units) = (self.grid, &self.units);
         let settle = |id: Id, value| match pinned.get(id.0 as usize) {
@@ -228,6 +243,7 @@ impl<'a> Desk<'a> {
             behind: evaluator.run_from(behind, prepared, held(behind, pinned)).to_vec(),
             rounded: evaluator.run_from(on_the_way, prepared, settle).to_vec(),
             pinned: pinned.clone(),
+            spread: *spread,
         }
     }
 }
@@ -235,13 +251,17 @@ impl<'a> Desk<'a> {
 impl Ground {
     /// Where the ground itself leads an asked value.
     pub(super) fn led(&self, asked: Id) -> Option<Led> {
-        Led::of(at(&self.behind, asked), [at(&self.written, asked), at(&self.rounded, asked)])
+        let others = [at(&self.written, asked), at(&self.rounded, asked)];
+        Led::of(at(&self.behind, asked), others, self.spread)
     }
 }
 
 impl Led {
-    fn of(value: f64, others: [f64; 2]) -> Option<Self> {
-        let all = others.into_iter().filter(|other| other.is_finite());
+    fn of(value: f64, others: [f64; 2], spread: f64) -> Option<Self> {
+        let all = [value * (1.0 - spread), value * (1.0 + spread)]
+            .into_iter()
+            .chain(others)
+            .filter(|other| other.is_finite());
         let (lower, upper) =
             all.fold((value, value), |(lower, upper), other| (lower.min(other), upper.max(other)));
         value.is_finite().then_some(Self { value, lower, upper })

@@ -9,7 +9,7 @@
 
 use super::asked::Asked;
 use super::between::{Between, Pair};
-use super::desk::{Desk, Ground, Led, Pin};
+use super::desk::{Behind, Desk, Ground, Led, Pin};
 use super::verdict::{Cause, Explanation, Made, Slipped, Verdict};
 use workings::evaluate::EvaluationError;
 use workings::mistake::slip::Slip;
@@ -18,6 +18,16 @@ use workings::working::Id;
 /// Rare explanations of one sort are claimed only where a number taken at random near the answer, and with its figures, would
 /// find one of them in fewer cases than this.
 pub(super) const CHANCE: f64 = 2e-3;
+
+/// Numbers of no meaning are taken to lie within this factor of the right value as a rule, ...
+const FAR: f64 = 100.0;
+
+/// ... and this seldom beyond it, where a lost power of ten or a unit leads.
+const FAR_AWAY: f64 = 0.1;
+
+/// A number is known to be another with its sign or a power of ten lost only by its digits: half a unit of the last is to be no more
+/// than this part of it, which asks for two of them.
+const FEWEST_DIGITS: f64 = 0.05;
 
 /// The most guesses that are offered.
 const GUESSES: usize = 3;
@@ -45,26 +55,50 @@ impl Wrong<'_> {
         within && off <= self.asked.most_off(led.value)
     }
 
+    /// As [`Wrong::fits`], for a value after a slip: digits that were kept can only be known where there are some.
+    fn fits_slipped(&self, led: &Led) -> bool {
+        let in_proportion = (self.answer - led.value).abs() <= self.asked.share_off() * led.value.abs();
+        in_proportion && self.half_place <= FEWEST_DIGITS * self.answer.abs() && self.fits(led)
+    }
+
+    /// Whether it is the value with this slip, which befell what lies at `base`. Where the slip leads far away there is hardly anything
+    /// else to find, and all that would be right is taken for it; nearer by the digits count.
+    fn is_slip(&self, slip: &Slip, base: &Led) -> bool {
+        let before = self.answer / slip.factor;
+        let factor = slip.factor.abs();
+        let far = factor >= FAR || factor <= 1.0 / FAR;
+        let with_digits = self.half_place <= FEWEST_DIGITS * self.answer.abs();
+        let would_be_right = (before - base.value).abs() <= self.asked.share() * base.value.abs();
+        (far && with_digits && would_be_right) || self.fits_slipped(&base.times(slip.factor))
+    }
+
+    /// Whether it is within the course's tolerance of a value, though not by its figures.
+    fn is_near(&self, led: &Led) -> bool {
+        (self.answer - led.value).abs() <= self.asked.most_off(led.value)
+    }
+
     fn explanation(&self, cause: Cause, expected: f64) -> Explanation {
         Explanation { cause, from: self.from.to_vec(), expected }
     }
 
-    /// The chance that a number of the same figures and of about the same size fits one of so many values.
+    /// The chance that a number of no meaning, of the same figures and of about the same size, fits one of so many values.
     fn chance<'l>(&self, all: impl Iterator<Item = &'l Led>) -> f64 {
         let size = self.answer.abs();
+        let ratio = size / self.asked.right.abs();
+        let share = if (1.0 / FAR..=FAR).contains(&ratio) { 1.0 } else { FAR_AWAY };
         // A decade about the answer.
         let reach = size / 10_f64.sqrt()..=size * 10_f64.sqrt();
         let near = |led: &&Led| led.value * self.answer > 0.0 && reach.contains(&led.value.abs());
         let width = |led: &Led| (led.upper - led.lower + 2.0 * self.half_place) / led.value.abs();
-        all.filter(near).map(width).sum::<f64>() / std::f64::consts::LN_10
+        share * all.filter(near).map(width).sum::<f64>() / std::f64::consts::LN_10
     }
 }
 
 /// The explanations of a wrong answer that no own value follows from; `charged` are the mistakes that were counted at other parts.
 pub(super) struct Explained {
     pub(super) verdict: Verdict,
-    /// The mistake that stands behind the value, by its place in the list of all, where it is the only explanation.
-    pub(super) behind: Option<usize>,
+    /// What stands behind the value, before any slip in writing it down, where there is only one explanation.
+    pub(super) behind: Behind,
     /// All single mistakes that fit.
     pub(super) mistakes: Vec<usize>,
 }
@@ -92,12 +126,17 @@ pub(super) fn explain(
     let plain = known.likely(wrong, base, &led, &fitting);
     if !plain.causes.is_empty() {
         return Ok(Explained {
-            behind: plain.only_mistake(),
+            behind: plain.behind(),
             mistakes: plain.mistakes,
             verdict: claimed(plain.causes),
         });
     }
-    let mut guesses = Vec::new();
+    // Who rounds one step and not another ends near the value of a mistake, and not at its figures.
+    let near = led.iter().enumerate().filter_map(|(way, led)| {
+        let led = led.filter(|led| wrong.is_near(led))?;
+        Some(wrong.explanation(Cause::Mistake { mistake: known.made(way)? }, led.value))
+    });
+    let mut guesses: Vec<Explanation> = near.collect();
     // A mistake before an own value, which that value does not show.
     if let Some(against) = against {
         let known = Known { desk, between: against };
@@ -108,7 +147,7 @@ pub(super) fn explain(
             Some(Explanation { cause, from: Vec::new(), expected: led.value })
         });
         if let Some(verdict) = rare(found.collect(), wrong.chance(all()), &mut guesses) {
-            return Ok(Explained { verdict, behind: None, mistakes: Vec::new() });
+            return Ok(Explained { verdict, behind: Behind::Itself, mistakes: Vec::new() });
         }
     }
     // A mistake, and a slip after it.
@@ -119,17 +158,18 @@ pub(super) fn explain(
         slips.iter().filter_map(move |slip| Some((way, **slip, led?.times(slip.factor))))
     };
     let all: Vec<(usize, Slip, Led)> = (0..led.len()).flat_map(slipped).collect();
-    let found: Vec<Explanation> = all
-        .iter()
-        .filter(|(.., led)| wrong.fits(led))
-        .filter_map(|(way, slip, led)| {
-            let cause = Cause::MistakeAndSlip { mistake: known.made(*way)?, slip: slipped_as(slip) };
-            Some(wrong.explanation(cause, led.value))
-        })
-        .collect();
+    let fitting: Vec<&(usize, Slip, Led)> = all.iter().filter(|(.., led)| wrong.fits_slipped(led)).collect();
+    let found = fitting.iter().filter_map(|(way, slip, led)| {
+        let cause = Cause::MistakeAndSlip { mistake: known.made(*way)?, slip: slipped_as(slip) };
+        Some(wrong.explanation(cause, led.value))
+    });
     let chance = wrong.chance(all.iter().map(|(.., led)| led));
-    if let Some(verdict) = rare(found, chance, &mut guesses) {
-        return Ok(Explained { verdict, behind: None, mistakes: Vec::new() });
+    if let Some(verdict) = rare(found.collect(), chance, &mut guesses) {
+        let behind = match fitting.as_slice() {
+            [(way, ..)] => between.ways.get(*way).map(|way| Behind::Mistake(way.mistake)),
+            _ => None,
+        };
+        return Ok(Explained { verdict, behind: behind.unwrap_or(Behind::Itself), mistakes: Vec::new() });
     }
     // Two mistakes.
     let own;
@@ -148,11 +188,12 @@ pub(super) fn explain(
         Some(wrong.explanation(cause, pair.led.value))
     });
     if let Some(verdict) = rare(found.collect(), chance, &mut guesses) {
-        return Ok(Explained { verdict, behind: None, mistakes: Vec::new() });
+        return Ok(Explained { verdict, behind: Behind::Itself, mistakes: Vec::new() });
     }
     let last = wrong.asked.slips.iter().filter(|slip| slip.last_resort);
-    let last =
-        last.filter_map(|slip| Some((slip, base?.times(slip.factor)))).find(|(_, led)| wrong.fits(led));
+    let last = last
+        .filter_map(|slip| Some((slip, base?.times(slip.factor))))
+        .find(|(_, led)| wrong.fits_slipped(led));
     let verdict = match last {
         Some((slip, led)) => {
             Verdict::Explained(wrong.explanation(Cause::Slip { slip: slipped_as(slip) }, led.value))
@@ -164,7 +205,7 @@ pub(super) fn explain(
             Verdict::Unknown { perhaps: guesses }
         }
     };
-    Ok(Explained { verdict, behind: None, mistakes: Vec::new() })
+    Ok(Explained { verdict, behind: Behind::Itself, mistakes: Vec::new() })
 }
 
 /// What was found of a rare sort: claimed, or kept as a guess.
@@ -198,10 +239,11 @@ struct Likely {
 }
 
 impl Likely {
-    fn only_mistake(&self) -> Option<usize> {
+    fn behind(&self) -> Behind {
         match (self.causes.as_slice(), self.mistakes.as_slice()) {
-            ([_], [mistake]) => Some(*mistake),
-            _ => None,
+            ([_], [mistake]) => Behind::Mistake(*mistake),
+            ([Explanation { cause: Cause::Slip { .. }, .. }], []) => Behind::Follows,
+            _ => Behind::Itself,
         }
     }
 }
@@ -225,7 +267,10 @@ impl Known<'_, '_> {
             likely.causes.push(wrong.explanation(Cause::RoundedEarly, asked.right));
             return likely;
         }
-        let mirrored = asked.accepts(-answer) || base.is_some_and(|base| asked.follows(-answer, base.value));
+        let mirrored = base.is_some_and(|base| {
+            (answer + base.value).abs() <= asked.share_off() * base.value.abs()
+                || wrong.fits_slipped(&base.times(-1.0))
+        });
         let own_sign = |way: usize| {
             self.between
                 .ways
@@ -263,8 +308,9 @@ impl Known<'_, '_> {
         }
         let others = asked.slips.iter().filter(|slip| !slip.last_resort && slip.factor != -1.0);
         for slip in others {
-            if let Some(led) = base.map(|base| base.times(slip.factor)).filter(|led| wrong.fits(led)) {
-                likely.causes.push(wrong.explanation(Cause::Slip { slip: slipped_as(slip) }, led.value));
+            if let Some(base) = base.filter(|base| wrong.is_slip(slip, base)) {
+                let expected = base.value * slip.factor;
+                likely.causes.push(wrong.explanation(Cause::Slip { slip: slipped_as(slip) }, expected));
             }
         }
         if early {

@@ -31,9 +31,11 @@ mod between;
 mod decision;
 mod desk;
 mod explain;
+mod judge;
 mod marked;
 mod marker;
 mod shares;
+mod sheet;
 mod verdict;
 
 pub use answer::{Answer, Written};
