@@ -45,12 +45,19 @@ fn written(paper: &Paper, deed: &Deed, chance: &mut Chance) -> Vec<(String, Answ
     given.into_iter().map(|given| (given.label, given.answer)).collect()
 }
 
-/// Sheets of five answers on some papers: a class as the simulation makes it, a third of it with something wrong.
+/// Sheets of five and of six answers on some papers: a class as the simulation makes it, two thirds of it with something wrong.
 fn a_hundred_thousand_sheets() {
+    let conveyor = lesson::builtin::find("conveyor").map(|lesson| lesson.text);
+    for text in [Some(LESSON), conveyor].into_iter().flatten() {
+        sheets_of(text);
+    }
+}
+
+fn sheets_of(text: &str) {
     const SHEETS: usize = 100_000;
     const DIFFERENT: usize = 2000;
     for count in [1, 25] {
-        let papers = papers(LESSON, count);
+        let papers = papers(text, count);
         let mut chance = Chance(1);
         // A sheet belongs to a paper; the same sheets come again, since making one takes longer than marking it.
         let sheets: Vec<Vec<(String, Answer)>> = (0..DIFFERENT)
@@ -82,7 +89,7 @@ fn a_hundred_thousand_sheets() {
         });
         let taken = start.elapsed();
         println!(
-            "{SHEETS} sheets, {answers} answers on {} papers, {cores} cores: {taken:.2?}, {:.2} µs an answer and core; \
+            "{SHEETS} sheets, {answers} values on {} papers, {cores} cores: {taken:.2?}, {:.2} µs a value and core; \
              {marks:.0} marks; most memory of the process {}",
             papers.len(),
             taken.as_secs_f64() * 1e6 * cores as f64 / answers as f64,
