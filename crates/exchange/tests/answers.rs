@@ -2,8 +2,8 @@
 
 use assessment::set::AnswerUnit;
 use exchange::answers::{
-    self, Answers, Decisions, DoubtKind, Habit, Kind, Mark, Number, PaperAsked, PartAsked, Read, Shape,
-    Signs, UnitFrom, table_to_read,
+    self, Answers, Decisions, DoubtKind, Habit, Kind, Mark, MarkBy, Number, PaperAsked, PartAsked, Read,
+    Shape, Signs, UnitFrom, table_to_read,
 };
 use exchange::fault::Fault;
 use exchange::table::{Habit as Writing, Marks};
@@ -179,6 +179,10 @@ fn another_unit_is_converted() {
         ("MPa", "0.48 N/mm**2", 0.48e6),
         ("MPa", "480 kPa", 480e3),
         ("MPa", "0.48 Mpa", 0.48e6),
+        ("MPa", "0.48 mpa", 0.48e6),
+        ("mm", "105 MM", 0.105),
+        ("mm⁴", "11.25e6 MM^4", 11.25e-6),
+        ("N/mm", "250 n/MM", 250e3),
         ("MPa", "0.48 MPa.", 0.48e6),
         ("ksi", "1.5 ksi", 1.5 * 4_448.221_615_260_5 / (0.0254 * 0.0254)),
         ("mm⁴", "11.25×10⁶ mm⁴", 11.25e-6),
@@ -252,6 +256,7 @@ fn what_is_not_one_number_is_left_to_a_person() {
         ("12 furlong", DoubtKind::Unit),
         ("12 mpa", DoubtKind::Unit),
         ("12 MM", DoubtKind::Unit),
+        ("12 mN", DoubtKind::Unit),
         ("1.2x103", DoubtKind::PowerOfTen),
         ("1.2·10-3", DoubtKind::PowerOfTen),
         ("2*3", DoubtKind::Computation),
@@ -389,6 +394,41 @@ fn of_several_columns_for_a_part_the_one_that_is_called_the_answer_counts() {
 }
 
 #[test]
+fn of_several_columns_that_may_hold_ids_the_one_that_does_counts() {
+    let asked = [paper("ann", "", vec![stress("1")]), paper("bo", "", vec![stress("1")])];
+    let answers = read("ID,Username,1\n1,ann,5\n2,bo,6\n", &asked);
+    assert_eq!((number(&answers, "ann", "1").number, number(&answers, "bo", "1").number), (5.0, 6.0));
+    assert!(answers.remarks.iter().any(|remark| remark.what.contains("taken from the column \"Username\"")));
+    let answers = read("Username,Student ID,1\nx,ann,5\ny,bo,6\n", &asked);
+    assert_eq!(number(&answers, "bo", "1").number, 6.0);
+    let faults = answers::read(
+        b"student id,student number,1\na,b,1\n",
+        &asked,
+        Habit::default(),
+        &Decisions::default(),
+    );
+    assert_eq!(faults.expect_err("a fault").len(), 1);
+}
+
+/// Source of the bytes: the WHATWG Encoding Standard's index of windows-1252: 0x96 is the en dash, 0xB2 ², 0xB3 ³, 0xB7 the middle
+/// dot, 0xBD ½, 0xD7 ×.
+#[test]
+fn encodings_make_no_difference() {
+    let asked = [paper("1", "", ["1", "2", "3", "4"].map(stress).into())];
+    let old = b"id;1;2;3;4\r\n1;\x9612,5 N/mm\xb2;1,2\xd710\xb3;1,2\xb710^3;12\xbd\r\n";
+    let text = "id;1;2;3;4\r\n1;–12,5 N/mm²;1,2×10³;1,2·10^3;12½\r\n";
+    let utf_16: Vec<u8> =
+        [0xff, 0xfe].into_iter().chain(text.encode_utf16().flat_map(u16::to_le_bytes)).collect();
+    let marked = format!("\u{feff}{text}");
+    for (bytes, warnings) in [(&old[..], 1), (text.as_bytes(), 0), (marked.as_bytes(), 0), (&utf_16, 0)] {
+        let answers = answers::read(bytes, &asked, Habit::default(), &Decisions::default()).expect("answers");
+        let found: Vec<f64> = ["1", "2", "3", "4"].map(|part| number(&answers, "1", part).number).into();
+        assert_eq!(found, [-12.5, 1200.0, 1200.0, 12.5]);
+        assert_eq!(answers.remarks.len(), warnings, "{:#?}", answers.remarks);
+    }
+}
+
+#[test]
 fn of_several_attempts_the_last_counts() {
     let asked = [paper("1", "", vec![stress("1")])];
     let found = |text: &str| number(&read(text, &asked), "1", "1").number;
@@ -432,6 +472,9 @@ fn a_comma_before_three_digits_is_decided_by_what_stands_beside_it() {
     let text = "id;1;2\n1;1,234;0,5\n";
     assert_eq!(number(&read_with(text, &asked, habit(Mark::Point)), "1", "1").number, 1234.0);
     assert_eq!(number(&read_with(text, &asked, habit(Mark::Comma)), "1", "1").number, 1.234);
+    let by = |text: &str| answer(&read(text, &asked), "1", "1").mark_by;
+    assert_eq!(by("id;1;2\n1;1,234;0,5\n"), Some(MarkBy::Student));
+    assert_eq!(by("id;1;2\n1;1,23;0,5\n"), None);
     // The mark of the papers, where no number says otherwise.
     let answers = read("id;1;2\n1;1.234;5\n", &asked);
     assert_eq!(number(&answers, "1", "1").number, 1.234);
@@ -522,6 +565,13 @@ fn decisions_survive_a_rerun() {
     // Written again, the list is the same; and the run after it too.
     let kept = Decisions::read(&written(&second)).expect("a list");
     assert_eq!(again(text, &kept), second);
+    // A spreadsheet has made numbers and dates of ids and answers: what was decided holds all the same.
+    let mut spoilt = kept.clone();
+    for (_, entry) in &mut spoilt.made {
+        entry.student = entry.student.trim_start_matches('0').into();
+        entry.raw = "01.04.2026".into();
+    }
+    assert_eq!(again(text, &spoilt), second);
     // An answer that has changed is not decided by the old decision, which is kept and told.
     let changed = again(&text.replace("=some 12", "=some 13"), &kept);
     assert!(matches!(answer(&changed, "007", "2a").read, Read::ByHand(_)));

@@ -140,4 +140,45 @@ proptest! {
         let figures = written.trim_start_matches('0').len() as u32;
         prop_assert_eq!(number.figures, (figures > 0).then_some(figures));
     }
+
+    /// In a class in which everybody has the papers' decimal mark, or declares another, no number is ever read as another number: it is
+    /// right, or it is left to a person. Source: the values themselves.
+    #[test]
+    fn a_class_of_one_habit_is_never_misread(
+        values in prop::collection::vec((1_u32..10_000_000, 0_usize..4, any::<bool>()), 8), comma in any::<bool>(), declared in any::<bool>(),
+    ) {
+        let mark = if comma { Mark::Comma } else { Mark::Point };
+        let habit = Habit { declared: declared.then_some(mark), printed: mark };
+        let unit = AnswerUnit { unit: Unit::read("kN").expect("a unit"), power: 0 };
+        let part = |label: &str| PartAsked { label: label.into(), kind: Kind::Value { unit: unit.clone(), signs: Signs::None } };
+        let asked: Vec<PaperAsked> = (0..4).map(|id| PaperAsked {
+            student: id.to_string(), paper: String::new(), parts: vec![part("1"), part("2")],
+        }).collect();
+        // Digits with so many decimals, in groups of three or not.
+        let written = |&(digits, decimals, groups): &(u32, usize, bool)| {
+            let text = format!("{digits:0width$}", width = decimals + 1);
+            let (whole, part) = text.split_at(text.len() - decimals);
+            let mut grouped = String::new();
+            for (place, digit) in whole.chars().enumerate() {
+                if groups && place > 0 && (whole.len() - place) % 3 == 0 {
+                    grouped.push(if comma { '.' } else { ',' });
+                }
+                grouped.push(digit);
+            }
+            if decimals > 0 { format!("{grouped}{}{part}", mark.character()) } else { grouped }
+        };
+        let mut file = "id\t1\t2\n".to_owned();
+        for (id, pair) in values.chunks(2).enumerate() {
+            file.push_str(&format!("{id}\t{}\t{}\n", written(&pair[0]), written(&pair[1])));
+        }
+        let answers = answers::read(file.as_bytes(), &asked, habit, &Decisions::default()).expect("answers");
+        let read = answers.papers.iter().flat_map(|paper| &paper.answers);
+        for (answer, (digits, decimals, _)) in read.zip(&values) {
+            let expected: f64 = format!("{digits}e-{decimals}").parse().expect("a number");
+            match &answer.read {
+                Read::Number(number) => prop_assert_eq!(number.number, expected, "{} in {}", answer.raw, file),
+                other => prop_assert!(!declared && matches!(other, Read::ByHand(_)), "{:?}", other),
+            }
+        }
+    }
 }

@@ -27,9 +27,9 @@ pub(super) fn choice(
         Some((letter(before).filter(|&index| index < values.len())?, after.trim()))
     });
     let by_value = |text: &str| -> Vec<usize> {
-        let numbers = Mark::BOTH
-            .into_iter()
-            .filter_map(|mark| number::number(&written(text, mark).ok()?, unit, Signs::None, beside).ok());
+        let numbers = Mark::BOTH.into_iter().filter_map(|mark| {
+            number::number(&written(text, mark, &unit.unit).ok()?, unit, Signs::None, beside).ok()
+        });
         let mut found: Vec<usize> = numbers
             .filter(|number| number.dimension == unit.unit.dimension())
             .flat_map(|number| {

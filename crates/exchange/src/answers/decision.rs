@@ -3,10 +3,14 @@
 use crate::fault::{Fault, shortened};
 use crate::sheet;
 use crate::table::{Cell, Table};
+use sha2::{Digest, Sha256};
 
 /// An answer that a person has to read, or has read.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct ToRead {
+    /// What a decision is found by: letters that follow from the student, the part and the answer. A spreadsheet takes zeros from ids
+    /// and makes dates and numbers of answers when the list is filled in; it leaves a word alone.
+    pub reference: String,
     /// The student's id.
     pub student: String,
     /// The number of the paper.
@@ -24,12 +28,39 @@ pub struct ToRead {
 }
 
 /// The columns of the list, in the order in which they are written.
-const COLUMNS: [&str; 7] = ["student id", "paper", "part", "answer", "why", "could mean", "decided"];
+const COLUMNS: [&str; 8] =
+    ["reference", "student id", "paper", "part", "answer", "why", "could mean", "decided"];
 
 impl ToRead {
-    fn cells(&self) -> [&str; 7] {
-        [&self.student, &self.paper, &self.part, &self.raw, &self.why, &self.could_mean, &self.decided]
+    fn cells(&self) -> [&str; 8] {
+        [
+            &self.reference,
+            &self.student,
+            &self.paper,
+            &self.part,
+            &self.raw,
+            &self.why,
+            &self.could_mean,
+            &self.decided,
+        ]
     }
+}
+
+/// Letters of which references are made: consonants, so that no word comes of them.
+const LETTERS: &[u8; 20] = b"bcdfghjklmnpqrstvwxz";
+/// Letters of a reference: 43 bits, so that two answers of a class hardly ever have the same.
+const LENGTH: usize = 10;
+
+/// The reference of a student's answer to a part.
+pub(super) fn reference(student: &str, part: &str, raw: &str) -> String {
+    let mut digest = Sha256::new();
+    for text in [student, part, raw] {
+        // With its length, so that no two answers make the same bytes.
+        digest.update((text.len() as u64).to_le_bytes());
+        digest.update(text);
+    }
+    let letter = |byte: &u8| char::from(LETTERS[usize::from(*byte) % LETTERS.len()]);
+    digest.finalize().iter().take(LENGTH).map(letter).collect()
 }
 
 /// The list as a table. What is decided stays in it, so that the file can be written anew over the old one.
@@ -55,13 +86,13 @@ impl Decisions {
     /// Reads a list that was written by [`table`] and filled in.
     ///
     /// # Errors
-    /// Every fault: what [`sheet::read`] refuses, a column that is missing, an answer that is there twice.
+    /// Every fault: what [`sheet::read`] refuses, a column that is missing, a reference that is missing or there twice.
     pub fn read(bytes: &[u8]) -> Result<Self, Vec<Fault>> {
         let sheet = sheet::read(bytes)?;
         let place =
             |wanted: &str| sheet.header.iter().position(|name| name.trim().eq_ignore_ascii_case(wanted));
         let mut faults = Vec::new();
-        for wanted in ["student id", "part", "answer", "decided"] {
+        for wanted in ["reference", "decided"] {
             if place(wanted).is_none() {
                 let what = format!("no column is called {wanted:?}");
                 let mend = "keep the columns of the list that was written; fill in the last one only";
@@ -73,18 +104,25 @@ impl Decisions {
         for row in &sheet.rows {
             let cell =
                 |wanted| place(wanted).and_then(|place| row.cells.get(place)).cloned().unwrap_or_default();
-            let [student, paper, part, raw, why, could_mean, decided] = COLUMNS.map(cell);
+            let [reference, student, paper, part, raw, why, could_mean, decided] = COLUMNS.map(cell);
+            let reference = reference.trim().to_lowercase();
             let (student, part) = (student.trim().to_owned(), part.trim().to_owned());
             let decided = decided.trim().to_owned();
-            let earlier = seen.insert((student.clone(), part.clone(), raw.clone()), row.number);
-            if let Some(earlier) = earlier {
+            let earlier = seen.insert(reference.clone(), row.number);
+            if reference.is_empty() {
+                let what = "this row has no reference, so nobody knows which answer it decides";
+                faults.push(Fault::of_row(row.number, what, "take the row from the list that was written"));
+            } else if let Some(earlier) = earlier {
                 let what = format!(
                     "the answer of {:?} to part {part} also stands in row {earlier}",
                     shortened(&student)
                 );
                 faults.push(Fault::of_row(row.number, what, "keep one of the two rows"));
             }
-            made.push((row.number, ToRead { student, paper, part, raw, why, could_mean, decided }));
+            made.push((
+                row.number,
+                ToRead { reference, student, paper, part, raw, why, could_mean, decided },
+            ));
         }
         if faults.is_empty() { Ok(Self { made }) } else { Err(faults) }
     }

@@ -21,17 +21,23 @@ impl Default for Habit {
     }
 }
 
-/// What decided.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub(super) enum By {
+/// What decided whether a comma or a point parts decimals or thousands.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum MarkBy {
+    /// The mark that somebody has declared.
     Declared,
+    /// The other numbers of the same student.
     Student,
+    /// The other numbers of the same column.
     Column,
+    /// The other numbers of the file.
     File,
+    /// The mark of the papers, where no number of the file says otherwise.
     Printed,
 }
 
-impl By {
+impl MarkBy {
+    /// In words that follow on "by".
     pub fn in_words(self) -> &'static str {
         match self {
             Self::Declared => "the declared decimal mark",
@@ -90,13 +96,13 @@ impl Evidence {
         habit: Habit,
         (student, column): (usize, &str),
         (point, comma): (Number, Number),
-    ) -> Result<(Number, By), Doubt> {
+    ) -> Result<(Number, MarkBy), Doubt> {
         let of = |map: Option<&Seen>| map.copied().unwrap_or_default().only();
         let scopes = [
-            (By::Declared, Ok(habit.declared)),
-            (By::Student, of(self.students.get(&student))),
-            (By::Column, of(self.columns.get(column))),
-            (By::File, self.file.only()),
+            (MarkBy::Declared, Ok(habit.declared)),
+            (MarkBy::Student, of(self.students.get(&student))),
+            (MarkBy::Column, of(self.columns.get(column))),
+            (MarkBy::File, self.file.only()),
         ];
         let mut mark = None;
         let mut mixed = false;
@@ -117,7 +123,7 @@ impl Evidence {
         // The mark that stands in the text is the one that makes the smaller number of it.
         let smaller = if point.number.abs() < comma.number.abs() { Mark::Point } else { Mark::Comma };
         if mark.is_none() && !mixed && smaller == habit.printed {
-            mark = Some((smaller, By::Printed));
+            mark = Some((smaller, MarkBy::Printed));
         }
         match mark {
             Some((Mark::Point, by)) => Ok((point, by)),

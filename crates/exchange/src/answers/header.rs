@@ -1,8 +1,11 @@
 //! What the columns of a file of answers are, by their headers.
 
+use super::asked::PaperAsked;
 use super::number::{Beside, UnitFrom};
 use super::unit_words;
 use crate::fault::{Fault, shortened};
+use crate::sheet::Sheet;
+use std::collections::HashSet;
 
 /// What stands in a column.
 #[derive(Clone, Debug, PartialEq)]
@@ -38,8 +41,26 @@ pub(super) struct Header {
     pub remarks: Vec<Fault>,
 }
 
+/// Headers of columns that hold ids, or may.
+const STUDENT: &[&str] = &[
+    "student id",
+    "student number",
+    "student no",
+    "id number",
+    "matriculation number",
+    "candidate number",
+    "id",
+    "number",
+    "student",
+    "username",
+    "user name",
+    "user id",
+];
+/// So many of them say that it is the student's.
+const SURELY: usize = 3;
+
 const NAMES: [(Column, &[&str]); 7] = [
-    (Column::Student, &["student id", "id", "student number", "number", "student"]),
+    (Column::Student, STUDENT),
     (Column::Paper, &["paper", "paper number", "paper id"]),
     (Column::Part, &["part", "question", "question part", "part label", "item"]),
     (Column::Answer, &["answer", "response", "raw text", "value"]),
@@ -54,10 +75,12 @@ const NOT_ANSWERS: [&str; 10] =
 
 impl Header {
     /// Reads a header; `labels` are those of all parts of all papers.
-    pub fn of(header: &[String], labels: &[String]) -> Result<Self, Vec<Fault>> {
+    pub fn of(sheet: &Sheet, asked: &[PaperAsked], labels: &[String]) -> Result<Self, Vec<Fault>> {
+        let header = sheet.header.as_slice();
         let mut remarks = Vec::new();
         let mut columns: Vec<Column> = header.iter().map(|name| column(name, labels, &mut remarks)).collect();
         prefer_answers(header, &mut columns, &mut remarks);
+        prefer_ids(sheet, asked, &mut columns, &mut remarks);
         let mut faults = Vec::new();
         for (place, column) in columns.iter().enumerate() {
             let same = |other: &Column| match (column, other) {
@@ -158,6 +181,43 @@ fn prefer_answers(header: &[String], columns: &mut [Column], remarks: &mut Vec<F
     }
 }
 
+/// Of several columns that may hold the students' ids, the one that is called so, else the one that holds most of them.
+fn prefer_ids(sheet: &Sheet, asked: &[PaperAsked], columns: &mut [Column], remarks: &mut Vec<Fault>) {
+    let places: Vec<usize> =
+        (0..columns.len()).filter(|&place| columns.get(place) == Some(&Column::Student)).collect();
+    let surely = |place: &&usize| {
+        let name = sheet.header.get(**place).map(|name| spaced(name)).unwrap_or_default();
+        STUDENT.iter().take(SURELY).any(|known| *known == name)
+    };
+    // Two that are called so stay two: that is a fault.
+    if places.len() < 2 || places.iter().filter(surely).count() > 1 {
+        return;
+    }
+    let ids: HashSet<&str> = asked.iter().map(|paper| paper.student.as_str()).collect();
+    let held = |place: &&usize| {
+        let cells = sheet.rows.iter().filter_map(|row| row.cells.get(**place));
+        cells.filter(|cell| ids.contains(cell.trim())).count()
+    };
+    // Of equal ones the first.
+    let most = places.iter().rev().max_by_key(|place| held(place)).copied();
+    let chosen = places.iter().find(surely).copied().or(most);
+    for place in places.into_iter().filter(|place| Some(*place) != chosen) {
+        let name = |place: usize| sheet.header.get(place).map_or("", String::as_str);
+        let what =
+            format!("the ids are taken from the column {:?}, not from this one", chosen.map_or("", name));
+        remarks.push(Fault::of_cell(1, name(place), what, "call the column of the ids \"student id\""));
+        if let Some(column) = columns.get_mut(place) {
+            *column = Column::Other;
+        }
+    }
+}
+
+/// A header in small letters, with single spaces between its words.
+fn spaced(name: &str) -> String {
+    let lower = name.to_lowercase().replace(['-', '_'], " ");
+    lower.split_whitespace().map(|word| word.trim_end_matches('.')).collect::<Vec<_>>().join(" ")
+}
+
 fn of_header(what: impl Into<String>, mend: impl Into<String>) -> Fault {
     Fault { row: Some(1), ..Fault::of_file(what, mend) }
 }
@@ -176,8 +236,7 @@ pub(super) fn labels_told(labels: &[String]) -> String {
 }
 
 fn column(name: &str, labels: &[String], remarks: &mut Vec<Fault>) -> Column {
-    let lower = name.to_lowercase().replace(['-', '_'], " ");
-    let lower = lower.split_whitespace().collect::<Vec<_>>().join(" ");
+    let lower = spaced(name);
     if let Some((column, _)) = NAMES.iter().find(|(_, names)| names.contains(&lower.as_str())) {
         return column.clone();
     }

@@ -33,7 +33,7 @@ mod written;
 pub use asked::{AskedOn, Kind, PaperAsked, PartAsked, Signs};
 pub use decision::{Decisions, ToRead, table as table_to_read};
 pub use doubt::{Doubt, DoubtKind};
-pub use habit::Habit;
+pub use habit::{Habit, MarkBy};
 pub use header::Shape;
 pub use number::{Number, UnitFrom};
 pub use numeral::Mark;
@@ -42,8 +42,9 @@ pub use reading::Read;
 use crate::fault::{Fault, shortened};
 use crate::sheet;
 use assessment::mark;
+use decision::reference;
 use gather::{Gathered, Given, gather};
-use habit::{By, Evidence};
+use habit::Evidence;
 use header::{Column, Header};
 use reading::{Cell, cell};
 use std::collections::{BTreeMap, BTreeSet, HashMap};
@@ -93,6 +94,8 @@ pub struct Answer {
     pub read: Read,
     /// Whether a person has read it.
     pub decided: bool,
+    /// What decided whether its comma or point parts decimals or thousands; none where the text alone says it.
+    pub mark_by: Option<MarkBy>,
 }
 
 impl Answer {
@@ -154,7 +157,7 @@ pub fn read(
             labels.push(part.label.clone());
         }
     }
-    let header = Header::of(&sheet.header, &labels)?;
+    let header = Header::of(&sheet, asked, &labels)?;
     let Gathered { given, rows, unplaced, remarks } = gather(&sheet, &header, asked, &labels);
     let mut remarks: Vec<Fault> =
         sheet.warnings.iter().cloned().chain(header.remarks).chain(remarks).collect();
@@ -175,7 +178,8 @@ pub fn read(
             evidence.add(place.0, label(place), *mark);
         }
     }
-    let mut decided_by: BTreeMap<By, Vec<usize>> = BTreeMap::new();
+    let mut decided_by: BTreeMap<MarkBy, Vec<usize>> = BTreeMap::new();
+    let mut marks: BTreeMap<(usize, usize), MarkBy> = BTreeMap::new();
     let mut reads: BTreeMap<(usize, usize), Read> = BTreeMap::new();
     for (place, cell) in cells {
         let Some(kind) = asked.get(place.0).and_then(|paper| paper.parts.get(place.1)).map(|part| &part.kind)
@@ -188,6 +192,7 @@ pub fn read(
             Cell::Either { point, comma } => {
                 match evidence.decide(habit, (place.0, label(&place)), (point, comma)) {
                     Ok((number, by)) => {
+                        marks.insert(place, by);
                         decided_by.entry(by).or_default().extend(given.get(&place).map(|given| given.row));
                         Read::of(number, kind)
                     }
@@ -197,7 +202,7 @@ pub fn read(
         };
         reads.insert(place, read);
     }
-    remarks.extend(decided_by.into_iter().filter(|(by, _)| *by != By::Declared).map(told));
+    remarks.extend(decided_by.into_iter().filter(|(by, _)| *by != MarkBy::Declared).map(told));
 
     let others: Vec<usize> =
         (0..sheet.header.len()).filter(|&at| header.columns.get(at) == Some(&Column::Other)).collect();
@@ -220,6 +225,7 @@ pub fn read(
                 row: given.map(|given| given.row),
                 read: reads.remove(&(at, place)).unwrap_or(Read::Blank),
                 decided: false,
+                mark_by: marks.get(&(at, place)).copied(),
             }
         };
         answers.papers.push(PaperAnswers {
@@ -274,7 +280,7 @@ fn of_given(given: &Given, part: &PartAsked) -> Cell {
 }
 
 /// A remark on numbers whose comma or point could be read in two ways.
-fn told((by, mut rows): (By, Vec<usize>)) -> Fault {
+fn told((by, mut rows): (MarkBy, Vec<usize>)) -> Fault {
     rows.sort_unstable();
     rows.dedup();
     let shown: Vec<String> = rows.iter().take(8).map(usize::to_string).collect();
@@ -290,16 +296,13 @@ fn told((by, mut rows): (By, Vec<usize>)) -> Fault {
 impl Answers {
     /// Puts in what a person has decided, and lists what is still to be read.
     fn decide(&mut self, asked: &[PaperAsked], habit: Habit, decisions: &Decisions) {
-        let mut made: HashMap<(&str, &str, &str), (usize, &ToRead)> = HashMap::new();
-        for (row, decision) in &decisions.made {
-            let key = (decision.student.as_str(), decision.part.as_str(), decision.raw.as_str());
-            made.insert(key, (*row, decision));
-        }
+        let mut made: HashMap<&str, (usize, &ToRead)> =
+            decisions.made.iter().map(|(row, made)| (made.reference.as_str(), (*row, made))).collect();
         for (paper, asked) in self.papers.iter_mut().zip(asked) {
             for (answer, part) in paper.answers.iter_mut().zip(&asked.parts) {
                 let Read::ByHand(doubt) = answer.read.clone() else { continue };
-                let key = (paper.student.as_str(), answer.part.as_str(), answer.raw.as_str());
-                let decision = made.remove(&key);
+                let reference = reference(&paper.student, &answer.part, &answer.raw);
+                let decision = made.remove(reference.as_str());
                 let decided = decision.map_or_else(String::new, |(_, decision)| decision.decided.clone());
                 if let Some((row, _)) = decision.filter(|_| !decided.is_empty()) {
                     match decided_read(&decided, part, habit) {
@@ -319,6 +322,7 @@ impl Answers {
                     }
                 }
                 self.to_read.push(ToRead {
+                    reference,
                     student: paper.student.clone(),
                     paper: paper.paper.clone(),
                     part: answer.part.clone(),
@@ -331,8 +335,7 @@ impl Answers {
         }
         // Kept, so that no work of a person is lost.
         for (row, decision) in &decisions.made {
-            let key = (decision.student.as_str(), decision.part.as_str(), decision.raw.as_str());
-            if !decision.decided.is_empty() && made.contains_key(&key) {
+            if !decision.decided.is_empty() && made.contains_key(decision.reference.as_str()) {
                 let what = format!(
                     "row {row} of the decisions: the answer {:?} of {:?} to part {} is not to be read by hand any more",
                     shortened(&decision.raw),

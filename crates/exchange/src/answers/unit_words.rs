@@ -3,7 +3,7 @@
 use super::numeral::{self, Mark, Start};
 use assessment::set::AnswerUnit;
 use workings::reading::nearest;
-use workings::unit::{UNITS, Unit};
+use workings::unit::{UNITS, Unit, lowered};
 
 /// A unit, where the text is one. Capitals and small letters may be mixed up, but never m and M: the one is a
 /// thousandth and the other a million.
@@ -14,7 +14,21 @@ pub(super) fn unit(text: &str) -> Option<Unit> {
         _ => {}
     }
     let plain = bare(text).replace("**", "^").replace(['{', '}'], "");
+    // A metre times a newton as lessons have it, or a thousandth of a newton.
+    if plain.split(|c: char| !c.is_alphabetic()).any(|word| word == "mN") {
+        return None;
+    }
     Unit::read(&plain).or_else(|_| Unit::read(&respelled(&plain))).ok()
+}
+
+/// As [`unit`]; a text that differs from the unit that was asked for only in the size of its letters is that unit, m and M included:
+/// of two that could be meant, one is on the paper.
+pub(super) fn unit_near(text: &str, asked: &Unit) -> Option<Unit> {
+    let letters = |text: &str| -> String {
+        let kept = text.chars().map(|c| lowered(c).unwrap_or(c));
+        kept.filter(|c| c.is_alphanumeric() || *c == '/').flat_map(char::to_lowercase).collect()
+    };
+    unit(text).or_else(|| (letters(bare(text)) == letters(&asked.text())).then(|| asked.clone()))
 }
 
 /// A unit with a power of ten before it perhaps, as [`AnswerUnit::text`] writes it.

@@ -50,8 +50,8 @@ pub(super) fn plain(text: &str) -> String {
     out
 }
 
-/// Takes an answer apart; `text` is [`plain`] and not empty.
-pub(super) fn written(text: &str, mark: Mark) -> Result<Written, Doubt> {
+/// Takes an answer apart; `text` is [`plain`] and not empty, `asked` the unit that was asked for.
+pub(super) fn written(text: &str, mark: Mark, asked: &Unit) -> Result<Written, Doubt> {
     let text = without_about(after_label(text)?);
     let (before, text) = way_before(text);
     let (sign, number) = match text.chars().next() {
@@ -65,7 +65,7 @@ pub(super) fn written(text: &str, mark: Mark) -> Result<Written, Doubt> {
     match numeral::start(number, mark) {
         Some(Start::Number(numeral, length)) => {
             let rest = number.get(length..).unwrap_or_default();
-            let (unit, after) = behind(rest).ok_or_else(|| why_not(text, Some(rest)))?;
+            let (unit, after) = behind(rest, asked).ok_or_else(|| why_not(text, Some(rest)))?;
             let way = match (before, after) {
                 (Some(_), Some(_)) => return Err(why_not(text, None)),
                 (before, after) => before.or(after),
@@ -147,7 +147,7 @@ const LONGEST: usize = 80;
 type Behind = (Option<Unit>, Option<(Way, String)>);
 
 /// The unit and the words behind a number; none where something else stands there.
-fn behind(rest: &str) -> Option<Behind> {
+fn behind(rest: &str, asked: &Unit) -> Option<Behind> {
     let rest = rest.trim().trim_end_matches(['.', ',', ';']).trim();
     if rest.is_empty() {
         return Some((None, None));
@@ -168,7 +168,7 @@ fn behind(rest: &str) -> Option<Behind> {
         if unit.trim().is_empty() {
             return Some((None, way));
         }
-        if let Some(unit) = unit_words::unit(unit) {
+        if let Some(unit) = unit_words::unit_near(unit, asked) {
             return Some((Some(unit), way));
         }
     }
