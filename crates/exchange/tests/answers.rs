@@ -537,6 +537,21 @@ fn what_is_no_file_of_answers_is_refused_and_says_why() {
     assert!(told.contains("1, 2a, 2b, 3, 4"), "{told}");
 }
 
+/// Without a unit of its own a decision is in the unit that the answer would be in.
+#[test]
+fn a_decision_is_in_the_unit_beside_the_answer() {
+    let asked = [paper("1", "", vec![stress("1"), stress("2")])];
+    let text = "id;1 (kPa);2;2 unit\n1;1,234;some;kPa\n";
+    let mut list = Decisions::default();
+    for (place, decided) in ["1234", "5 MPa"].into_iter().enumerate() {
+        let mut entry = read(text, &asked).to_read[place].clone();
+        entry.decided = decided.into();
+        list.made.push((place + 2, entry));
+    }
+    let found = answers::read(text.as_bytes(), &asked, Habit::default(), &list).expect("answers");
+    assert_eq!((number(&found, "1", "1").value, number(&found, "1", "2").value), (1234e3, 5e6));
+}
+
 /// The list is written, filled in by a person, read again, and survives further runs.
 #[test]
 fn decisions_survive_a_rerun() {
@@ -576,7 +591,14 @@ fn decisions_survive_a_rerun() {
     let changed = again(&text.replace("=some 12", "=some 13"), &kept);
     assert!(matches!(answer(&changed, "007", "2a").read, Read::ByHand(_)));
     assert!(changed.to_read.iter().any(|entry| entry.raw == "=some 12" && entry.decided == "12 MPa"));
-    assert!(changed.remarks.iter().any(|remark| remark.what.contains("not to be read by hand any more")));
+    assert!(changed.remarks.iter().any(|remark| remark.what.contains("does not stand in the file any more")));
+    // What a person has decided stands, also where a declared mark would read the answer without doubt.
+    let point = Habit { declared: Some(Mark::Comma), ..Habit::default() };
+    let declared = answers::read(text.as_bytes(), &class(), point, &kept).expect("answers");
+    assert_eq!(number(&declared, "007", "1").value, 1234e3);
+    assert!(
+        declared.to_read.iter().any(|entry| entry.why.contains("without doubt") && entry.decided == "1234")
+    );
     // A decision that is in doubt itself decides nothing.
     let mut unclear = kept.clone();
     unclear.made[0].1.decided = "1,234".into();

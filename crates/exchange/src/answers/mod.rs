@@ -17,6 +17,7 @@
 mod asked;
 mod attempt;
 mod choice;
+mod decide;
 mod decision;
 mod doubt;
 mod gather;
@@ -25,6 +26,7 @@ mod header;
 mod number;
 mod numeral;
 mod reading;
+mod resolve;
 mod time;
 mod unit_words;
 mod way;
@@ -42,12 +44,10 @@ pub use reading::Read;
 use crate::fault::{Fault, shortened};
 use crate::sheet;
 use assessment::mark;
-use decision::reference;
-use gather::{Gathered, Given, gather};
-use habit::Evidence;
+use gather::{Gathered, gather};
 use header::{Column, Header};
-use reading::{Cell, cell};
-use std::collections::{BTreeMap, BTreeSet, HashMap};
+use resolve::{Resolved, resolve};
+use std::collections::{BTreeMap, BTreeSet};
 
 /// The answers of a class.
 #[derive(Clone, Debug, PartialEq)]
@@ -150,59 +150,11 @@ pub fn read(
     decisions: &Decisions,
 ) -> Result<Answers, Vec<Fault>> {
     let sheet = sheet::read(bytes)?;
-    let mut labels: Vec<String> = Vec::new();
-    let mut known = BTreeSet::new();
-    for part in asked.iter().flat_map(|paper| &paper.parts) {
-        if known.insert(&part.label) {
-            labels.push(part.label.clone());
-        }
-    }
+    let labels = labels(asked);
     let header = Header::of(&sheet, asked, &labels)?;
     let Gathered { given, rows, unplaced, remarks } = gather(&sheet, &header, asked, &labels);
-    let mut remarks: Vec<Fault> =
-        sheet.warnings.iter().cloned().chain(header.remarks).chain(remarks).collect();
-
-    let cells: BTreeMap<(usize, usize), Cell> = given
-        .iter()
-        .filter_map(|(&(paper, part), given)| {
-            let asked = asked.get(paper)?.parts.get(part)?;
-            Some(((paper, part), of_given(given, asked)))
-        })
-        .collect();
-    let label = |&(paper, part): &(usize, usize)| {
-        asked.get(paper).and_then(|paper| paper.parts.get(part)).map_or("", |part| part.label.as_str())
-    };
-    let mut evidence = Evidence::default();
-    for (place, cell) in &cells {
-        if let Cell::With(mark, _) = cell {
-            evidence.add(place.0, label(place), *mark);
-        }
-    }
-    let mut decided_by: BTreeMap<MarkBy, Vec<usize>> = BTreeMap::new();
-    let mut marks: BTreeMap<(usize, usize), MarkBy> = BTreeMap::new();
-    let mut reads: BTreeMap<(usize, usize), Read> = BTreeMap::new();
-    for (place, cell) in cells {
-        let Some(kind) = asked.get(place.0).and_then(|paper| paper.parts.get(place.1)).map(|part| &part.kind)
-        else {
-            continue;
-        };
-        let read = match cell {
-            Cell::Sure(read) => read,
-            Cell::With(_, number) => Read::of(number, kind),
-            Cell::Either { point, comma } => {
-                match evidence.decide(habit, (place.0, label(&place)), (point, comma)) {
-                    Ok((number, by)) => {
-                        marks.insert(place, by);
-                        decided_by.entry(by).or_default().extend(given.get(&place).map(|given| given.row));
-                        Read::of(number, kind)
-                    }
-                    Err(doubt) => Read::ByHand(doubt),
-                }
-            }
-        };
-        reads.insert(place, read);
-    }
-    remarks.extend(decided_by.into_iter().filter(|(by, _)| *by != MarkBy::Declared).map(told));
+    let Resolved { mut reads, remarks: of_marks } = resolve(&given, asked, habit);
+    let all_remarks = sheet.warnings.iter().cloned().chain(header.remarks).chain(remarks).chain(of_marks);
 
     let others: Vec<usize> =
         (0..sheet.header.len()).filter(|&at| header.columns.get(at) == Some(&Column::Other)).collect();
@@ -211,7 +163,7 @@ pub fn read(
         shape: header.shape,
         papers: Vec::with_capacity(asked.len()),
         to_read: Vec::new(),
-        remarks,
+        remarks: all_remarks.collect(),
         other_columns: others.iter().filter_map(|&at| sheet.header.get(at).cloned()).collect(),
         other: sheet.rows.iter().map(|row| (row.number, cells_of(row))).collect(),
         unplaced,
@@ -219,13 +171,14 @@ pub fn read(
     for (at, paper) in asked.iter().enumerate() {
         let answer = |(place, part): (usize, &PartAsked)| {
             let given = given.get(&(at, place));
+            let (read, mark_by) = reads.remove(&(at, place)).unwrap_or((Read::Blank, None));
             Answer {
                 part: part.label.clone(),
                 raw: given.map_or_else(String::new, |given| given.raw.clone()),
                 row: given.map(|given| given.row),
-                read: reads.remove(&(at, place)).unwrap_or(Read::Blank),
+                read,
                 decided: false,
-                mark_by: marks.get(&(at, place)).copied(),
+                mark_by,
             }
         };
         answers.papers.push(PaperAnswers {
@@ -235,138 +188,43 @@ pub fn read(
             answers: paper.parts.iter().enumerate().map(answer).collect(),
         });
     }
-    let absent: Vec<String> = answers
-        .papers
-        .iter()
-        .filter(|paper| paper.rows.is_empty())
-        .map(|paper| shortened(&paper.student))
-        .collect();
-    if !absent.is_empty() {
-        let more = if absent.len() > 12 { ", …" } else { "" };
-        let what = format!(
-            "nothing in the file is from {} of {} students: {}{more}",
-            absent.len(),
-            answers.papers.len(),
-            absent.iter().take(12).cloned().collect::<Vec<_>>().join(", ")
-        );
-        answers.remarks.push(Fault::of_file(what, "nothing if they did not take part"));
-    }
-    answers.decide(asked, habit, decisions);
-    if !answers.other_columns.is_empty() {
-        let names: Vec<String> =
-            answers.other_columns.iter().take(8).map(|name| format!("{:?}", shortened(name))).collect();
-        let what = format!("columns that are no answers: {}; they are kept", names.join(", "));
-        let mend = "name a column by the label of its part if it holds answers";
-        answers.remarks.push(Fault { row: Some(1), ..Fault::of_file(what, mend) });
-    }
+    answers.decide(asked, &given, habit, decisions);
+    answers.remarks.extend(answers.absent());
+    answers.remarks.extend(answers.other_remark());
     answers.remarks.sort_by_key(|remark| remark.row);
     Ok(answers)
 }
 
-/// What a cell says, with the unit beside it.
-fn of_given(given: &Given, part: &PartAsked) -> Cell {
-    match &given.beside {
-        None => cell(&given.raw, part, None),
-        Some(Ok(beside)) => cell(&given.raw, part, Some(beside)),
-        // No unit at all stands where one should: a number with its own unit is still what it is.
-        Some(Err(text)) => match cell(&given.raw, part, None) {
-            Cell::Sure(Read::Blank) => Cell::Sure(Read::Blank),
-            _ => {
-                let what = format!("{:?} beside it is no unit that is known", shortened(text));
-                Cell::Sure(Read::ByHand(Doubt::new(DoubtKind::Unit, what)))
-            }
-        },
-    }
-}
-
-/// A remark on numbers whose comma or point could be read in two ways.
-fn told((by, mut rows): (MarkBy, Vec<usize>)) -> Fault {
-    rows.sort_unstable();
-    rows.dedup();
-    let shown: Vec<String> = rows.iter().take(8).map(usize::to_string).collect();
-    let more = if rows.len() > shown.len() { ", …" } else { "" };
-    let what = format!(
-        "a comma or point that may part decimals or thousands was read by {}, in rows {}{more}",
-        by.in_words(),
-        shown.join(", ")
-    );
-    Fault::of_file(what, "declare the decimal mark of the file if this is wrong")
+/// The labels of all parts of all papers, in the order in which they come.
+fn labels(asked: &[PaperAsked]) -> Vec<String> {
+    let mut known = BTreeSet::new();
+    let labels = asked.iter().flat_map(|paper| &paper.parts).map(|part| &part.label);
+    labels.filter(|label| known.insert(*label)).cloned().collect()
 }
 
 impl Answers {
-    /// Puts in what a person has decided, and lists what is still to be read.
-    fn decide(&mut self, asked: &[PaperAsked], habit: Habit, decisions: &Decisions) {
-        let mut made: HashMap<&str, (usize, &ToRead)> =
-            decisions.made.iter().map(|(row, made)| (made.reference.as_str(), (*row, made))).collect();
-        for (paper, asked) in self.papers.iter_mut().zip(asked) {
-            for (answer, part) in paper.answers.iter_mut().zip(&asked.parts) {
-                let Read::ByHand(doubt) = answer.read.clone() else { continue };
-                let reference = reference(&paper.student, &answer.part, &answer.raw);
-                let decision = made.remove(reference.as_str());
-                let decided = decision.map_or_else(String::new, |(_, decision)| decision.decided.clone());
-                if let Some((row, _)) = decision.filter(|_| !decided.is_empty()) {
-                    match decided_read(&decided, part, habit) {
-                        Ok(read) => {
-                            answer.read = read;
-                            answer.decided = true;
-                        }
-                        Err(why) => {
-                            let what = format!(
-                                "row {row} of the decisions: {:?} cannot be taken as decided: {why}",
-                                shortened(&decided)
-                            );
-                            let mend =
-                                "write a number with its unit, the letter of a choice, blank, or unreadable";
-                            self.remarks.push(Fault::of_file(what, mend));
-                        }
-                    }
-                }
-                self.to_read.push(ToRead {
-                    reference,
-                    student: paper.student.clone(),
-                    paper: paper.paper.clone(),
-                    part: answer.part.clone(),
-                    raw: answer.raw.clone(),
-                    why: doubt.what,
-                    could_mean: doubt.readings.join(" or "),
-                    decided,
-                });
-            }
-        }
-        // Kept, so that no work of a person is lost.
-        for (row, decision) in &decisions.made {
-            if !decision.decided.is_empty() && made.contains_key(decision.reference.as_str()) {
-                let what = format!(
-                    "row {row} of the decisions: the answer {:?} of {:?} to part {} is not to be read by hand any more",
-                    shortened(&decision.raw),
-                    shortened(&decision.student),
-                    shortened(&decision.part)
-                );
-                self.remarks.push(Fault::of_file(
-                    what,
-                    "nothing, or take the row away; it is kept and has no effect",
-                ));
-                self.to_read.push(decision.clone());
-            }
-        }
+    /// A remark on students of whom the file has nothing.
+    fn absent(&self) -> Option<Fault> {
+        const MOST: usize = 12; // a line
+        let absent: Vec<String> = self
+            .papers
+            .iter()
+            .filter(|paper| paper.rows.is_empty())
+            .map(|paper| shortened(&paper.student))
+            .collect();
+        let told = absent.iter().take(MOST).cloned().collect::<Vec<_>>().join(", ");
+        let more = if absent.len() > MOST { ", …" } else { "" };
+        let (count, all) = (absent.len(), self.papers.len());
+        let what = format!("nothing in the file is from {count} of {all} students: {told}{more}");
+        (count > 0).then(|| Fault::of_file(what, "nothing if they did not take part"))
     }
-}
 
-/// What a person has decided.
-fn decided_read(decided: &str, part: &PartAsked, habit: Habit) -> Result<Read, String> {
-    match decided.to_lowercase().as_str() {
-        "blank" => return Ok(Read::Blank),
-        "unreadable" => return Ok(Read::Unreadable),
-        _ => {}
-    }
-    match cell(decided, part, None) {
-        Cell::Sure(Read::ByHand(doubt)) => Err(doubt.what),
-        Cell::Sure(read) => Ok(read),
-        Cell::With(_, number) => Ok(Read::of(number, &part.kind)),
-        Cell::Either { point, comma } => match habit.declared {
-            Some(Mark::Point) => Ok(Read::of(point, &part.kind)),
-            Some(Mark::Comma) => Ok(Read::of(comma, &part.kind)),
-            None => Err(format!("it may be {} or {}", point.text(), comma.text())),
-        },
+    /// A remark on columns that mean nothing here.
+    fn other_remark(&self) -> Option<Fault> {
+        let names: Vec<String> =
+            self.other_columns.iter().take(8).map(|name| format!("{:?}", shortened(name))).collect();
+        let what = format!("columns that are no answers: {}; they are kept", names.join(", "));
+        let mend = "name a column by the label of its part if it holds answers";
+        (!names.is_empty()).then(|| Fault { row: Some(1), ..Fault::of_file(what, mend) })
     }
 }
