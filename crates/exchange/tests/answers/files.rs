@@ -1,0 +1,211 @@
+//! Files of answers as spreadsheets and platforms save them.
+
+use super::class::{answer, class, close, number, paper, read, read_with, stress, value};
+use exchange::answers::{
+    self, Decisions, DoubtKind, Habit, Mark, MarkBy, PaperAsked, Read, Shape, Signs, UnitFrom,
+};
+use exchange::fault::Fault;
+
+#[test]
+fn a_row_for_each_student() {
+    let answers = read(
+        "Student ID;Name;Question 1 (kN);Q2a [kPa];2b I;Question 3;4\r\n\
+         007;Ann;12,5;480;11,25;b;see sheet\r\n12;Bo;-1,25;0,5 MPa;;12;\r\n",
+        &class(),
+    );
+    assert_eq!(answers.shape, Shape::RowAStudent);
+    let first = number(&answers, "007", "1");
+    assert_eq!((first.value, first.figures, first.unit_from), (12.5e3, Some(3), UnitFrom::Header));
+    assert!(close(number(&answers, "007", "2a").value, 480e3));
+    assert!(close(number(&answers, "007", "2b").value, 11.25e-6));
+    assert_eq!(number(&answers, "007", "2b").unit_from, UnitFrom::Question);
+    assert_eq!(answer(&answers, "007", "3").read, Read::Choice(1));
+    assert_eq!(answer(&answers, "007", "4").read, Read::BesideADrawing);
+    assert!(close(number(&answers, "12", "2a").value, 0.5e6));
+    assert_eq!(answer(&answers, "12", "2b").read, Read::Blank);
+    assert_eq!(
+        (answers.other_columns.as_slice(), &answers.other[&2]),
+        (&["Name".to_owned()][..], &vec!["Ann".to_owned()])
+    );
+    assert!(answers.remarks.iter().any(|remark| remark.what.contains("\"Name\"")));
+    assert!(answers.to_read.is_empty());
+}
+
+#[test]
+fn a_row_for_each_answer() {
+    let answers = read(
+        "paper,part,answer,unit,time,browser\n\
+         7K3Q-9MXD,1,12.5,kN,2026-11-29 10:00,x\n7k3q9mxd,2 a,480,kPa,2026-11-29 10:01,x\n\
+         7K3Q-9MXD,1,13.5,,2026-11-29 09:59,x\n7K3Q-9MXD,Question 3,c,,2026-11-29 10:02,y\n",
+        &class(),
+    );
+    assert_eq!(answers.shape, Shape::RowAnAnswer);
+    assert_eq!(number(&answers, "007", "1").value, 12.5e3, "the later by time, though the earlier by row");
+    assert!(close(number(&answers, "007", "2a").value, 480e3));
+    assert_eq!(answer(&answers, "007", "3").read, Read::Choice(2));
+    assert_eq!(answers.papers[0].rows, [2, 3, 4, 5]);
+    assert!(answers.papers[1].rows.is_empty() && answers.papers[1].answers.iter().all(|a| a.row.is_none()));
+    let told = answers.remarks.iter().find(|remark| remark.what.contains("more than once")).expect("told");
+    assert!(
+        told.what.contains("to 1 more than once, in 2 rows; the last by the time counts: row 2"),
+        "{told}"
+    );
+}
+
+/// A platform may hand out the question and its marks beside the answer.
+#[test]
+fn of_several_columns_for_a_part_the_one_that_is_called_the_answer_counts() {
+    let asked = [paper("1", "", vec![stress("1"), stress("2")])];
+    let answers = read(
+        "id,Question 1,Response 1,Right answer 1,Q. 1 /2.00,Q. 2 /2.00,Answer 2 (kPa)\n1,What is tau?,12,13,1.5,2,500\n",
+        &asked,
+    );
+    assert_eq!(number(&answers, "1", "1").number, 12.0);
+    assert_eq!(number(&answers, "1", "2").value, 500e3);
+    assert_eq!(answers.other_columns, ["Question 1", "Right answer 1", "Q. 1 /2.00", "Q. 2 /2.00"]);
+    assert!(answers.remarks.iter().any(|remark| remark.what.contains("called the answer to part 1")));
+}
+
+#[test]
+fn of_several_columns_that_may_hold_ids_the_one_that_does_counts() {
+    let asked = [paper("ann", "", vec![stress("1")]), paper("bo", "", vec![stress("1")])];
+    let answers = read("ID,Username,1\n1,ann,5\n2,bo,6\n", &asked);
+    assert_eq!((number(&answers, "ann", "1").number, number(&answers, "bo", "1").number), (5.0, 6.0));
+    assert!(answers.remarks.iter().any(|remark| remark.what.contains("taken from the column \"Username\"")));
+    let answers = read("Username,Student ID,1\nx,ann,5\ny,bo,6\n", &asked);
+    assert_eq!(number(&answers, "bo", "1").number, 6.0);
+    let faults = answers::read(
+        b"student id,student number,1\na,b,1\n",
+        &asked,
+        Habit::default(),
+        &Decisions::default(),
+    );
+    assert_eq!(faults.expect_err("a fault").len(), 1);
+}
+
+/// Source of the bytes: the WHATWG Encoding Standard's index of windows-1252: 0x96 is the en dash, 0xB2 ², 0xB3 ³, 0xB7 the middle
+/// dot, 0xBD ½, 0xD7 ×.
+#[test]
+fn encodings_make_no_difference() {
+    let asked = [paper("1", "", ["1", "2", "3", "4"].map(stress).into())];
+    let old = b"id;1;2;3;4\r\n1;\x9612,5 N/mm\xb2;1,2\xd710\xb3;1,2\xb710^3;12\xbd\r\n";
+    let text = "id;1;2;3;4\r\n1;–12,5 N/mm²;1,2×10³;1,2·10^3;12½\r\n";
+    let utf_16: Vec<u8> =
+        [0xff, 0xfe].into_iter().chain(text.encode_utf16().flat_map(u16::to_le_bytes)).collect();
+    let marked = format!("\u{feff}{text}");
+    for (bytes, warnings) in [(&old[..], 1), (text.as_bytes(), 0), (marked.as_bytes(), 0), (&utf_16, 0)] {
+        let answers = answers::read(bytes, &asked, Habit::default(), &Decisions::default()).expect("answers");
+        let found: Vec<f64> = ["1", "2", "3", "4"].map(|part| number(&answers, "1", part).number).into();
+        assert_eq!(found, [-12.5, 1200.0, 1200.0, 12.5]);
+        assert_eq!(answers.remarks.len(), warnings, "{:#?}", answers.remarks);
+    }
+}
+
+#[test]
+fn of_several_attempts_the_last_counts() {
+    let asked = [paper("1", "", vec![stress("1")])];
+    let found = |text: &str| number(&read(text, &asked), "1", "1").number;
+    assert_eq!(found("id,1\n1,5\n1,6\n"), 6.0);
+    assert_eq!(found("id,1,attempt\n1,5,2\n1,6,1\n"), 5.0);
+    // The first is the later: 10:00 one hour west of Greenwich is 11:00 there.
+    assert_eq!(found("id,1,time\n1,5,2026-11-29T10:00-01:00\n1,6,2026-11-29T10:30Z\n"), 5.0);
+    assert_eq!(found("id,1,time\n1,5,2024-03-01 00:00\n1,6,2024-02-29 23:59:59\n"), 5.0);
+    // Times of which one says its zone and one does not cannot be compared, nor can words.
+    assert_eq!(found("id,1,time\n1,5,2026-11-29T10:00Z\n1,6,2026-11-29T09:00\n"), 6.0);
+    assert_eq!(found("id,1,time\n1,5,yesterday\n1,6,noon\n"), 6.0);
+}
+
+#[test]
+fn a_comma_before_three_digits_is_decided_by_what_stands_beside_it() {
+    let asked: Vec<PaperAsked> =
+        ["1", "2", "3"].map(|id| paper(id, "", vec![value("1", "kN", 0, Signs::None), stress("2")])).into();
+    let found = |text: &str, student: &str| match &answer(&read(text, &asked), student, "1").read {
+        Read::Number(number) => Some(number.number),
+        Read::ByHand(doubt) => {
+            assert_eq!(
+                (doubt.kind, doubt.readings.as_slice()),
+                (DoubtKind::DecimalMark, &["1234 kN".to_owned(), "1.234 kN".to_owned()][..])
+            );
+            None
+        }
+        other => panic!("{other:?}"),
+    };
+    // The same student's other answer.
+    assert_eq!(found("id;1;2\n1;1,234;0,5\n2;12.5;12.5\n", "1"), Some(1.234));
+    assert_eq!(found("id;1;2\n1;1,234;0.5\n2;12,5;12,5\n", "1"), Some(1234.0));
+    // The column, where the student says nothing.
+    assert_eq!(found("id;1;2\n1;1,234;5\n2;12,5;12.5\n", "1"), Some(1.234));
+    // The file.
+    assert_eq!(found("id;1;2\n1;1,234;5\n2;12;12,5\n", "1"), Some(1.234));
+    // Nothing, or both.
+    assert_eq!(found("id;1;2\n1;1,234;5\n", "1"), None);
+    assert_eq!(found("id;1;2\n1;1,234;5\n2;12,5;\n3;12.5;\n", "1"), None);
+    // A declared mark decides, and nothing else is asked.
+    let habit = |mark| Habit { declared: Some(mark), ..Habit::default() };
+    let text = "id;1;2\n1;1,234;0,5\n";
+    assert_eq!(number(&read_with(text, &asked, habit(Mark::Point)), "1", "1").number, 1234.0);
+    assert_eq!(number(&read_with(text, &asked, habit(Mark::Comma)), "1", "1").number, 1.234);
+    let by = |text: &str| answer(&read(text, &asked), "1", "1").mark_by;
+    assert_eq!(by("id;1;2\n1;1,234;0,5\n"), Some(MarkBy::Student));
+    assert_eq!(by("id;1;2\n1;1,23;0,5\n"), None);
+    // The mark of the papers, where no number says otherwise.
+    let answers = read("id;1;2\n1;1.234;5\n", &asked);
+    assert_eq!(number(&answers, "1", "1").number, 1.234);
+    assert!(answers.remarks.iter().any(|remark| remark.what.contains("the decimal mark of the papers")));
+    let german = Habit { declared: None, printed: Mark::Comma };
+    assert_eq!(number(&read_with("id;1;2\n1;1,234;5\n", &asked, german), "1", "1").number, 1.234);
+}
+
+#[test]
+fn whatever_is_not_read_is_told() {
+    let answers = read(
+        "id,paper,1,7,2a,2a unit,2b marks\n7,,1,,,,\n,7K3Q-9MXE,1,,,,\n12,7K3Q-9MXD,1,,,,\n,,1,,,,\n12,,12,5,5,parsec,2\n",
+        &class(),
+    );
+    let told: Vec<(Option<usize>, Option<&str>)> =
+        answers.remarks.iter().map(|remark| (remark.row, remark.column.as_deref())).collect();
+    assert_eq!(
+        told,
+        [
+            (None, None),
+            (Some(1), Some("7")),
+            (Some(1), None),
+            (Some(2), Some("id")),
+            (Some(3), Some("paper")),
+            (Some(4), Some("paper")),
+            (Some(5), None),
+        ],
+        "{:#?}",
+        answers.remarks
+    );
+    assert!(answers.remarks.iter().any(|remark| remark.mend.contains("is \"007\" meant?")));
+    assert_eq!(answers.unplaced, [2, 3, 4, 5]);
+    assert_eq!(answers.other_columns, ["7", "2b marks"]);
+    assert!(
+        matches!(&answer(&answers, "12", "2a").read, Read::ByHand(doubt) if doubt.kind == DoubtKind::Unit)
+    );
+}
+
+fn refused(text: &str) -> Vec<Fault> {
+    answers::read(text.as_bytes(), &class(), Habit::default(), &Decisions::default()).expect_err("a fault")
+}
+
+#[test]
+fn what_is_no_file_of_answers_is_refused_and_says_why() {
+    for (text, words) in [
+        ("", "no header"),
+        ("name,1\nA,2\n", "no column says whose answers these are"),
+        ("id,colour\n1,2\n", "no column holds answers"),
+        ("id,part\n1,2\n", "no column is called \"answer\""),
+        ("id,answer\n1,2\n", "none says to which part"),
+        ("id,1,Question 1\n1,2,3\n", "this column is for the same as \"1\""),
+        ("id,part,answer,1\n1,1,3,3\n", "a row an answer"),
+        ("id,1\n1\n", "this row has 1 cells"),
+    ] {
+        let faults = refused(text);
+        assert!(faults.iter().any(|fault| fault.what.contains(words)), "{words:?} is not told: {faults:#?}");
+        assert!(faults.iter().all(|fault| !fault.what.is_empty() && !fault.mend.is_empty()));
+    }
+    let told = refused("id,colour\n1,2\n")[0].to_string();
+    assert!(told.contains("1, 2a, 2b, 3, 4"), "{told}");
+}
