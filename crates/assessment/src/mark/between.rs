@@ -1,7 +1,7 @@
 //! What lies between a student's own values and an asked value: the mistakes that can be made there, and where they lead.
 
 use super::desk::{Behind, Desk, Ground, Led, Pin};
-use workings::evaluate::{EvaluationError, Prepared};
+use workings::evaluate::{EvaluationError, Prepared, Replacement};
 use workings::working::Id;
 
 /// A mistake on the way to an asked value, by its place in the list of all.
@@ -11,8 +11,17 @@ pub(super) struct Way {
     prepared: Prepared,
 }
 
-/// The mistakes on the way to an asked value from the very beginning; those made nearest to it first.
-pub(super) fn ways(desk: &Desk<'_>, asked: Id) -> Result<Vec<Way>, EvaluationError> {
+/// The mistakes on the way to an asked value.
+#[derive(Clone, Debug, Default)]
+pub(super) struct Ways {
+    /// From the very beginning; those made nearest to it first.
+    pub(super) all: Vec<Way>,
+    /// What they read.
+    pub(super) read: Vec<Id>,
+}
+
+/// The mistakes on the way to an asked value.
+pub(super) fn ways(desk: &Desk<'_>, asked: Id) -> Result<Ways, EvaluationError> {
     let mut all = Vec::new();
     for (mistake, made) in desk.mistakes().iter().enumerate() {
         if made.changes(desk.solved(), asked)
@@ -24,13 +33,25 @@ pub(super) fn ways(desk: &Desk<'_>, asked: Id) -> Result<Vec<Way>, EvaluationErr
     // Stable: mistakes made at one working stay in the order of the catalogue.
     let place = |way: &Way| desk.mistakes().get(way.mistake).map(|made| made.working());
     all.sort_by_key(|way| std::cmp::Reverse(place(way)));
-    Ok(all)
+    let mut read = Vec::new();
+    for made in all.iter().filter_map(|way| desk.mistakes().get(way.mistake)) {
+        for (_, replacement) in made.replacements() {
+            if let Replacement::Expression(formula) | Replacement::Numbers(formula, _) = replacement {
+                formula.each_working(&mut |id| read.push(id));
+            }
+        }
+    }
+    read.sort_unstable();
+    read.dedup();
+    Ok(Ways { all, read })
 }
 
 /// What lies between some own values and an asked value.
 #[derive(Clone, Debug)]
 pub(super) struct Between {
     asked: Id,
+    /// What the mistakes read.
+    pub(super) read: Vec<Id>,
     /// The mistakes that can be made there.
     pub(super) ways: Vec<Way>,
     /// The own values being right ones: where each of the mistakes leads; nothing where that is nowhere.
@@ -46,13 +67,10 @@ pub(super) struct Pair {
     pub(super) led: Led,
 }
 
-/// The most pairs that are led anew for one answer; with more of them an answer says nothing about any.
-const PAIRS: usize = 200;
-
 impl Between {
     pub(super) fn new(
         desk: &mut Desk<'_>,
-        all: &[Way],
+        known: &Ways,
         pins: &[Pin],
         asked: Id,
     ) -> Result<Self, EvaluationError> {
@@ -62,10 +80,10 @@ impl Between {
             let replaced = made.map(|made| made.replacements()).unwrap_or_default();
             replaced.iter().any(|(id, _)| open.get(id.0 as usize).copied().unwrap_or(false))
         };
-        let ways: Vec<Way> = all.iter().filter(|way| is_open(way)).cloned().collect();
-        let ground = from_right(desk, pins)?;
+        let ways: Vec<Way> = known.all.iter().filter(|way| is_open(way)).cloned().collect();
+        let ground = from_right(desk, pins, asked, &known.read)?;
         let from_right = ways.iter().map(|way| desk.led(&ground, &way.prepared, asked)).collect();
-        Ok(Self { asked, ways, from_right, pairs_from_right: None })
+        Ok(Self { asked, read: known.read.clone(), ways, from_right, pairs_from_right: None })
     }
 
     /// Where each of the mistakes leads on a ground.
@@ -73,14 +91,9 @@ impl Between {
         self.ways.iter().map(|way| desk.led(ground, &way.prepared, self.asked)).collect()
     }
 
-    /// Where any two of the mistakes lead on a ground; none where there are too many to be told apart by one number.
-    pub(super) fn pairs(&self, desk: &mut Desk<'_>, ground: &Ground) -> Result<Vec<Pair>, EvaluationError> {
-        let count = self.ways.len();
-        if count * count.saturating_sub(1) / 2 > PAIRS {
-            Ok(Vec::new())
-        } else {
-            self.all_pairs(desk, ground)
-        }
+    /// How many pairs of mistakes there are at most.
+    pub(super) fn count_of_pairs(&self) -> usize {
+        self.ways.len() * self.ways.len().saturating_sub(1) / 2
     }
 
     /// The own values being right ones: where any two of the mistakes lead.
@@ -90,13 +103,14 @@ impl Between {
         pins: &[Pin],
     ) -> Result<&[Pair], EvaluationError> {
         if self.pairs_from_right.is_none() {
-            let ground = from_right(desk, pins)?;
-            self.pairs_from_right = Some(self.all_pairs(desk, &ground)?);
+            let ground = from_right(desk, pins, self.asked, &self.read)?;
+            self.pairs_from_right = Some(self.pairs(desk, &ground)?);
         }
         Ok(self.pairs_from_right.as_deref().unwrap_or_default())
     }
 
-    fn all_pairs(&self, desk: &mut Desk<'_>, ground: &Ground) -> Result<Vec<Pair>, EvaluationError> {
+    /// Where any two of the mistakes lead on a ground.
+    pub(super) fn pairs(&self, desk: &mut Desk<'_>, ground: &Ground) -> Result<Vec<Pair>, EvaluationError> {
         let mut pairs = Vec::new();
         let reach: Vec<(Vec<Id>, Vec<bool>)> = self
             .ways
@@ -133,13 +147,13 @@ impl Between {
     }
 }
 
-fn from_right(desk: &mut Desk<'_>, pins: &[Pin]) -> Result<Ground, EvaluationError> {
+fn from_right(desk: &mut Desk<'_>, pins: &[Pin], asked: Id, read: &[Id]) -> Result<Ground, EvaluationError> {
     if pins.is_empty() {
         return Ok(desk.bare());
     }
     let right = |pin: &Pin| Pin { written: desk.solved().value(pin.id), behind: Behind::Right, ..*pin };
     let pins: Vec<Pin> = pins.iter().map(right).collect();
-    desk.ground(&pins)
+    desk.ground(&pins, asked, read)
 }
 
 /// By id, the workings on which an asked value rests and that are not behind own values.

@@ -3,6 +3,8 @@
 use crate::fair::figures::Grid;
 use crate::fair::mistakes::with_given;
 use std::collections::HashMap;
+use std::collections::hash_map::Entry;
+use std::sync::Arc;
 use workings::evaluate::{EvaluationError, Evaluator, Prepared, Replacement};
 use workings::mistake::Applied;
 use workings::solved::Solved;
@@ -56,6 +58,9 @@ pub(super) struct Led {
     pub(super) upper: f64,
 }
 
+/// What was compiled, by what is held fast.
+type Compiled = HashMap<Vec<(Id, Behind)>, Prepared>;
+
 /// The evaluations of one paper.
 #[derive(Clone, Debug)]
 pub(super) struct Desk<'a> {
@@ -64,11 +69,11 @@ pub(super) struct Desk<'a> {
     mistakes: Vec<Applied>,
     grid: Grid,
     /// By id the unit in which a working is written down, SI.
-    units: Vec<f64>,
+    units: Arc<[f64]>,
     /// By id the values of the lesson, rounded on the way.
-    rounded: Vec<f64>,
-    /// What was compiled before; forgotten when it grows large.
-    compiled: HashMap<Vec<(Id, Behind)>, Prepared>,
+    rounded: Arc<[f64]>,
+    /// By what is wanted and what is held fast, what was compiled before; forgotten when it grows large.
+    compiled: HashMap<(Id, bool), Compiled>,
 }
 
 /// Own values are off by a few parts in a hundred at most where they are rounded.
@@ -87,11 +92,11 @@ impl<'a> Desk<'a> {
         let unit = |working: &workings::working::Working| {
             solved.style().show(working.value, working.symbol.role).unit.in_si()
         };
-        let units: Vec<f64> = workings.in_order().map(|(_, working)| unit(working)).collect();
+        let units: Arc<[f64]> = workings.in_order().map(|(_, working)| unit(working)).collect();
         let mut evaluator = Evaluator::new(workings);
         let everything = with_given(solved, Vec::new())?;
         let rounded =
-            evaluator.run_settling(&everything, |id, value| rounded(grid, &units, id, value)).to_vec();
+            evaluator.run_settling(&everything, |id, value| rounded(grid, &units, id, value)).into();
         Ok(Self { solved, evaluator, mistakes, grid, units, rounded, compiled: HashMap::new() })
     }
 
@@ -109,33 +114,45 @@ impl<'a> Desk<'a> {
         Ground {
             written: values.to_vec(),
             behind: values.to_vec(),
-            rounded: self.rounded.clone(),
+            rounded: self.rounded.to_vec(),
             pinned: vec![false; values.len()],
             spread: 0.0,
         }
     }
 
-    /// A student's own values laid over the graph, in the order of the graph.
+    /// A student's own values laid over the graph, in the order of the graph, as far as an asked value needs it and `wanted`, what the
+    /// mistakes on the way to it read.
     ///
     /// # Errors
     /// A mistake of ours: a formula that cannot be evaluated.
-    pub(super) fn ground(&mut self, pins: &[Pin]) -> Result<Ground, EvaluationError> {
+    pub(super) fn ground(
+        &mut self,
+        pins: &[Pin],
+        asked: Id,
+        wanted: &[Id],
+    ) -> Result<Ground, EvaluationError> {
         let mut ground = self.bare();
         for pin in pins {
             if let Some(pinned) = ground.pinned.get_mut(pin.id.0 as usize) {
                 *pinned = true;
             }
         }
-        let written: Vec<(Id, Behind)> = pins.iter().map(|pin| (pin.id, Behind::Itself)).collect();
-        let prepared = self.compiled(&written, pins)?;
-        ground.written = self.evaluator.run(&prepared).to_vec();
-        let (grid, units) = (self.grid, &self.units);
-        let settle = |id, value| rounded(grid, units, id, value);
-        ground.rounded = self.evaluator.run_from(&self.rounded, &prepared, settle).to_vec();
-        let behind: Vec<(Id, Behind)> = pins.iter().map(|pin| (pin.id, pin.behind)).collect();
-        if behind.iter().any(|(_, behind)| *behind != Behind::Right) {
-            let prepared = self.compiled(&behind, pins)?;
-            ground.behind = self.evaluator.run(&prepared).to_vec();
+        let (grid, unrounded, units) = (self.grid, Arc::clone(&self.rounded), Arc::clone(&self.units));
+        let settle = |id, value| rounded(grid, &units, id, value);
+        let laid = self.with_compiled(
+            pins,
+            |_| Behind::Itself,
+            (asked, true),
+            wanted,
+            |evaluator, prepared| {
+                let written = evaluator.run(prepared).to_vec();
+                (written, evaluator.run_from(&unrounded, prepared, settle).to_vec())
+            },
+        );
+        (ground.written, ground.rounded) = laid?;
+        if pins.iter().any(|pin| pin.behind != Behind::Right) {
+            let run = |evaluator: &mut Evaluator<'_>, prepared: &Prepared| evaluator.run(prepared).to_vec();
+            ground.behind = self.with_compiled(pins, |pin| pin.behind, (asked, true), wanted, run)?;
         }
         let off = |pin: &Pin| {
             let (written, behind) = (pin.written, at(&ground.behind, pin.id));
@@ -152,29 +169,41 @@ impl<'a> Desk<'a> {
     /// # Errors
     /// As [`Desk::ground`].
     pub(super) fn follows(&mut self, pins: &[Pin], asked: Id) -> Result<f64, EvaluationError> {
-        let written: Vec<(Id, Behind)> = pins.iter().map(|pin| (pin.id, Behind::Itself)).collect();
-        let prepared = self.compiled(&written, pins)?;
-        Ok(at(self.evaluator.run(&prepared), asked))
+        let run = |evaluator: &mut Evaluator<'_>, prepared: &Prepared| at(evaluator.run(prepared), asked);
+        self.with_compiled(pins, |_| Behind::Itself, (asked, false), &[], run)
     }
 
-    fn compiled(&mut self, key: &[(Id, Behind)], pins: &[Pin]) -> Result<Prepared, EvaluationError> {
-        if self.compiled.len() > KEPT {
-            self.compiled.clear();
+    /// Runs what is compiled for some own values, and compiles it when it is first needed; `of` is an asked value and whether what the
+    /// mistakes on the way to it read is wanted too.
+    fn with_compiled<R>(
+        &mut self,
+        pins: &[Pin],
+        behind: impl Fn(&Pin) -> Behind,
+        of: (Id, bool),
+        wanted: &[Id],
+        run: impl FnOnce(&mut Evaluator<'a>, &Prepared) -> R,
+    ) -> Result<R, EvaluationError> {
+        let key: Vec<(Id, Behind)> = pins.iter().map(|pin| (pin.id, behind(pin))).collect();
+        let workings = self.solved.workings();
+        let replacements = match self.compiled.get(&of).is_some_and(|known| known.contains_key(&key)) {
+            true => Vec::new(),
+            false => self.replacements(&key),
+        };
+        let known = self.compiled.entry(of).or_default();
+        if known.len() > KEPT {
+            known.clear();
         }
-        let mut prepared = match self.compiled.get(key) {
-            Some(prepared) => prepared.clone(),
-            None => {
-                let prepared = self.solved.workings().prepare(&self.replacements(key))?;
-                self.compiled.insert(key.to_vec(), prepared.clone());
-                prepared
+        let prepared = match known.entry(key) {
+            Entry::Occupied(known) => known.into_mut(),
+            Entry::Vacant(place) => {
+                let wanted = wanted.iter().copied().chain([of.0]).chain(pins.iter().map(|pin| pin.id));
+                place.insert(workings.prepare(&replacements)?.only(workings, wanted))
             }
         };
-        for ((id, behind), pin) in key.iter().zip(pins) {
-            if *behind == Behind::Itself {
-                prepared.set(*id, pin.written);
-            }
+        for pin in pins.iter().filter(|pin| behind(pin) == Behind::Itself) {
+            prepared.set(pin.id, pin.written);
         }
-        Ok(prepared)
+        Ok(run(&mut self.evaluator, prepared))
     }
 
     fn replacements(&self, key: &[(Id, Behind)]) -> Vec<(Id, Replacement)> {

@@ -81,6 +81,12 @@ impl Wrong<'_> {
         Explanation { cause, from: self.from.to_vec(), expected }
     }
 
+    /// The chance at least that a number of no meaning fits one of so many values, wherever these are: as a rule within two decades.
+    fn chance_of_one_in(&self, values: usize) -> f64 {
+        let width = 2.0 * self.half_place / self.answer.abs();
+        values as f64 * width / (2.0 * std::f64::consts::LN_10)
+    }
+
     /// The chance that a number of no meaning, of the same figures and of about the same size, fits one of so many values.
     fn chance<'l>(&self, all: impl Iterator<Item = &'l Led>) -> f64 {
         let size = self.answer.abs();
@@ -175,9 +181,11 @@ pub(super) fn explain(
     let own;
     let pairs: &[Pair] = if wrong.from.is_empty() {
         between.pairs_from_right(desk, wrong.pins)?
-    } else {
+    } else if wrong.chance_of_one_in(between.count_of_pairs()) <= CHANCE {
         own = between.pairs(desk, ground)?;
         &own
+    } else {
+        &[]
     };
     let fitting: Vec<Pair> = pairs.iter().filter(|pair| wrong.fits(&pair.led)).copied().collect();
     let chance = wrong.chance(pairs.iter().map(|pair| &pair.led));

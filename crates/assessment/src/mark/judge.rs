@@ -2,13 +2,14 @@
 
 use super::answer::{Answer, Written};
 use super::asked::Asked;
-use super::between::{Between, ways};
+use super::between::{Between, Ways, ways};
 use super::desk::{Behind, Pin};
 use super::explain::{Explained, Wrong, explain, made};
 use super::marker::{Marker, Part, Units};
 use super::sheet::{Basis, GoesOn, Sheet};
 use super::verdict::{Cause, Explanation, Made, Slipped, Through, UnitFault, Verdict};
 use crate::set::Alternative;
+use std::sync::Arc;
 use workings::evaluate::EvaluationError;
 use workings::working::Id;
 
@@ -160,7 +161,9 @@ impl Marker<'_> {
                 }
             }
         }
-        let ground = if pins.is_empty() { self.desk.bare() } else { self.desk.ground(pins)? };
+        let ways = self.ways(part, id)?;
+        let ground =
+            if pins.is_empty() { self.desk.bare() } else { self.desk.ground(pins, id, &ways.read)? };
         if let Some(led) = ground.led(id).filter(|led| asked.follows(answer, led.value) && !pins.is_empty()) {
             return Ok(through(from, led.value, Behind::Follows));
         }
@@ -204,14 +207,21 @@ impl Marker<'_> {
         (verdict, behind)
     }
 
-    fn between(&mut self, part: usize, pins: &[Pin], id: Id) -> Result<Between, EvaluationError> {
-        let Some(Part { ways: found, .. }) = self.parts.get_mut(part) else {
-            return Between::new(&mut self.desk, &[], pins, id);
-        };
-        if found.is_none() {
-            *found = Some(ways(&self.desk, id)?);
+    /// The mistakes on the way to a part; found when first needed.
+    fn ways(&mut self, part: usize, id: Id) -> Result<Arc<Ways>, EvaluationError> {
+        if let Some(known) = self.parts.get(part).and_then(|part| part.ways.clone()) {
+            return Ok(known);
         }
-        Between::new(&mut self.desk, found.as_deref().unwrap_or_default(), pins, id)
+        let found = Arc::new(ways(&self.desk, id)?);
+        if let Some(part) = self.parts.get_mut(part) {
+            part.ways = Some(Arc::clone(&found));
+        }
+        Ok(found)
+    }
+
+    fn between(&mut self, part: usize, pins: &[Pin], id: Id) -> Result<Between, EvaluationError> {
+        let ways = self.ways(part, id)?;
+        Between::new(&mut self.desk, &ways, pins, id)
     }
 }
 

@@ -2,7 +2,7 @@
 
 use super::answer::Answer;
 use super::asked::Asked;
-use super::between::{Between, Way};
+use super::between::{Between, Ways};
 use super::desk::Desk;
 use super::marked::{Judged, MarkFault, Marked};
 use super::shares::Shares;
@@ -12,6 +12,7 @@ use crate::fair::Course;
 use crate::fair::figures::Grid;
 use crate::set::{Alternative, Ask, SetPaper};
 use std::collections::HashMap;
+use std::sync::Arc;
 use workings::evaluate::EvaluationError;
 use workings::mistake;
 use workings::working::Id;
@@ -53,7 +54,7 @@ pub(super) struct Part {
     /// The parts that this one rests on.
     pub(super) rests_on: Vec<usize>,
     /// The mistakes on the way to it; found when first needed.
-    pub(super) ways: Option<Vec<Way>>,
+    pub(super) ways: Option<Arc<Ways>>,
 }
 
 impl<'a> Marker<'a> {
