@@ -250,7 +250,6 @@ fn column(name: &str, labels: &[String], remarks: &mut Vec<Fault>) -> Column {
         }
         Found::None => return Column::Other,
     };
-    let words: Vec<String> = rest.split(|c: char| !c.is_alphanumeric()).map(str::to_lowercase).collect();
     if matches!(rest.trim().to_lowercase().as_str(), "unit" | "units") {
         return Column::UnitOf(label);
     }
@@ -260,7 +259,7 @@ fn column(name: &str, labels: &[String], remarks: &mut Vec<Fault>) -> Column {
         return Column::Other;
     }
     let (unit, odd) = unit_in(rest);
-    if unit.is_none() && words.iter().any(|word| NOT_ANSWERS.contains(&word.as_str())) {
+    if unit.is_none() && holds_no_answers(rest) {
         return Column::Other;
     }
     if let Some(odd) = odd.filter(|_| unit.is_none()) {
@@ -273,6 +272,15 @@ fn column(name: &str, labels: &[String], remarks: &mut Vec<Fault>) -> Column {
     Column::Of(label, unit.map(|unit| Beside { unit, from: UnitFrom::Header }))
 }
 
+/// Whether the words behind a label say that the column holds something else. `(2 marks)` is what an answer is worth, and belongs to
+/// the question's name.
+fn holds_no_answers(rest: &str) -> bool {
+    let worth = |piece: &&str| piece.starts_with(|c: char| c.is_ascii_digit());
+    let pieces = rest.split(['(', ')', '[', ']']).map(str::trim).filter(|piece| !worth(piece));
+    let mut words = pieces.flat_map(|piece| piece.split(|c: char| !c.is_alphanumeric()));
+    words.any(|word| NOT_ANSWERS.contains(&word.to_lowercase().as_str()))
+}
+
 /// The unit that a header says in brackets or behind a slash; else what stands where a unit may.
 fn unit_in(rest: &str) -> (Option<assessment::set::AnswerUnit>, Option<String>) {
     let mut odd = None;
@@ -282,7 +290,9 @@ fn unit_in(rest: &str) -> (Option<assessment::set::AnswerUnit>, Option<String>) 
         let Some(inside) = inside else { continue };
         match unit_words::answer_unit(inside) {
             Some(unit) => return (Some(unit), None),
-            None if unit_words::meant(inside.trim()).is_some() => odd = Some(inside.to_owned()),
+            None if unit_words::meant(inside.trim()).is_some() || inside.contains('^') => {
+                odd = Some(inside.to_owned())
+            }
             None => {}
         }
     }

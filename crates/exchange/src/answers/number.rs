@@ -107,6 +107,12 @@ pub(super) fn number(
         (None, Some(beside)) => (beside.unit.clone(), beside.from),
         (None, None) => (asked.clone(), UnitFrom::Question),
     };
+    // The header is nobody's answer: a slip in it is not the students'.
+    if from == UnitFrom::Header && unit.unit.dimension() != asked.unit.dimension() {
+        let (said, wanted) = (unit.unit.dimension().in_words(), asked.unit.dimension().in_words());
+        let what = format!("the header says {}, {said}, where {wanted} is asked for", unit.text());
+        return Err(Doubt::new(DoubtKind::Unit, what));
+    }
     let power_written = written.numeral.power;
     let meant = Number::new(written, negative, unit.clone(), from)?;
     // The power of ten that is printed behind an answer may have been written again, or left out.

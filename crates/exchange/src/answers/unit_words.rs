@@ -38,7 +38,8 @@ pub(super) fn answer_unit(text: &str) -> Option<AnswerUnit> {
         return Some(AnswerUnit { unit, power: 0 });
     }
     // What stands before a unit is read as what stands behind a 1.
-    let one = format!("1{plain}");
+    let times = if plain.starts_with("10") { "×" } else { "" };
+    let one = format!("1{times}{plain}");
     let Some(Start::Number(numeral, length)) = numeral::start(&one, Mark::Point) else { return None };
     let power = numeral.last_place.filter(|_| numeral.power)?;
     let rest = one.get(length..)?.trim();

@@ -52,6 +52,72 @@ fn a_row_for_each_answer() {
     );
 }
 
+/// Each way of naming a column; the unit that its numbers are in.
+#[test]
+fn headers_that_name_a_part() {
+    let asked = [paper("1", "", vec![stress("2a"), stress("2b"), stress("3")])];
+    for (header, part, pascals) in [
+        ("2a", "2a", 1e6),
+        ("2A", "2a", 1e6),
+        (" 2a ", "2a", 1e6),
+        ("Q2a", "2a", 1e6),
+        ("Q 2a", "2a", 1e6),
+        ("Q.2a", "2a", 1e6),
+        ("Question 2a", "2a", 1e6),
+        ("question_2a", "2a", 1e6),
+        ("Question 2 (a)", "2a", 1e6),
+        ("2 a", "2a", 1e6),
+        ("2.a)", "2a", 1e6),
+        ("part-2a", "2a", 1e6),
+        ("Part 2a:", "2a", 1e6),
+        ("Question no. 2a", "2a", 1e6),
+        ("Response 3", "3", 1e6),
+        ("Answer to nothing", "", 0.0),
+        ("3 shear stress on the cut", "3", 1e6),
+        ("3: tau", "3", 1e6),
+        ("2a tau (kPa)", "2a", 1e3),
+        ("2a tau (max) [kPa]", "2a", 1e3),
+        ("2a [N/mm2]", "2a", 1e6),
+        ("2a tau / kPa", "2a", 1e3),
+        ("2b (×10³ Pa)", "2b", 1e3),
+        ("2b (10^3 Pa)", "2b", 1e3),
+        ("2b (2 marks)", "2b", 1e6),
+        ("2b (marks)", "", 0.0),
+        ("2a marks", "", 0.0),
+        ("2a score", "", 0.0),
+        ("3 /2.00", "", 0.0),
+        ("2c", "", 0.0),
+        ("12a", "", 0.0),
+        ("2ab", "", 0.0),
+        ("3rd try", "", 0.0),
+        ("2026-11-29", "", 0.0),
+        ("Right answer 3", "", 0.0),
+        ("Grade/10.00", "", 0.0),
+    ] {
+        // The other column keeps the file one of answers.
+        let other = if part == "2b" { "2a" } else { "2b" };
+        let answers = read(&format!("id;{header};{other} other\n1;12;5\n"), &asked);
+        let found = answers.papers[0].answers.iter().find(|answer| answer.raw == "12");
+        match found {
+            Some(answer) => {
+                assert_eq!(answer.part, part, "{header:?}");
+                assert_eq!(number(&answers, "1", part).value, 12.0 * pascals, "{header:?}");
+            }
+            None => assert_eq!(part, "", "{header:?} names no part"),
+        }
+    }
+}
+
+/// A slip in the header is not the students': their numbers are left to a person, not called forces.
+#[test]
+fn a_header_with_a_unit_of_another_kind() {
+    let asked = [paper("1", "", vec![stress("1")])];
+    let answers = read("id;1 (kN)\n1;12\n", &asked);
+    let Read::ByHand(doubt) = &answer(&answers, "1", "1").read else { panic!("in doubt") };
+    assert_eq!(doubt.what, "the header says kN, a force, where a stress is asked for");
+    assert_eq!(number(&read("id;1 (kN)\n1;12 kPa\n", &asked), "1", "1").value, 12e3);
+}
+
 /// A platform may hand out the question and its marks beside the answer.
 #[test]
 fn of_several_columns_for_a_part_the_one_that_is_called_the_answer_counts() {

@@ -117,3 +117,43 @@ fn right_answers_to_all_built_in_lessons_are_read_and_found_right() {
     }
     assert!(compared > 180, "only {compared} answers");
 }
+
+/// Whatever a known mistake leads to is read as the number it is, in the course's unit and in SI. Source: the values themselves.
+#[test]
+fn wrong_answers_are_read_as_what_they_are() {
+    let mut compared = 0;
+    for (name, set) in papers() {
+        let asked = PaperAsked::of(&set, "1", "", AskedOn::Paper);
+        for part in set.parts() {
+            let Ask::Value(value) = &part.ask else { continue };
+            let base = workings::unit::Unit::of_base_units(value.unit.unit.dimension()).text();
+            for wrong in &value.mistakes {
+                for written in [
+                    format!("{} {}", figures(value.unit.from_si(wrong.value)), value.unit.text()),
+                    format!("{:.4e} {base}", wrong.value),
+                ] {
+                    let file = format!("id\t{}\n1\t{written}\n", part.label);
+                    let habit = Habit { declared: Some(answers::Mark::Point), ..Habit::default() };
+                    let found = answers::read(
+                        file.as_bytes(),
+                        std::slice::from_ref(&asked),
+                        habit,
+                        &Decisions::default(),
+                    );
+                    let found = found.expect("answers");
+                    let answer = found.papers[0].answers.iter().find(|answer| answer.part == part.label);
+                    let Some(Read::Number(number)) = answer.map(|answer| &answer.read) else {
+                        panic!("{name}, {written:?}: {answer:?}");
+                    };
+                    let half = number.half_place().expect("a decimal");
+                    assert!(
+                        (number.value - wrong.value).abs() <= half * (1.0 + 1e-9),
+                        "{name}, {written:?}: {number:?}"
+                    );
+                    compared += 1;
+                }
+            }
+        }
+    }
+    assert!(compared > 500, "only {compared} answers");
+}
