@@ -3,7 +3,7 @@
 
 mod common;
 
-use assessment::mark::{Answer, Cause, Marked, Marker, UnitFault, Units, Verdict, Written};
+use assessment::mark::{Answer, Cause, Decision, Marked, Marker, UnitFault, Units, Verdict, Written};
 use assessment::set::{Ask, SetPaper};
 use common::{REFERENCE, reference_text};
 
@@ -11,6 +11,8 @@ use common::{REFERENCE, reference_text};
 const CHAIN: &str = "[[question]]\nask = \"shear force at the slice\"\nmarks = 2\n\
                      [[question]]\nask = \"second moment\"\nsteps = [\"centroid height\"]\nmarks = 2\n\
                      [[question]]\nask = \"shear stress on the cut\"\nsteps = [\"first moment at the cut\"]\nmarks = 2\n";
+
+const TAU: &str = "[[question]]\nask = \"shear stress on the cut\"\n";
 
 fn set_of(lesson: &str, questions: &str) -> SetPaper {
     let start = lesson.find("[[question]]").unwrap_or(lesson.len());
@@ -128,6 +130,76 @@ fn a_missing_unit_costs_once_in_a_question() {
     let earned: Vec<Option<f64>> = found.parts.iter().map(|judged| judged.marks()).collect();
     assert_eq!(earned, [Some(1.0), Some(0.5), Some(2.0), Some(0.0), Some(0.0)]);
     assert_eq!(found.parts[0].unit, Some(UnitFault::Missing));
+}
+
+/// By hand: a lost sign earns 25 % of 2 marks here; t forgotten (240 MPa) 75 % of 2.
+#[test]
+fn the_lesson_says_what_is_earned() {
+    let asks = "[[question]]\nask = \"shear stress on the cut\"\nmarks = 2\n\
+                [question.marking]\nsign = \"25 %\"\nmistakes = { t-forgotten = \"75 %\" }\n";
+    let paper = set_of(REFERENCE, asks);
+    assert_eq!(marked(&paper, &[("1", "-12.0")]).marks(), 0.5);
+    assert_eq!(marked(&paper, &[("1", "240")]).marks(), 1.5);
+}
+
+#[test]
+fn a_decision_stands_over_the_verdict() {
+    let paper = set_of(REFERENCE, CHAIN);
+    let mut found = marked(&paper, &[("1", "31.7")]);
+    let decision = |part: &str, marks: f64| Decision {
+        paper: "0001".to_owned(),
+        part: part.to_owned(),
+        marks,
+        note: "the sketch is right".to_owned(),
+    };
+    assert_eq!(found.decide("0002", &[decision("1", 1.5)]), Ok(()));
+    assert_eq!(found.marks(), 0.0);
+    assert_eq!(found.decide("0001", &[decision("1", 1.5), decision("1", 1.0)]), Ok(()));
+    assert_eq!((found.marks(), word(&found, "1")), (1.0, "unknown"));
+    let faults = found.decide("0001", &[decision("9", 1.0), decision("1", 2.5), decision("2a", f64::NAN)]);
+    assert_eq!(faults.map_err(|all| all.len()), Err(3));
+    let text = serde_json::to_string(&decision("1", 1.5)).expect("plain data");
+    assert_eq!(serde_json::from_str::<Decision>(&text).expect("it was written so"), decision("1", 1.5));
+}
+
+/// The place of the largest moment, 2.25 m, is where V passes through zero: it follows from the reaction. By hand, with R_A = 30 kN
+/// V is 30 - 20 - 20·(x - 2) = 0 at 2.5 m.
+#[test]
+fn a_place_follows_from_what_was_found_before() {
+    let asks = "[[question]]\nask = \"reaction at A\"\n\
+                [[question]]\nask = \"largest sagging moment\"\nplace = true\nmarks = 2\n";
+    let paper = set_of(REFERENCE, asks);
+    let found = marked(&paper, &[("1", "30.0"), ("2b", "2.50")]);
+    assert_eq!(mistakes(&found.part("1").expect("a reaction").verdict)[0], "equal-shares");
+    assert_eq!(word(&found, "2b"), "follow-through", "{:?}", found.part("2b"));
+    let right = marked(&paper, &[("2b", "2.25")]);
+    assert_eq!(word(&right, "2b"), "right");
+}
+
+/// The limits of follow-through: no credit goes on from a neutral axis outside of the section, from a negative second moment, or from
+/// zero.
+#[test]
+fn nothing_follows_from_what_cannot_be() {
+    let paper = set_of(REFERENCE, CHAIN);
+    // By hand, were they followed: with I = -11.25e6 tau = -12 MPa, which is a lost sign; with Q = 0 tau = 0.
+    let found = marked(&paper, &[("1", "25.0"), ("2b", "-11.25"), ("3a", "108"), ("3b", "-12.0")]);
+    assert_eq!((word(&found, "2b"), word(&found, "3b")), ("slip", "slip"));
+    let found = marked(&paper, &[("1", "25.0"), ("2b", "11.25"), ("3a", "0.0"), ("3b", "0.0")]);
+    assert_ne!(word(&found, "3b"), "follow-through");
+    // With the axis at 205 mm, 100 mm too high, I would be 11.25e6 + 6000·100² = 71.25e6.
+    let found = marked(&paper, &[("2a", "205"), ("2b", "71.25")]);
+    assert_ne!(word(&found, "2b"), "follow-through");
+}
+
+/// By hand: with Q at the neutral axis tau = 12.25 MPa, 2 % off; to three figures it is told from the right 12.0.
+#[test]
+fn a_mistake_near_the_right_value_is_known_by_its_figures() {
+    let paper = set_of(REFERENCE, TAU);
+    let near = marked(&paper, &[("1", "12.25")]);
+    assert!(mistakes(&near.parts[0].verdict).contains(&"q-at-the-neutral-axis".to_owned()), "{near:?}");
+    // Within 1 % of it, though not by its figures: a guess, and no more.
+    let off = marked(&paper, &[("1", "12.33")]);
+    assert!(mistakes(&off.parts[0].verdict).is_empty(), "{off:?}");
 }
 
 /// What nothing leads to.

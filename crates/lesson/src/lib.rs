@@ -12,6 +12,7 @@ pub mod edit;
 pub mod finding;
 pub mod key;
 mod lesson;
+pub mod marking;
 pub mod papers;
 pub mod question;
 mod reading;

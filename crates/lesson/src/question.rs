@@ -1,5 +1,7 @@
 //! What students are asked for, and how it is worded.
 
+use crate::marking::Shares;
+
 /// One question of a paper.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Question {
@@ -10,6 +12,8 @@ pub struct Question {
     pub text: Option<String>,
     /// What a right answer earns, the steps before it not counted; greater than zero.
     pub marks: f64,
+    /// Which share of them an answer earns that is not quite right.
+    pub marking: Shares,
 }
 
 /// What is asked for.

@@ -92,7 +92,11 @@ fn heading(paths: &[&str]) -> String {
 fn rows(page: &mut String, keys: &[&Key]) {
     page.push_str("| key | what it takes | needed | what it means | example |\n|---|---|---|---|---|\n");
     for key in keys {
-        let word = if key.word() == "*" { "a name of your own" } else { key.word() };
+        let word = match key.word() {
+            "*" if key.parent().ends_with("mistakes") => "the name of a mistake",
+            "*" => "a name of your own",
+            word => word,
+        };
         let needed = match key.need {
             Need::Required => "yes".to_owned(),
             Need::Optional("") => "no".to_owned(),

@@ -326,3 +326,21 @@ fn a_question_asks_for_steps_a_place_a_choice_or_a_sketch() {
     assert_eq!(third.ask, Ask::Sketch(Sketch::BendingMoment));
     assert_eq!(third.workings().count(), 0);
 }
+
+/// What a question says of its shares stands over what the lesson says, and that over what is usual.
+#[test]
+fn the_shares_of_the_marks() {
+    let lesson = read(&[
+        "[marking]\nsign = \"25 %\"\nunit = \"0.75\"\nmistakes = { q-to-the-cut = \"10 %\" }\n",
+        "[[question]]\nask = \"shear stress on the cut\"\n\
+         [[question]]\nask = \"second moment\"\nmarking = { sign = \"0 %\", mistakes = { wrong-axis = \"100 %\" } }\n",
+    ]);
+    let [first, second] = lesson.questions.as_slice() else { panic!("two questions") };
+    let usual = lesson::marking::Shares::default();
+    assert_near(first.marking.sign, 0.25);
+    assert_near(first.marking.unit, 0.75);
+    assert_eq!(first.marking.rounded_early, usual.rounded_early);
+    assert_near(first.marking.mistakes["q-to-the-cut"], 0.1);
+    assert_eq!((second.marking.sign, second.marking.unit), (0.0, 0.75));
+    assert_eq!(second.marking.mistakes.len(), 2);
+}

@@ -5,12 +5,13 @@ use super::asked::Asked;
 use super::between::{Between, Ways};
 use super::desk::Desk;
 use super::marked::{Judged, MarkFault, Marked};
-use super::shares::Shares;
+use super::shares::earned;
 use super::sheet::Sheet;
 use super::verdict::{Cause, UnitFault, Verdict};
 use crate::fair::Course;
 use crate::fair::figures::Grid;
 use crate::set::{Alternative, Ask, SetPaper};
+use lesson::marking::Shares;
 use std::collections::HashMap;
 use std::sync::Arc;
 use workings::evaluate::EvaluationError;
@@ -35,7 +36,6 @@ pub enum Units {
 pub struct Marker<'a> {
     pub(super) paper: &'a SetPaper,
     pub(super) units: Units,
-    shares: Shares,
     pub(super) desk: Desk<'a>,
     pub(super) parts: Vec<Part>,
     /// The parts in the order of the graph, so that every value is judged after those that it rests on.
@@ -94,15 +94,7 @@ impl<'a> Marker<'a> {
             let id = ids.get(part).copied().flatten();
             (id.is_none(), id)
         });
-        Ok(Self {
-            paper,
-            units: Units::default(),
-            shares: Shares::default(),
-            desk,
-            parts,
-            order,
-            between: HashMap::new(),
-        })
+        Ok(Self { paper, units: Units::default(), desk, parts, order, between: HashMap::new() })
     }
 
     /// The same for sheets whose numbers without a unit stand in these units.
@@ -154,7 +146,10 @@ impl<'a> Marker<'a> {
         let parts = all.map(|((set, part), found)| {
             let (verdict, unit) = found.unwrap_or((Verdict::ByHand, None));
             let right = part.asked.as_ref().map_or(0.0, |asked| asked.right);
-            let mut share = self.shares.of(&verdict, right);
+            let usual = Shares::default();
+            let shares =
+                self.paper.lesson.questions.get(part.question).map_or(&usual, |asked| &asked.marking);
+            let mut share = earned(shares, &verdict, right);
             if unit.is_some()
                 && share > 0.0
                 && let Some(paid) = unit_paid.get_mut(part.question)
@@ -163,7 +158,7 @@ impl<'a> Marker<'a> {
                 // A power of ten that is lost with the unit is lost once.
                 let only_power =
                     verdict.explanations().iter().any(|one| matches!(one.cause, Cause::Slip { .. }));
-                share = if only_power { share.min(self.shares.unit) } else { share * self.shares.unit };
+                share = if only_power { share.min(shares.unit) } else { share * shares.unit };
             }
             let earned = (verdict != Verdict::ByHand).then_some(share * set.marks);
             Judged { part: set.label.clone(), most: set.marks, verdict, unit, earned, decided: None }

@@ -40,7 +40,7 @@ mod verdict;
 
 pub use answer::{Answer, Written};
 pub use decision::{Decision, DecisionFault};
+pub use lesson::marking::Shares;
 pub use marked::{Judged, MarkFault, Marked};
 pub use marker::{Marker, Units};
-pub use shares::Shares;
 pub use verdict::{Cause, Explanation, Made, Slipped, Through, UnitFault, Verdict};

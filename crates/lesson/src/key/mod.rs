@@ -6,6 +6,7 @@
 mod beam;
 mod head;
 mod lecture;
+mod marking;
 mod other_words;
 mod section;
 mod shape;
@@ -206,6 +207,7 @@ pub fn all() -> &'static [Key] {
         keys.extend_from_slice(beam::KEYS);
         keys.extend(section::keys());
         keys.extend(lecture::keys());
+        keys.extend(marking::keys());
         keys.extend(variant::keys(&keys));
         keys
     });

@@ -4,6 +4,7 @@ mod beam;
 mod beam_faults;
 mod form;
 mod lecture;
+mod marking;
 mod node;
 mod notation;
 mod only;

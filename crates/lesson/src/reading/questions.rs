@@ -1,10 +1,12 @@
 //! The questions: their form, and whether the solved lesson can answer them.
 
 use super::lecture::meant;
+use super::marking;
 use super::node::{Given, Table};
 use super::words::in_quotes;
 use crate::finding::Report;
 use crate::lesson::Lesson;
+use crate::marking::Shares;
 use crate::question::{Ask, AskedValue, Piece, Question, Sketch, pieces};
 use workings::solved::Solved;
 use workings::working::Working;
@@ -17,10 +19,13 @@ const WIDEST: f64 = 0.2;
 
 /// What every question asks for; what is wrong with its form is reported.
 pub(super) fn read(lesson: &Table, report: &mut Report) -> Vec<Question> {
-    lesson.tables("question").filter_map(|entry| question(entry, report)).collect()
+    let usual = Shares::default();
+    let shares = lesson.table("marking").map(|table| marking::read(table, &usual, &[], report));
+    let shares = shares.unwrap_or(usual);
+    lesson.tables("question").filter_map(|entry| question(entry, &shares, report)).collect()
 }
 
-fn question(entry: &Table, report: &mut Report) -> Option<Question> {
+fn question(entry: &Table, shares: &Shares, report: &mut Report) -> Option<Question> {
     let (asked, sketch) = (entry.text("ask"), entry.text("sketch"));
     let ask = match (asked, sketch) {
         (Some(_), Some(both)) => {
@@ -39,7 +44,7 @@ fn question(entry: &Table, report: &mut Report) -> Option<Question> {
         }
         (Some(asked), None) => Ask::Value(value(entry, asked.value.trim())),
         (None, Some(sketch)) => {
-            for key in ["steps", "step-marks", "place", "choose"] {
+            for key in ["steps", "step-marks", "place", "choose", "marking"] {
                 if entry.has(key) {
                     report
                         .add(entry.place(key), format!("a sketch has no {}", in_quotes(key)))
@@ -49,7 +54,13 @@ fn question(entry: &Table, report: &mut Report) -> Option<Question> {
             Ask::Sketch(Sketch::ALL.into_iter().find(|known| known.written() == sketch.value)?)
         }
     };
-    Some(Question { ask, text: entry.owned_text("text"), marks: entry.number("marks").unwrap_or(1.0) })
+    let own = entry.table("marking").map(|table| marking::read(table, shares, &[], report));
+    Some(Question {
+        ask,
+        text: entry.owned_text("text"),
+        marks: entry.number("marks").unwrap_or(1.0),
+        marking: own.unwrap_or_else(|| shares.clone()),
+    })
 }
 
 fn value(entry: &Table, working: &str) -> AskedValue {
