@@ -202,6 +202,28 @@ fn a_mistake_near_the_right_value_is_known_by_its_figures() {
     assert!(mistakes(&off.parts[0].verdict).is_empty(), "{off:?}");
 }
 
+/// By hand: V over the web of 120 mm, 25e3/(20·120) = 10.42 MPa, is no mistake of the catalogue in this lesson.
+#[test]
+fn a_lecturers_own_mistake_is_known_as_any_other() {
+    let own = "[[mistake]]\nname = \"over-the-web\"\nreplaces = \"shear stress on the cut\"\n\
+               formula = \"shear force at the slice / (width at the cut * 120 mm)\"\n\
+               does = \"takes the mean over the web\"\nfeedback = \"That is the mean.\"\n";
+    let paper =
+        set_of(REFERENCE, &format!("{TAU}marking = {{ mistakes = {{ over-the-web = \"50 %\" }} }}\n{own}"));
+    let found = marked(&paper, &[("1", "10.42")]);
+    assert_eq!(mistakes(&found.parts[0].verdict), ["over-the-web"]);
+    assert_eq!(found.marks(), 0.5);
+    let Ask::Value(tau) = &paper.questions[0].parts[0].ask else { panic!("a value") };
+    let known =
+        tau.mistakes.iter().find(|known| known.mistake == "over-the-web").expect("it shows in the value");
+    assert_eq!(
+        (known.does.as_str(), known.feedback.as_str()),
+        ("takes the mean over the web", "That is the mean.")
+    );
+    let without = set_of(REFERENCE, TAU);
+    assert!(mistakes(&marked(&without, &[("1", "10.42")]).parts[0].verdict).is_empty());
+}
+
 /// What nothing leads to.
 #[test]
 fn nonsense_is_unknown() {

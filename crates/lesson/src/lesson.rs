@@ -5,6 +5,7 @@ use crate::question::Question;
 use crate::requirement::Requirement;
 use std::collections::BTreeMap;
 use std::ops::Range;
+use workings::mistake::Mistake;
 use workings::problem::Problem;
 use workings::quantity::Quantity;
 use workings::style::Style;
@@ -25,6 +26,8 @@ pub struct Lesson {
     pub texts: Texts,
     /// What students are asked for, in the order of the file.
     pub questions: Vec<Question>,
+    /// The lecturer's own mistakes, beside those of the catalogue, in the order of the file.
+    pub mistakes: Vec<Mistake>,
     /// How far an answer may be from the right one and still be right, as a share of it: 0.01 for 1 %.
     pub tolerance: f64,
     /// The named values of the file, in its order.

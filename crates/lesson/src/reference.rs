@@ -81,6 +81,7 @@ fn heading(paths: &[&str]) -> String {
         .map(|path| match *path {
             "" => "The top of the file".to_owned(),
             "question[]" => "`[[question]]`".to_owned(),
+            "mistake[]" => "`[[mistake]]`".to_owned(),
             "variant[]" => "`[[variant]]`".to_owned(),
             path if path.contains("[]") => format!("`{path}`"),
             path => format!("`[{path}]`"),

@@ -33,7 +33,7 @@ fn the_reference_page_names_every_key() {
         let parent = key.parent();
         let heading = match parent {
             "" => "The top of the file".to_owned(),
-            "question[]" | "variant[]" => format!("`[[{}]]`", parent.trim_end_matches("[]")),
+            "question[]" | "mistake[]" | "variant[]" => format!("`[[{}]]`", parent.trim_end_matches("[]")),
             parent if parent.contains("[]") => format!("`{parent}`"),
             parent => format!("`[{parent}]`"),
         };

@@ -13,7 +13,7 @@ use std::collections::BTreeSet;
 use std::fmt;
 use workings::engine::Call;
 use workings::evaluate::{EvaluationError, Prepared};
-use workings::mistake::{self, Applied};
+use workings::mistake::{self, Applied, Mistake};
 use workings::rounding::Figures;
 use workings::solved::Solved;
 use workings::working::{Formula, Id};
@@ -100,6 +100,7 @@ pub struct Judge<'a> {
     solved: &'a Solved,
     course: Course,
     mistakes: Vec<Applied>,
+    own: &'a [Mistake],
     known: &'a [Judgement],
 }
 
@@ -109,7 +110,18 @@ const WORLDS: usize = 3;
 impl<'a> Judge<'a> {
     /// For a paper, with every mistake of the catalogue.
     pub fn new(solved: &'a Solved, course: Course) -> Self {
-        Self { solved, course, mistakes: mistake::all(solved), known: &[] }
+        Self { solved, course, mistakes: mistake::all(solved), own: &[], known: &[] }
+    }
+
+    /// The same, with a lecturer's own mistakes beside those of the catalogue.
+    pub fn beside(mut self, own: &'a [Mistake]) -> Self {
+        self.mistakes.extend(own.iter().flat_map(|mistake| mistake.applied(self.solved)));
+        Self { own, ..self }
+    }
+
+    /// The mistake of an id: of the catalogue, or the lecturer's own.
+    pub fn mistake(&self, id: &str) -> Option<&'a Mistake> {
+        mistake::named(id).or_else(|| self.own.iter().find(|own| own.id() == id))
     }
 
     /// The same, with judgements of this very paper that are known already: they are not made again.

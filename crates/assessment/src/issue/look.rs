@@ -76,7 +76,7 @@ pub(super) fn read(papers: &Papers, asked: &[String], draw: &Draw) -> Read {
     if let Some(requirement) = missed {
         return refused(Against::Requirement(requirement.written.clone()));
     }
-    let judge = Judge::new(&solved, Course::of(&lesson));
+    let judge = Judge::new(&solved, Course::of(&lesson)).beside(&lesson.mistakes);
     let mut judgements = Vec::with_capacity(asked.len());
     for name in asked {
         match judge.judge(name) {

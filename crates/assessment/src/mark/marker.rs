@@ -64,7 +64,9 @@ impl<'a> Marker<'a> {
     /// A mistake of ours: a formula that cannot be evaluated.
     pub fn new(paper: &'a SetPaper) -> Result<Self, EvaluationError> {
         let (solved, course) = (&paper.solved, Course::of(&paper.lesson));
-        let desk = Desk::new(solved, mistake::all(solved), Grid::of(course.figures))?;
+        let mut mistakes = mistake::all(solved);
+        mistakes.extend(paper.lesson.mistakes.iter().flat_map(|own| own.applied(solved)));
+        let desk = Desk::new(solved, mistakes, Grid::of(course.figures))?;
         let mut parts = Vec::new();
         for (question, set) in paper.questions.iter().enumerate() {
             for part in &set.parts {

@@ -7,7 +7,7 @@ use super::value::ValuePart;
 use crate::fair::Judge;
 use serde::Serialize;
 use std::cmp::Reverse;
-use workings::mistake::{self, Kind};
+use workings::mistake::{Kind, Mistake};
 
 /// A value that a student chooses.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -56,7 +56,7 @@ impl ChoicePart {
         };
         let mut candidates: Vec<&Recognised> = value.mistakes.iter().collect();
         // Stable: of equally good ones those made nearer to the value come first.
-        candidates.sort_by_key(|wrong| (Reverse(plausible(wrong.value, value.right)), kind(wrong)));
+        candidates.sort_by_key(|wrong| (Reverse(plausible(wrong.value, value.right)), kind(wrong, judge)));
         let mut alternatives = vec![Alternative { value: value.right, mistake: None }];
         for wrong in candidates {
             if alternatives.len() == count as usize {
@@ -86,6 +86,6 @@ fn plausible(wrong: f64, right: f64) -> bool {
 }
 
 /// Wrong notions before wrong ways, those before slips.
-fn kind(wrong: &Recognised) -> Option<Kind> {
-    mistake::named(&wrong.mistake).and_then(mistake::Mistake::kind)
+fn kind(wrong: &Recognised, judge: &Judge<'_>) -> Option<Kind> {
+    judge.mistake(&wrong.mistake).and_then(Mistake::kind)
 }

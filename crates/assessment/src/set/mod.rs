@@ -112,7 +112,7 @@ impl SetPaper {
     /// # Errors
     /// As [`SetPaper::new`].
     pub fn judged(lesson: Lesson, solved: Solved, known: &[Judgement]) -> Result<Self, Vec<SetFault>> {
-        let judge = Judge::new(&solved, Course::of(&lesson)).knowing(known);
+        let judge = Judge::new(&solved, Course::of(&lesson)).beside(&lesson.mistakes).knowing(known);
         let (mut questions, mut faults) = (Vec::new(), Vec::new());
         for (index, question) in lesson.questions.iter().enumerate() {
             match asked(question, &judge) {

@@ -5,7 +5,6 @@ use super::fault::Why;
 use super::value::ValuePart;
 use crate::fair::{Judge, Wrong};
 use serde::Serialize;
-use workings::mistake;
 
 /// A wrong answer that a known mistake leads to.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -39,7 +38,7 @@ pub(super) fn of(part: &ValuePart, judge: &Judge<'_>) -> Result<Vec<Recognised>,
     let mut all: Vec<Recognised> = Vec::new();
     for wrong in wrongs {
         let Wrong { mistake, made_at, value } = wrong;
-        let Some(known) = mistake::named(&mistake) else { continue };
+        let Some(known) = judge.mistake(&mistake) else { continue };
         let told = |other: &Recognised| {
             other.mistake == mistake
                 && (other.value - value).abs() <= SAME * value.abs().max(other.value.abs())

@@ -74,8 +74,8 @@ fn one(
     (score, draw): (Score, &Draw),
 ) -> Option<Judged> {
     let reading = candidates.papers().reading(draw).ok()?;
-    let (course, solved) = (Course::of(&reading.lesson?), reading.solved?);
-    let judge = Judge::new(&solved, course);
+    let (lesson, solved) = reading.lesson.zip(reading.solved)?;
+    let judge = Judge::new(&solved, Course::of(&lesson)).beside(&lesson.mistakes);
     let judgements = asked.iter().map(|name| judge.judge(name).ok()).collect::<Option<Vec<_>>>()?;
     let path = Path::of(&solved, asked);
     let shown = |name: &String| match solved.workings().get(name) {

@@ -7,6 +7,7 @@ mod beam;
 mod head;
 mod lecture;
 mod marking;
+mod mistake;
 mod other_words;
 mod section;
 mod shape;
@@ -208,6 +209,7 @@ pub fn all() -> &'static [Key] {
         keys.extend(section::keys());
         keys.extend(lecture::keys());
         keys.extend(marking::keys());
+        keys.extend_from_slice(mistake::KEYS);
         keys.extend(variant::keys(&keys));
         keys
     });

@@ -5,6 +5,7 @@ mod beam_faults;
 mod form;
 mod lecture;
 mod marking;
+mod mistakes;
 mod node;
 mod notation;
 mod only;
@@ -110,10 +111,13 @@ fn understand(
     source: &Source,
     report: &mut Report,
 ) -> Option<(Lesson, Option<Solved>)> {
-    let (lesson, table) = stated(raw, source, report)?;
+    let (mut lesson, table) = stated(raw, source, report)?;
     // What a question may ask for is known only when the lesson is solved, and that needs a sound one.
     let sound = report.is_empty();
     let solved = sound.then(|| lecture::answers(&lesson, &table, source, report)).flatten();
+    if let Some(solved) = &solved {
+        lesson.mistakes = mistakes::read(&table, source.text(), solved, report);
+    }
     Some((lesson, solved))
 }
 
@@ -197,6 +201,7 @@ fn stated(raw: &toml::de::DeTable<'_>, source: &Source, report: &mut Report) -> 
         style,
         texts,
         questions,
+        mistakes: Vec::new(),
         tolerance,
         values,
         vary,

@@ -97,7 +97,8 @@ fn wanted(
     }
 }
 
-fn tell(
+/// Tells what is wrong with a text of the file, at its place.
+pub(super) fn tell(
     fault: &Fault,
     written: &Written<'_>,
     example: &str,

@@ -1,9 +1,9 @@
 //! The questions: their form, and whether the solved lesson can answer them.
 
 use super::lecture::meant;
-use super::marking;
 use super::node::{Given, Table};
 use super::words::in_quotes;
+use super::{marking, mistakes};
 use crate::finding::Report;
 use crate::lesson::Lesson;
 use crate::marking::Shares;
@@ -19,13 +19,13 @@ const WIDEST: f64 = 0.2;
 
 /// What every question asks for; what is wrong with its form is reported.
 pub(super) fn read(lesson: &Table, report: &mut Report) -> Vec<Question> {
-    let usual = Shares::default();
-    let shares = lesson.table("marking").map(|table| marking::read(table, &usual, &[], report));
+    let (usual, own) = (Shares::default(), mistakes::names(lesson));
+    let shares = lesson.table("marking").map(|table| marking::read(table, &usual, &own, report));
     let shares = shares.unwrap_or(usual);
-    lesson.tables("question").filter_map(|entry| question(entry, &shares, report)).collect()
+    lesson.tables("question").filter_map(|entry| question(entry, &shares, &own, report)).collect()
 }
 
-fn question(entry: &Table, shares: &Shares, report: &mut Report) -> Option<Question> {
+fn question(entry: &Table, shares: &Shares, own: &[&str], report: &mut Report) -> Option<Question> {
     let (asked, sketch) = (entry.text("ask"), entry.text("sketch"));
     let ask = match (asked, sketch) {
         (Some(_), Some(both)) => {
@@ -54,7 +54,7 @@ fn question(entry: &Table, shares: &Shares, report: &mut Report) -> Option<Quest
             Ask::Sketch(Sketch::ALL.into_iter().find(|known| known.written() == sketch.value)?)
         }
     };
-    let own = entry.table("marking").map(|table| marking::read(table, shares, &[], report));
+    let own = entry.table("marking").map(|table| marking::read(table, shares, own, report));
     Some(Question {
         ask,
         text: entry.owned_text("text"),

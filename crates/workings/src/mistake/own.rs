@@ -20,6 +20,8 @@ pub struct OwnMistake<'a> {
     pub replaces: &'a str,
     /// The wrong formula over the names of workings: `shear force at the slice / area beyond the cut`.
     pub formula: &'a str,
+    /// What the student does, in one line that follows on "the student"; made from the formula where nothing is said.
+    pub does: Option<&'a str>,
     /// What to say to the student.
     pub feedback: &'a str,
     /// What sort of mistake it is, where the lecturer says so.
@@ -64,6 +66,7 @@ impl Mistake {
     ///     id: "v-over-the-web",
     ///     replaces: "shear stress on the cut",
     ///     formula: "shear force at the slice / (width at the cut * 120 mm)",
+    ///     does: Some("divides by the area of the web"),
     ///     feedback: "That is the mean over the web.",
     ///     kind: None,
     /// };
@@ -111,7 +114,10 @@ impl Mistake {
             id: Cow::Owned(written.id.to_owned()),
             chapter: replaced.chapter,
             kind: written.kind,
-            does: Cow::Owned(format!("takes {} for the {}", written.formula.trim(), written.replaces)),
+            does: Cow::Owned(match written.does {
+                Some(does) => does.to_owned(),
+                None => format!("takes {} for the {}", written.formula.trim(), written.replaces),
+            }),
             feedback: Cow::Owned(written.feedback.to_owned()),
             sources: &[Source::Lecturer],
             makes: Makes::Own(OwnFormula { replaces: written.replaces.to_owned(), formula }),

@@ -11,6 +11,7 @@ const WRITTEN: OwnMistake<'_> = OwnMistake {
     id: "over-the-part",
     replaces: "shear stress on the cut",
     formula: "shear force at the slice / area beyond the cut",
+    does: None,
     feedback: "V does not act on the flange alone.",
     kind: Some(Kind::Concept),
 };
