@@ -6,6 +6,7 @@ mod common;
 use assessment::mark::{Answer, Cause, Decision, Marked, Marker, UnitFault, Units, Verdict, Written};
 use assessment::set::{Ask, SetPaper};
 use common::{REFERENCE, reference_text};
+use proptest::prelude::*;
 
 /// V; y_n and I; Q and tau.
 const CHAIN: &str = "[[question]]\nask = \"shear force at the slice\"\nmarks = 2\n\
@@ -71,6 +72,10 @@ fn a_mistake_costs_once() {
     assert_eq!(through.answers, ["3a"]);
     assert!((through.expected - 6e6).abs() < 1e-3);
     assert_eq!(found.marks(), paper.marks() - 1.0);
+    let plain = serde_json::to_value(&found).expect("plain data");
+    assert_eq!(plain["parts"][3]["verdict"], "ambiguous");
+    assert_eq!(plain["parts"][3]["candidates"][0]["mistake"]["mistake"], "q-to-the-cut");
+    assert_eq!(plain["parts"][4]["answers"][0], "3a");
 }
 
 /// By hand: tau = V Q/I without t, with the student's own Q of 54 000 mm³: 25e3·54e3/11.25e6 = 120 N/mm, read as MPa.
@@ -245,5 +250,34 @@ fn a_choice_is_diagnosed() {
             None => assert_eq!(found.parts[0].verdict, Verdict::Right),
             Some(known) => assert_eq!(mistakes(&found.parts[0].verdict)[0], known.mistake),
         }
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 64, ..ProptestConfig::default() })]
+
+    /// Whatever is written: no panic, a verdict for every part, marks from nothing to all, and the right value is right beside it.
+    #[test]
+    fn any_numbers_get_a_verdict(mantissas in prop::collection::vec(-10.0..10.0_f64, 5), decades in prop::collection::vec(-300..300_i32, 5), blanks in 0..32_u8) {
+        let paper = set_of(REFERENCE, CHAIN);
+        let mut marker = Marker::new(&paper).expect("formulas of ours").in_units(Units::Wanted);
+        let answers: Vec<(String, Answer)> = paper.parts().enumerate().map(|(at, part)| {
+            let number = mantissas[at] * 10_f64.powi(if at % 2 == 0 { decades[at] } else { decades[at] / 50 });
+            let written = Written::new(number, Some(1e-3 * number.abs().max(f64::MIN_POSITIVE * 1e4)));
+            let answer = match (written, blanks >> at & 1) {
+                (Some(written), 0) => [Answer::Value(written), Answer::Bare(written), Answer::OtherKind(written)][at % 3].clone(),
+                _ => Answer::Choice(at),
+            };
+            (part.label.clone(), answer)
+        }).collect();
+        let found = marker.mark(&answers).expect("its own labels");
+        prop_assert_eq!(found.parts.len(), 5);
+        for judged in &found.parts {
+            prop_assert!(judged.marks().is_none_or(|marks| (0.0..=judged.most).contains(&marks)), "{:?}", judged);
+        }
+        // What was found of one sheet says nothing about the next.
+        let right = |text: &str| Answer::Value(Written::new(text.parse().expect("a number"), None).expect("finite"));
+        let next = marker.mark(&[("1", right("25e3")), ("3b", right("12e6"))]).expect("its own labels");
+        prop_assert_eq!((word(&next, "1"), word(&next, "3b")), ("right", "right"));
     }
 }
