@@ -20,6 +20,9 @@ function makeBoard(ask, kept) {
   let inputs = new Map();
   let saying = 0;
   let touching = 0;
+  /** Whether something is being moved, and the sheets of the drawings by their ids: as drawn, and as they are shown. */
+  let moving = false;
+  let sheets = new Map();
 
   // Told by the browser when it has laid out the page anyway: to ask for it at each step of a drag would cost a layout.
   let inView = null;
@@ -71,23 +74,26 @@ function makeBoard(ask, kept) {
       // What the hand is on follows in any case: the browser may not have told yet that it has come into view.
       const seen = board.seen();
       seen?.push(piece.replace(/^drawing-/, ""));
+      moving = true;
       return board.answer(ask({ do: "drag", piece, grip, value, snap, seen }));
     },
     /** Gives up a drag: everything goes back to the text at rest. */
     release() {
-      if (board.text !== board.rest) board.answer(ask({ do: "take", text: board.rest, seen: null }));
+      if (board.text !== board.rest || moving) settleOn(board.rest);
       else board.tell("");
     },
     /** Gives one value another wording for good, as one step of undo. */
     set(path, value) {
+      moving = false;
       return board.answer(ask({ do: "set", path, value, seen: null })) && keep();
     },
     /** Ends a drag: everything follows, and the step can be undone. */
     commit() {
-      return board.answer(ask({ do: "take", text: board.text, seen: null })) && keep();
+      return settleOn(board.text) && keep();
     },
     /** Takes another text as one step of undo. */
     replace(text) {
+      moving = false;
       const reply = ask({ do: "take", text, seen: null });
       const good = board.answer(reply);
       // A whole text has mistakes somewhere: here it is told where.
@@ -135,8 +141,14 @@ function makeBoard(ask, kept) {
     const text = from.pop();
     if (text === undefined) return;
     to.push(board.rest);
-    board.answer(ask({ do: "take", text, seen: null }));
+    settleOn(text);
     settle();
+  }
+
+  /** Shows a text at rest. @returns {boolean} whether it is a good one */
+  function settleOn(text) {
+    moving = false;
+    return board.answer(ask({ do: "take", text, seen: null }));
   }
 
   function settle() {
@@ -210,6 +222,35 @@ function makeBoard(ask, kept) {
     watch(piece);
   }
 
+  const drawingOf = (id) => byId(id)?.querySelector(":scope > svg:not(.ink)");
+  const sheetOf = (svg) => svg.getAttribute("viewBox").split(" ").map(Number);
+
+  /**
+   * Gives drawings the sheets that they are shown on. While something is moved none loses room that it had: the drawings
+   * would hop about under the hand, each time that a label finds its place in another row. At rest each is as it is drawn.
+   * @param {string[]} told the drawings whose sheets may be others now
+   * @returns {string[]} those that are shown on other sheets now
+   */
+  function lay(told) {
+    for (const id of told) {
+      const svg = drawingOf(id);
+      if (svg) sheets.set(id, { shown: sheetOf(svg), ...sheets.get(id), drawn: sheetOf(svg) });
+    }
+    const others = [];
+    for (const id of moving ? told : sheets.keys()) {
+      const [svg, sheet] = [drawingOf(id), sheets.get(id)];
+      if (!svg || !sheet) continue;
+      const shown = moving ? jointSheet(sheet.shown, sheet.drawn) : sheet.drawn;
+      if (String(shown) !== String(sheet.shown)) others.push(id);
+      sheet.shown = shown;
+      if (svg.getAttribute("viewBox") === shown.join(" ")) continue;
+      svg.setAttribute("viewBox", shown.join(" "));
+      svg.setAttribute("width", shown[2]);
+      svg.setAttribute("height", shown[3]);
+    }
+    return others;
+  }
+
   /** Looks what there is on a sheet that is new. */
   function begin() {
     elements = new Map();
@@ -218,6 +259,8 @@ function makeBoard(ask, kept) {
     watched = new WeakSet();
     watcher.disconnect();
     sheet.querySelectorAll(".piece").forEach(watch);
+    sheets = new Map();
+    lay([...sheet.querySelectorAll("[id^=drawing-]")].map((piece) => piece.id));
   }
 
   function apply(done) {
@@ -242,6 +285,8 @@ function makeBoard(ask, kept) {
       if (exchanged.length) splice(piece, blocks, exchanged);
     }
     for (const [id, changes] of done.drawings) if (change(elementsOf(id), changes)) elements.delete(id);
+    const told = done.drawings.filter(([, changes]) => changes.some(([place, what]) => place === 0 && what === "viewBox"));
+    done.laid = lay([...done.pieces, ...told].map(([id]) => id).filter((id) => id.startsWith("drawing-")));
     for (const field of done.fields) {
       const input = inputs.get(field.path);
       if (!input) continue;
@@ -257,6 +302,12 @@ function makeBoard(ask, kept) {
   fields(board);
   tools(board);
   return board;
+}
+
+/** The least sheet that holds two, each as x, y, width, height. */
+function jointSheet([x, y, width, height], [u, v, breadth, depth]) {
+  const [left, top] = [Math.min(x, u), Math.min(y, v)];
+  return [left, top, Math.max(x + width, u + breadth) - left, Math.max(y + height, v + depth) - top];
 }
 
 /** Values that are typed: taken on Enter and when the field is left; Escape brings the old one back. */

@@ -70,6 +70,12 @@ function gripOrigin(plate) {
   return [box.left + plate.clientLeft - plate.scrollLeft, box.top + plate.clientTop - plate.scrollTop];
 }
 
+/** Where the point (0, 0) of a drawing lies in the window: its marks keep their places from there though its sheet grows. */
+function gripZero({ piece, plate }) {
+  const matrix = piece.querySelector("svg")?.getScreenCTM();
+  return matrix ? [matrix.e, matrix.f] : gripOrigin(plate);
+}
+
 /** The place of rest at which a handle is, in words. */
 function gripRest({ snapped }) {
   return snapped ? `, at ${snapped}` : "";

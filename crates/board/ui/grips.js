@@ -63,7 +63,7 @@ function grips(board) {
       fill(layer, handles);
       touched.add(layer);
     }
-    for (const [id] of [...done.pieces, ...done.drawings]) if (layers.has(id)) touched.add(layers.get(id));
+    for (const id of [...[...done.pieces, ...done.drawings].map(([id]) => id), ...(done.laid ?? [])]) if (layers.has(id)) touched.add(layers.get(id));
     arrange(touched);
     keepFocus(focused);
     showTag();
@@ -76,11 +76,11 @@ function grips(board) {
     arrange(touched);
     showTag();
   });
-  // What answers above a drawing may grow; the drawing stays under the hand, before anything of it is painted.
+  // What answers above a drawing may grow, and so may its own sheet; its marks stay under the hand, before anything of it is painted.
   new ResizeObserver(() => {
     const held = drag ?? run;
     if (!held?.mark.layer.plate) return;
-    const off = gripOrigin(held.mark.layer.plate)[1] - held.origin[1];
+    const off = gripZero(held.mark.layer)[1] - held.origin[1];
     if (Math.abs(off) > 0.5) scrollBy({ top: off, behavior: "instant" });
   }).observe(board.sheet);
   coarse.addEventListener("change", () => arrange(new Set(layers.values())));
@@ -265,7 +265,7 @@ function grips(board) {
       mark, pointer: event.pointerId, touch: event.pointerType === "touch", moving: false, frame: 0, refused: "", sent: "",
       // All as it was in the beginning: a drawing that rescales under the hand must not run away.
       value, perPx: per_px / mark.layer.view.scale, low, high, axis,
-      began: [event.clientX, event.clientY], now: [event.clientX, event.clientY], origin: gripOrigin(mark.layer.plate), fine: false,
+      began: [event.clientX, event.clientY], now: [event.clientX, event.clientY], origin: gripZero(mark.layer), fine: false,
     };
     // To the window, not to the element: the sheet may be exchanged under the hand.
     for (const [kind, act] of Object.entries(whileDragging)) addEventListener(kind, act, true);
@@ -314,7 +314,7 @@ function grips(board) {
     const { mark } = drag;
     if (!mark.element.isConnected) return giveUp();
     // The page may have moved beneath the hand.
-    const origin = gripOrigin(mark.layer.plate);
+    const origin = gripZero(mark.layer);
     const [right, down] = [0, 1].map((way) => drag.now[way] - origin[way] - (drag.began[way] - drag.origin[way]));
     const value = gripBetween(drag.low, drag.value + drag.perPx * (drag.axis === "up" ? -down : right), drag.high);
     const asked = `${value} ${drag.fine}`;
@@ -390,7 +390,7 @@ function grips(board) {
     // A key that is held down goes no faster than the page can show.
     if (event.repeat && run?.busy) return;
     if (value === mark.handle.value && !run) return;
-    run ??= { mark, refused: "", timer: 0, origin: gripOrigin(mark.layer.plate) };
+    run ??= { mark, refused: "", timer: 0, origin: gripZero(mark.layer) };
     run.busy = true;
     requestAnimationFrame(() => { if (run) run.busy = false; });
     clearTimeout(run.timer);

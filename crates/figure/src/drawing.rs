@@ -310,6 +310,8 @@ pub struct Drawing {
     pub short: String,
     /// The whole in words.
     pub long: Description,
+    /// Its upper left corner, px of the layout: a mark keeps its place when the sheet grows.
+    pub corner: Point,
     /// Width, px at 96 to the inch.
     pub width: f64,
     /// Height, px.
@@ -318,43 +320,45 @@ pub struct Drawing {
     pub marks: Vec<Mark>,
 }
 
+/// The edge of a sheet that is wider than its marks lies at a multiple of this, px.
+const SLACK: f64 = 40.0;
+
 impl Drawing {
-    /// A drawing of marks placed anywhere: they are moved so that `margin` px are free around them, and the
-    /// drawing is at least `least_width` px wide, the marks then standing in its middle.
+    /// A drawing of marks placed anywhere: the sheet is laid around them so that `margin` px are free on all sides, and is
+    /// at least `least_width` px wide, the marks then standing about in its middle.
     pub fn fitted(name: &str, title: &str, margin: f64, least_width: f64, marks: Vec<Mark>) -> Self {
-        let rect = bounds(&marks);
-        let rect =
-            if rect.left > rect.right { Rect::between(Point::default(), Point::default()) } else { rect };
-        let width = real_ceil(rect.width() + 2.0 * margin).max(least_width);
-        let height = real_ceil(rect.height() + 2.0 * margin);
-        let (dx, dy) = ((width - rect.width()) / 2.0 - rect.left, margin - rect.top);
-        let marks = marks.into_iter().map(|mark| mark.moved(dx, dy)).collect();
+        let sheet = around(&marks, margin);
+        let (width, height) = (sheet.width().max(least_width), sheet.height());
+        let middled = sheet.left - (width - sheet.width()) / 2.0;
+        // A sheet that followed each px by which a label grows would slide about while something is dragged.
+        let left = ((middled / SLACK).round() * SLACK).clamp(sheet.right - width, sheet.left);
         Self {
             name: name.to_owned(),
             title: title.to_owned(),
             short: String::new(),
             long: Description::new(),
+            corner: Point::new(left, sheet.top),
             width,
             height,
             marks,
         }
     }
 
-    /// A drawing of marks laid out on a sheet `sheet_width` px wide: they keep their place across it, and the
-    /// sheet grows by what sticks out. Drawings of one beam so share their x axis.
+    /// A drawing of marks laid out on a sheet `sheet_width` px wide that begins at 0: it grows by what sticks out. Drawings of
+    /// one beam so share their x axis.
     pub fn on_sheet(name: &str, title: &str, margin: f64, sheet_width: f64, marks: Vec<Mark>) -> Self {
-        let rect = bounds(&marks);
-        let left = (rect.left - margin).min(0.0).floor();
-        let right = (rect.right + margin).max(sheet_width);
+        let sheet = around(&marks, margin);
+        let left = sheet.left.min(0.0);
         let mut drawing = Self::fitted(name, title, margin, 0.0, marks);
-        // undo the centring of `fitted`, which put the marks' left edge `margin` px from its own
-        let now = bounds(&drawing.marks).left;
-        let wanted = rect.left - left;
-        if now.is_finite() && wanted.is_finite() {
-            drawing.marks.iter_mut().for_each(|mark| mark.shift(wanted - now, 0.0));
-            drawing.width = real_ceil(right - left);
-        }
+        drawing.corner.x = left;
+        drawing.width = sheet.right.max(sheet_width) - left;
         drawing
+    }
+
+    /// The sheet that it stands on.
+    pub fn sheet(&self) -> Rect {
+        let Point { x, y } = self.corner;
+        Rect { left: x, top: y, right: x + self.width, bottom: y + self.height }
     }
 
     /// The drawing with its descriptions.
@@ -394,14 +398,19 @@ impl Drawing {
 
     /// Whether every mark lies on the sheet.
     pub fn is_whole(&self) -> bool {
-        let sheet = Rect { left: 0.0, top: 0.0, right: self.width, bottom: self.height };
-        sheet.grown(1e-6).holds(bounds(&self.marks))
+        self.sheet().grown(1e-6).holds(bounds(&self.marks))
     }
 }
 
-/// The next whole px, so that a drawing's size prints short.
-fn real_ceil(value: f64) -> f64 {
-    if value.is_finite() { value.ceil() } else { 1.0 }
+/// The box of marks with a margin, in whole px, so that a drawing's size prints short.
+fn around(marks: &[Mark], margin: f64) -> Rect {
+    let rect = bounds(marks);
+    let is_sound = [rect.left, rect.top, rect.right, rect.bottom].iter().all(|edge| edge.is_finite());
+    if !is_sound || rect.left > rect.right {
+        return Rect::between(Point::default(), Point::new(1.0, 1.0)).grown(margin.ceil());
+    }
+    let Rect { left, top, right, bottom } = rect.grown(margin);
+    Rect { left: left.floor(), top: top.floor(), right: right.ceil(), bottom: bottom.ceil() }
 }
 
 /// The points of an arc of a circle, ends included, such that chords stray from it by less than 0.05 px.

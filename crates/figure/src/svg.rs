@@ -44,10 +44,11 @@ impl Drawing {
         out.push_str("<svg xmlns=\"http://www.w3.org/2000/svg\"");
         attribute("width", self.width, &mut out);
         attribute("height", self.height, &mut out);
-        out.push_str(" viewBox=\"0 0 ");
-        number(self.width, &mut out);
-        out.push(' ');
-        number(self.height, &mut out);
+        out.push_str(" viewBox=\"");
+        for (gap, value) in [("", self.corner.x), (" ", self.corner.y), (" ", self.width), (" ", self.height)] {
+            out.push_str(gap);
+            number(value, &mut out);
+        }
         out.push_str(&format!("\" role=\"img\" aria-labelledby=\"{prefix}-title {prefix}-desc\">\n"));
         out.push_str(&format!("<title id=\"{prefix}-title\">{}</title>\n", escaped(&self.title)));
         out.push_str(&format!("<desc id=\"{prefix}-desc\">{}</desc>\n", escaped(&self.short)));

@@ -25,9 +25,7 @@ fn check(drawing: &Drawing, about: &str) {
     assert!((20..=250).contains(&short), "{name}: short description of {short} characters");
     assert!(drawing.long.plain().chars().count() > short / 2, "{name}: no long description");
     for grip in drawing.grips() {
-        let on_sheet =
-            (0.0..=drawing.width).contains(&grip.at.x) && (0.0..=drawing.height).contains(&grip.at.y);
-        assert!(on_sheet, "{name}: {grip:?}");
+        assert!(drawing.sheet().nearest(grip.at) == grip.at, "{name}: {grip:?}");
         assert!((grip.low..=grip.high).contains(&grip.value) && grip.low < grip.high, "{name}: {grip:?}");
     }
     let svg = drawing.svg();

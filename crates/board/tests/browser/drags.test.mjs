@@ -122,6 +122,40 @@ for (const [lesson, drawing, name, right, down, path, wanted] of drags) {
     }));
 }
 
+for (const [lesson, name, right, down] of [
+  ["overhang", "load 1: place", 230, 0],
+  ["lighting-bridge", "screen: place", -300, 0],
+  ["lighting-bridge", "winch: place", 500, 0],
+  ["overhang", "load 1: force = P_1", 0, 90],
+]) {
+  test(`${lesson}: under ${name} the beam stays where it is, though labels come and go in rows above it`, () =>
+    onPage({ lesson }, async (page) => {
+      const part = handle(page, "beam-given", name);
+      const look = () => page.evaluate(() => {
+        const beam = document.getElementById("beam-given-beam").getBoundingClientRect();
+        const sheet = document.querySelector("#drawing-beam-given > svg").getAttribute("viewBox").split(" ").map(Number);
+        return { beam: [beam.left, beam.bottom], sheet };
+      });
+      const [x, y] = await centre(part);
+      const first = await look();
+      await page.mouse.move(x, y);
+      await page.mouse.down();
+      let { sheet } = first;
+      for (let step = 1; step <= 40; step += 1) {
+        await page.mouse.move(x + (right * step) / 40, y + (down * step) / 40);
+        await frame(page);
+        const now = await look();
+        now.beam.forEach((edge, way) => assert.ok(Math.abs(edge - first.beam[way]) < 1.5, `step ${step}: ${now.beam} from ${first.beam}`));
+        const [[left, top, width, height], [l, t, w, h]] = [sheet, now.sheet];
+        assert.ok(l <= left && t <= top && l + w >= left + width && t + h >= top + height, `step ${step}: ${now.sheet} after ${sheet}`);
+        ({ sheet } = now);
+      }
+      await page.mouse.up();
+      await button(page, "Undo").click();
+      assert.deepEqual((await look()).sheet, first.sheet, "at rest the sheet is as it is drawn");
+    }));
+}
+
 test("the cut rests at a joint, and its two sides can be read", () =>
   onPage({ lesson: "overhang" }, async (page) => {
     const cut = handle(page, "section", "place of the cut");

@@ -84,7 +84,7 @@ pub fn is_described(name: &str, drawing: &Drawing) {
 
 /// Every grip lies on the sheet, moves something, and has its value and its snaps in its range.
 pub fn grips_hold(name: &str, drawing: &Drawing) {
-    let sheet = Rect { left: 0.0, top: 0.0, right: drawing.width, bottom: drawing.height };
+    let sheet = drawing.sheet();
     for grip in drawing.grips() {
         let about = format!("{name} {}: {grip:?}", drawing.name);
         assert!(sheet.holds(Rect::between(grip.at, grip.at)), "{about}");
