@@ -13,7 +13,7 @@ use std::collections::BTreeMap;
 use std::fmt::Write as _;
 
 /// The script of the page, one file a matter; together they are one script.
-const SCRIPTS: [&str; 15] = [
+const SCRIPTS: [&str; 16] = [
     include_str!("../ui/engine.js"),
     include_str!("../ui/board.js"),
     include_str!("../ui/keep.js"),
@@ -27,6 +27,7 @@ const SCRIPTS: [&str; 15] = [
     include_str!("../ui/ink-blocks.js"),
     include_str!("../ui/ink-rooms.js"),
     include_str!("../ui/ink-hand.js"),
+    include_str!("../ui/ink-pick.js"),
     include_str!("../ui/ink-tools.js"),
     include_str!("../ui/ink.js"),
 ];
@@ -59,8 +60,8 @@ pub fn page(text: &str, name: &str, engine: &[u8], served: bool) -> Result<Strin
     let mut board = Board::new(text, name)?;
     let sheet = board.sheet();
     let about = &board.lesson().about;
-    let script = SCRIPTS.join("\n") + START;
-    let style = ground() + &STYLES.join("\n");
+    let script = lean(&SCRIPTS) + &lean(&[START]);
+    let style = ground() + &lean(&STYLES);
     let hash = |text: &str| STANDARD.encode(Sha256::digest(text.as_bytes()));
     // A page that the command serves may ask the command, and nothing else; one from a disk asks nobody.
     let connect = if served { "connect-src 'self'; " } else { "" };
@@ -91,6 +92,26 @@ pub fn page(text: &str, name: &str, engine: &[u8], served: bool) -> Result<Strin
         STANDARD.encode(engine),
     );
     Ok(out)
+}
+
+/// Scripts or styles without what only their readers need: the lines that are comments, and the indents. A comment beside
+/// code stays, and so does what a line of code begins with; no text of ours goes over several lines.
+fn lean(sources: &[&str]) -> String {
+    let mut out = String::new();
+    for source in sources {
+        let mut inside = false;
+        for line in source.lines().map(str::trim) {
+            let begins = !inside && line.starts_with("/*");
+            let ends = line.find("*/").map(|place| place + 2 == line.len());
+            let is_comment = inside || line.starts_with("//") || (begins && ends != Some(false));
+            inside = (inside || begins) && ends.is_none();
+            if !is_comment && !line.is_empty() {
+                out.push_str(line);
+                out.push('\n');
+            }
+        }
+    }
+    out
 }
 
 /// The controls of the page; those of the lecture and of the ink join them, before what is seldom wanted.
@@ -186,4 +207,23 @@ fn push_fields(out: &mut String, id: &str, group: &str, fields: &[Field]) {
         );
     }
     out.push_str("</div>\n");
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{SCRIPTS, STYLES, lean};
+
+    #[test]
+    fn only_comments_and_indents_are_left_out() {
+        let source = "// first\n/** @type {A} */ (a).b();\n  /* one */\n  let c = 1; // here\n\n/**\n * @param d\n */\nfunction e() {\n  return \"/*\";\n}\n";
+        assert_eq!(lean(&[source]), "/** @type {A} */ (a).b();\nlet c = 1; // here\nfunction e() {\nreturn \"/*\";\n}\n");
+    }
+
+    /// What [`lean`] relies on: a text over several lines would lose its indents, a line of it that looks like a comment too.
+    #[test]
+    fn no_text_of_the_scripts_goes_over_several_lines() {
+        for line in SCRIPTS.iter().chain(&STYLES).flat_map(|source| source.lines()) {
+            assert!(line.matches('`').count() % 2 == 0, "{line}");
+        }
+    }
 }

@@ -87,10 +87,12 @@ function inkBlocks(board, sceneOf, opened) {
     const outer = (drawing ?? element).getBoundingClientRect();
     const inner = drawing && box(drawing);
     if (inner) {
-      // The drawing is fitted into its element and stands in the middle of it.
+      // The drawing is fitted into its element and stands in the middle of it. Its sheet may grow on any side; what stands on
+      // it keeps its place from the point (0, 0), and so does the ink.
       const scale = Math.min(outer.width / inner.width, outer.height / inner.height);
       const [width, height] = [inner.width * scale, inner.height * scale];
-      return { left: outer.left + (outer.width - width) / 2, top: outer.top + (outer.height - height) / 2, width };
+      const [across, down] = [(outer.width - width) / 2, (outer.height - height) / 2];
+      return { left: outer.left + across - inner.x * scale, top: outer.top + down - inner.y * scale, width };
     }
     const edges = element.offsetWidth - element.clientWidth;
     return { left: outer.left + element.clientLeft, top: outer.top + element.clientTop, width: outer.width - edges };
@@ -201,7 +203,7 @@ function inkBlocks(board, sceneOf, opened) {
     if (last?.getAttribute("data-width") === String(width)) return last;
     const inner = leaf.drawing && box(leaf.drawing);
     const fresh = inner
-      ? draw("g", { transform: `translate(${inner.x} ${inner.y}) scale(${(inner.width * 10) / width})` })
+      ? draw("g", { transform: `scale(${(inner.width * 10) / width})` })
       : draw("svg", { width: "100%", height: "100%", viewBox: `0 0 ${width / 10} 1`, preserveAspectRatio: "xMinYMin meet", overflow: "visible" });
     fresh.setAttribute("data-width", String(width));
     svg.append(fresh);

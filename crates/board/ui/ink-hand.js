@@ -173,7 +173,7 @@ function inkHand(board, steps, sheet, held) {
   document.addEventListener("pointerup", up);
   document.addEventListener("pointercancel", up);
   return {
-    down, cancel,
+    down, cancel, wipe,
     /** Begins anew with another tool, or none. */
     change() {
       cancel();

@@ -4,7 +4,7 @@
  * @param {Board} board
  * @param {ReturnType<typeof inkSteps>} steps
  * @param {{ mode: Mode, chosen: number }} held
- * @param {{ choose: (mode: Mode) => void, undo: () => void, redo: () => void }} acts
+ * @param {{ choose: (mode: Mode) => void, pick: () => void, undo: () => void, redo: () => void }} acts
  */
 function inkTools(board, steps, held, acts) {
   const { INKS } = inkStrokes;
@@ -24,7 +24,7 @@ function inkTools(board, steps, held, acts) {
     for (const name of ["pen", "highlighter", "eraser", "room"]) buttons[name].setAttribute("aria-pressed", String(held.mode === name));
     INKS.forEach((_, i) => buttons[`ink${i + 1}`].setAttribute("aria-pressed", String(held.chosen === i + 1)));
     const any = steps.scenes().some(([, { strokes }]) => strokes.length);
-    for (const [name, can] of /** @type {[string, boolean][]} */ ([["undo", steps.canUndo()], ["redo", steps.canRedo()], ["clear", any]])) {
+    for (const [name, can] of /** @type {[string, boolean][]} */ ([["undo", steps.canUndo()], ["redo", steps.canRedo()], ["clear", any], ["pick", any]])) {
       buttons[name].setAttribute("aria-disabled", String(!can));
     }
   }
@@ -63,6 +63,7 @@ function inkTools(board, steps, held, acts) {
     swatch.append(draw("path", { d: "M2 9Q8 0 11 6T20 4", "data-ink": String(i + 1), "stroke-width": String(size) }));
     button.prepend(swatch);
   });
+  add(back, "pick", "Pick a stroke", acts.pick);
   add(back, "undo", "Undo ink", acts.undo);
   add(back, "redo", "Redo ink", acts.redo);
   add(back, "clear", "Clear", () => ask(true));

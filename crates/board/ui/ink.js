@@ -28,7 +28,9 @@ function ink(board) {
     walk();
   };
   const [undo, redo] = [walked(steps.undo), walked(steps.redo)];
-  const tools = inkTools(board, steps, held, { choose, undo, redo });
+  const pick = inkPick(board, sheet, { wipe: hand.wipe, back: () => tools.focus("pick") });
+  const tools = inkTools(board, steps, held, { choose, undo, redo, pick: pick.open });
+  tools.bar.append(pick.list);
 
   /** @param {View} view */
   function opened(view) {
@@ -46,6 +48,7 @@ function ink(board) {
     }
     board.sheet.classList.toggle("ink-writing", held.mode !== "");
     tools.press();
+    pick.changed();
   }
   /** @param {Mode} next */
   function choose(next) {
@@ -60,7 +63,7 @@ function ink(board) {
   // While ink is on its keys come first: Escape puts the pen away, and undo is the ink's.
   document.addEventListener("keydown", (event) => {
     const target = /** @type {Element | null} */ (event.target);
-    if (!held.mode || tools.asking() || event.defaultPrevented) return;
+    if (!held.mode || tools.asking() || pick.picking() || event.defaultPrevented) return;
     if (target?.closest?.("input, textarea, select, [contenteditable], dialog")) return;
     const key = event.key.toLowerCase();
     if (key === "escape") choose("");

@@ -12,15 +12,20 @@ function savedPage(board) {
 // A tab remembers its page through a reload; another lesson, or another link, begins afresh.
 const nameOfTab = () => `glueline ${location.pathname}${location.hash}`;
 
-/** What this tab had before it was loaded again. @returns {object | null} what was kept, with its text */
+/**
+ * What this tab had before it was loaded again.
+ * @returns {{kept: object, base: string} | null} what was kept, and the text of the file that its lesson comes from
+ */
 function beforeReload(made) {
   try {
-    const before = JSON.parse(sessionStorage.getItem(nameOfTab()) ?? "null");
-    if (typeof before?.made !== "string" || typeof before.kept?.text !== "string") return null;
-    if (before.made === made.text) return before.kept;
-    // A served file that was changed meanwhile is shown as it is now, unless changes would be lost by it.
-    const text = before.kept.text === before.made ? made.text : before.kept.text;
-    return made.served ? { ...before.kept, text } : null;
+    const { made: base, kept } = JSON.parse(sessionStorage.getItem(nameOfTab()) ?? "null") ?? {};
+    if (typeof base !== "string" || typeof kept?.text !== "string") return null;
+    if (base === made.text) return { kept, base };
+    if (!made.served) return null;
+    // A served file that was changed meanwhile is shown as it is now, unless changes would be lost by it: then the board
+    // still stands on the version before, and asks.
+    const own = kept.text !== base && kept.text !== made.text;
+    return own ? { kept, base } : { kept: { ...kept, text: made.text }, base: made.text };
   } catch {
     return null; // nothing is kept for such a page, or it is damaged: it begins as it was made
   }

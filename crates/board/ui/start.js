@@ -21,10 +21,10 @@ function rehearse(board, ask) {
   const made = JSON.parse(document.getElementById("kept").textContent);
   const before = beforeReload(made);
   const ask = await startEngine();
-  const board = makeBoard(ask, { ...made, ...before, name: made.name, served: made.served, text: made.text });
+  const board = makeBoard(ask, { ...made, ...before?.kept, name: made.name, served: made.served, text: made.text });
   board.asMade = asMade;
   // The lesson as its file has it; a served board brings it up to date.
-  board.made = made.text;
+  board.made = before?.base ?? made.text;
   grips(board);
   // A page that was saved is drawn as it was first made; its lesson is the one that it keeps.
   board.answer(ask({ do: "open", text: made.text, name: made.name, drawn: !made.saved }));
@@ -36,7 +36,7 @@ function rehearse(board, ask) {
     else board.replace(text);
   };
   if (!before) await follow();
-  else if (before.text !== board.rest && board.replace(before.text)) board.say("The page is as it was before it was loaded again.");
+  else if (before.kept.text !== board.rest && board.replace(before.kept.text)) board.say("The page is as it was before it was loaded again.");
   addEventListener("hashchange", follow);
   lecture(board);
   ink(board);

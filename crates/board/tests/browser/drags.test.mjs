@@ -145,7 +145,9 @@ for (const [lesson, name, right, down] of [
         await page.mouse.move(x + (right * step) / 40, y + (down * step) / 40);
         await frame(page);
         const now = await look();
-        now.beam.forEach((edge, way) => assert.ok(Math.abs(edge - first.beam[way]) < 1.5, `step ${step}: ${now.beam} from ${first.beam}`));
+        // Only where a label sticks out at the side all is drawn a little smaller.
+        const far = now.beam.map((edge, way) => (way === 0 && now.sheet[2] > first.sheet[2] ? 0 : Math.abs(edge - first.beam[way])));
+        assert.ok(Math.max(...far) < 1.5, `step ${step}: ${now.beam} from ${first.beam}`);
         const [[left, top, width, height], [l, t, w, h]] = [sheet, now.sheet];
         assert.ok(l <= left && t <= top && l + w >= left + width && t + h >= top + height, `step ${step}: ${now.sheet} after ${sheet}`);
         ({ sheet } = now);

@@ -29,11 +29,11 @@ async function pen(page, box, force) {
   for (let x = 30; x <= 200; x += 10) await send("mouseMoved", x, 1);
   await send("mouseReleased", 200, 0);
 }
-/** Where the ink lies on the drawing, as parts of its width. */
+/** Where the ink lies from the beam that it stands on, as parts of the beam's length. */
 const placed = (page) =>
   page.evaluate(() => {
-    const [ink, drawing] = ["#drawing-beam-given svg.ink path", "#drawing-beam-given > svg:not(.ink)"].map((it) => document.querySelector(it).getBoundingClientRect());
-    return [(ink.left - drawing.left) / drawing.width, (ink.top - drawing.top) / drawing.width, ink.width / drawing.width];
+    const [ink, beam] = ["#drawing-beam-given svg.ink path", "#beam-given-beam"].map((it) => document.querySelector(it).getBoundingClientRect());
+    return [(ink.left - beam.left) / beam.width, (ink.bottom - beam.bottom) / beam.width, ink.width / beam.width];
   });
 const alike = (one, other, what) => one.forEach((part, place) => assert.ok(Math.abs(part - other[place]) < 0.004, `${what}: ${one}, ${other}`));
 

@@ -397,3 +397,45 @@ test("the inks and labels have the contrast of WCAG 2.2 AA on either board", asy
     for (const ratio of edges) assert.ok(ratio >= 3, `${dark}: ${edges}`);
   }
 });
+
+test("a single stroke is erased by keys alone: picked, told, erased, and brought back", async () => {
+  await button("Pen").click();
+  await mouse([[40, 60], [160, 64]]);
+  await button("Vermilion, bold").click();
+  await mouse([[40, 100], [160, 104]]);
+  await button("Highlighter").click();
+  await mouse([[60, 40], [220, 44]], "scene-two");
+  await page.keyboard.press("Escape");
+  const three = await strokes();
+  assert.equal(three.length, 2);
+  await button("Pick a stroke").focus();
+  await page.keyboard.press("Enter");
+  const list = page.getByRole("listbox", { name: "Strokes" });
+  assert.equal(await list.evaluate((it) => it === document.activeElement), true);
+  const picked = () => list.getByRole("option", { selected: true }).textContent();
+  const marked = () => page.locator(".ink-picked").count();
+  assert.match(await picked(), /^Stroke 1 of 3: pen, plain, on: The beam and what it carries$/);
+  assert.equal(await marked(), 1);
+  await page.keyboard.press("ArrowRight");
+  assert.match(await picked(), /^Stroke 2 of 3: pen, vermilion/);
+  assert.match(await lastTold(), /^Stroke 2 of 3/);
+  await page.keyboard.press("Delete");
+  assert.deepEqual(await strokes(), [three[0]], "that one and no other");
+  assert.match(await lastTold(), /^1 stroke erased\. Stroke 2 of 2: highlighter, vermilion, on: The stress over the depth\.$/);
+  await page.keyboard.press("End");
+  await page.keyboard.press("Delete");
+  assert.equal((await strokes("scene-two")).length, 0);
+  await page.keyboard.press("Delete");
+  assert.equal((await strokes()).length, 0);
+  assert.match(await lastTold(), /No stroke is left/);
+  assert.equal(await list.isVisible(), false);
+  assert.equal(await button("Pick a stroke").evaluate((it) => it === document.activeElement), true, "the focus goes back");
+  await button("Undo ink").click();
+  await button("Undo ink").click();
+  await button("Undo ink").click();
+  assert.deepEqual(await strokes(), three, "each was a step of undo");
+  await button("Pick a stroke").press("Enter");
+  await page.keyboard.press("Escape");
+  assert.deepEqual([await list.isVisible(), await marked()], [false, 0]);
+  assert.deepEqual(faults, []);
+});

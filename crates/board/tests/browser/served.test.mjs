@@ -172,3 +172,60 @@ test("loaded again after saving, what stands beside the lesson is there still", 
     assert.equal(await textOf(page), moved);
     assert.equal(await page.evaluate(() => document.getElementById("save").hasAttribute("data-unsaved")), false);
   }));
+
+/** Leaves the page although it asks whether to: what it asks with is the browser's own. */
+function leaveUnasked(page) {
+  page.removeAllListeners("dialog");
+  page.on("dialog", (dialog) => dialog.accept());
+}
+const unsaved = (page) => page.evaluate(() => document.getElementById("save").hasAttribute("data-unsaved"));
+
+test("loaded again before saving, the changes are there still, and still to be saved", () =>
+  onBoard(async ({ page, file }) => {
+    leaveUnasked(page);
+    await type(page, "beam.loads[0].at", "1 m");
+    await page.waitForTimeout(400);
+    await page.reload();
+    await ready(page);
+    assert.deepEqual([await textOf(page), onFile(file)], [moved, lesson]);
+    near(await value(page, "reaction at A"), reaction(1));
+    assert.equal(await unsaved(page), true);
+    assert.match(await page.title(), /^\* /);
+    await button(page, "Undo").click();
+    assert.equal(await textOf(page), lesson, "one step back is the file's");
+    assert.equal(await unsaved(page), false);
+    await button(page, "Redo").click();
+    await button(page, "Save to the file").click();
+    await page.waitForFunction(() => !document.getElementById("save").hasAttribute("data-unsaved"));
+    assert.equal(onFile(file), moved);
+  }));
+
+test("loaded again before saving, and the file changed meanwhile: it asks, and nothing is written unasked", () =>
+  onBoard(async ({ page, file, address }) => {
+    leaveUnasked(page);
+    await type(page, "slice.at", "1.5 m");
+    const ours = await textOf(page);
+    await page.waitForTimeout(400);
+    await page.goto("about:blank");
+    writeFileSync(file, moved);
+    await page.goto(address);
+    await ready(page);
+    const question = page.getByRole("alertdialog", { name: "Two versions of the lesson" });
+    await question.waitFor({ timeout: 10_000 });
+    assert.deepEqual([await textOf(page), onFile(file)], [ours, moved]);
+    await question.getByRole("button", { name: "Take the file’s" }).click();
+    await follows(page, moved);
+    await button(page, "Undo").click();
+    assert.equal(await textOf(page), ours, "the board's is one step back");
+    assert.equal(onFile(file), moved);
+  }));
+
+test("loaded again with nothing unsaved, it shows the file as it is now", () =>
+  onBoard(async ({ page, file, address }) => {
+    await page.goto("about:blank");
+    writeFileSync(file, moved);
+    await page.goto(address);
+    await ready(page);
+    await follows(page, moved);
+    assert.equal(await unsaved(page), false);
+  }));
