@@ -10,6 +10,7 @@ use crate::seen::Seen;
 use crate::sheet::{self, Content, Part};
 use document::html::fragment;
 use figure::drawing::Drawing;
+use figure::scale::Sheet;
 use lesson::edit::{Input, Manuscript, NewValue};
 use lesson::{Lesson, Shown};
 use serde::Serialize;
@@ -39,6 +40,8 @@ pub struct Board {
     shown: BTreeMap<String, String>,
     /// What of it is of the text that is shown, where not everything is.
     told: Option<Seen>,
+    /// The sheet that the drawings are drawn on.
+    sheet: Sheet,
 }
 
 /// Why a text was not taken; the board then stays as it was.
@@ -92,6 +95,7 @@ impl Board {
             results: Results::default(),
             shown: BTreeMap::new(),
             told: Some(Seen::default()),
+            sheet: Sheet::USUAL,
         })
     }
 
@@ -115,7 +119,7 @@ impl Board {
         self.shown.clear();
         self.grips.clear();
         let mut pieces: BTreeMap<String, String> = BTreeMap::new();
-        let drawings = figure::some(&self.solved, |name| self.plans(name));
+        let drawings = figure::some_on(&self.solved, self.sheet, |name| self.plans(name));
         for piece in self.plan.iter().flat_map(|part| &part.steps).flat_map(|step| &step.pieces) {
             let content = match piece.content {
                 Content::Drawing(name) => {
@@ -169,6 +173,12 @@ impl Board {
             });
         }
         Ok(self.changes(seen))
+    }
+
+    /// Draws on another sheet from now on, and tells what the page must change.
+    pub fn draw_on(&mut self, sheet: Sheet) -> Answer {
+        self.sheet = sheet;
+        self.changes(None)
     }
 
     /// Gives one value of the lesson another wording: `set("cut.at", "25 mm")`. Where the lesson gives a name of its own
@@ -282,8 +292,8 @@ impl Board {
         let planned = |name: &str| wanted(name) && self.plans(name);
         // A description is read at rest, not while something moves.
         let drawings = match seen {
-            None => figure::some(&self.solved, planned),
-            Some(_) => figure::some_untold(&self.solved, planned),
+            None => figure::some_on(&self.solved, self.sheet, planned),
+            Some(_) => figure::some_untold(&self.solved, self.sheet, planned),
         };
         let mut answer = Answer {
             text: self.text.clone(),

@@ -6,6 +6,7 @@
 
 use crate::board::{Answer, Board, Refusal};
 use crate::seen::Seen;
+use figure::scale::Sheet;
 use serde::{Deserialize, Serialize};
 use std::cell::RefCell;
 
@@ -26,6 +27,8 @@ enum Order {
     Set { path: String, value: String, seen: Option<Seen> },
     /// Drag what can be dragged to this value, SI.
     Drag { piece: String, grip: String, value: f64, snap: bool, seen: Option<Seen> },
+    /// Draw for a narrow window, or for a usual one.
+    Fit { narrow: bool },
     /// Go through a drag, and stay as it is.
     Rehearse { turn: usize, seen: Option<Seen> },
 }
@@ -89,6 +92,9 @@ fn carry_out(order: &[u8]) -> Reply {
             (Order::Set { path, value, seen }, Some(board)) => board.set(&path, &value, seen.as_ref()),
             (Order::Drag { piece, grip, value, snap, seen }, Some(board)) => {
                 board.drag(&piece, &grip, value, snap, seen.as_ref())
+            }
+            (Order::Fit { narrow }, Some(board)) => {
+                Ok(board.draw_on(if narrow { Sheet::HAND } else { Sheet::USUAL }))
             }
             (Order::Rehearse { turn, seen }, Some(board)) => board.rehearse(turn, seen),
             (_, None) => return refused("no lesson is open".to_owned()),

@@ -13,9 +13,10 @@ use std::collections::BTreeMap;
 use std::fmt::Write as _;
 
 /// The script of the page, one file a matter; together they are one script.
-const SCRIPTS: [&str; 16] = [
+const SCRIPTS: [&str; 17] = [
     include_str!("../ui/engine.js"),
     include_str!("../ui/board.js"),
+    include_str!("../ui/fit.js"),
     include_str!("../ui/keep.js"),
     include_str!("../ui/sync.js"),
     include_str!("../ui/grip-places.js"),
@@ -174,15 +175,11 @@ pub(crate) fn sheet(
     out
 }
 
-/// A drawing wider than this, px, would be too small to read on a phone.
-const WIDE: f64 = 480.0;
-
 fn push_drawing(out: &mut String, id: &str, drawing: &Drawing, svg: &str, words: Option<&String>) {
     let (name, title) = (&drawing.name, escaped(&drawing.title));
-    let plate = if drawing.width > WIDE { "plate wide" } else { "plate" };
     let _ = write!(
         out,
-        "<figure data-drawing=\"{name}\">\n<div class=\"{plate}\" tabindex=\"0\" role=\"group\" aria-label=\"{title}\">\
+        "<figure data-drawing=\"{name}\">\n<div class=\"plate\" tabindex=\"0\" role=\"group\" aria-label=\"{title}\">\
          <div class=\"piece\" id=\"{id}\">{svg}</div></div>\n<figcaption>{title} \
          <button type=\"button\" class=\"take\" data-take=\"svg\" aria-label=\"Take out as SVG: {title}\">SVG</button> \
          <button type=\"button\" class=\"take\" data-take=\"png\" aria-label=\"Take out as PNG: {title}\">PNG</button>\
@@ -216,7 +213,10 @@ mod tests {
     #[test]
     fn only_comments_and_indents_are_left_out() {
         let source = "// first\n/** @type {A} */ (a).b();\n  /* one */\n  let c = 1; // here\n\n/**\n * @param d\n */\nfunction e() {\n  return \"/*\";\n}\n";
-        assert_eq!(lean(&[source]), "/** @type {A} */ (a).b();\nlet c = 1; // here\nfunction e() {\nreturn \"/*\";\n}\n");
+        assert_eq!(
+            lean(&[source]),
+            "/** @type {A} */ (a).b();\nlet c = 1; // here\nfunction e() {\nreturn \"/*\";\n}\n"
+        );
     }
 
     /// What [`lean`] relies on: a text over several lines would lose its indents, a line of it that looks like a comment too.

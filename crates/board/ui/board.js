@@ -23,6 +23,8 @@ function makeBoard(ask, kept) {
   /** Whether something is being moved, and the sheets of the drawings by their ids: as drawn, and as they are shown. */
   let moving = false;
   let sheets = new Map();
+  /** Whether the drawings are drawn for a narrow window. */
+  let narrow = false;
 
   // Told by the browser when it has laid out the page anyway: to ask for it at each step of a drag would cost a layout.
   let inView = null;
@@ -100,6 +102,14 @@ function makeBoard(ask, kept) {
       if (reply.refused) board.tell(reply.refused.findings.join("\n"), true);
       return good && keep();
     },
+    /** Draws for a narrow window, or for a usual one. */
+    fit(now) {
+      if (now === narrow) return;
+      narrow = now;
+      moving = false;
+      const reply = ask({ do: "fit", narrow });
+      if (reply.done) apply(reply.done);
+    },
     undo() { step(past, future); },
     redo() { step(future, past); },
 
@@ -108,6 +118,10 @@ function makeBoard(ask, kept) {
       if (reply.fault) {
         const again = ask({ do: "open", text: board.rest, name: kept.name, drawn: false });
         if (again.done) apply(again.done);
+        if (narrow) {
+          narrow = false;
+          board.fit(true);
+        }
         board.tell("Glueline made a mistake of its own; nothing is lost. " + reply.fault);
         return false;
       }
@@ -242,6 +256,7 @@ function makeBoard(ask, kept) {
       if (!svg || !sheet) continue;
       const shown = moving ? jointSheet(sheet.shown, sheet.drawn) : sheet.drawn;
       if (String(shown) !== String(sheet.shown)) others.push(id);
+      byId(id).style.setProperty("--sheet", `${shown[2]}px`);
       sheet.shown = shown;
       if (svg.getAttribute("viewBox") === shown.join(" ")) continue;
       svg.setAttribute("viewBox", shown.join(" "));

@@ -187,7 +187,8 @@ function grips(board) {
   function spread(layer) {
     const all = [...layer.marks.values()];
     const spots = all.map((mark) => ({ at: meant(mark), along: mark.handle.axis === "along" }));
-    const [apart, largest] = coarse.matches ? [36, 44] : [LEAST + 2, 28];
+    // So many that they would be thrown far apart stand closer, also for a finger.
+    const [apart, largest] = coarse.matches && all.length <= MANY ? [36, 44] : [LEAST + 2, 28];
     const parted = gripsParted(spots, layer.view, { least: LEAST, apart, largest });
     all.forEach((mark, index) => Object.assign(mark, parted[index]));
   }

@@ -12,7 +12,7 @@ use crate::palette::{Ink, MEDIUM, Stroke};
 use crate::scene::Scene;
 use crate::section_grips;
 use crate::stress_block::{BlockScale, bands};
-use crate::text::{Label, SMALL};
+use crate::text::Label;
 use mechanics::section::HeightSide;
 use mechanics::stress::PlaceSide;
 use workings::dimension::Dimension;
@@ -30,12 +30,12 @@ const POINTS: usize = 24;
 /// Bending stress and shear stress over the depth.
 pub(crate) fn depth(scene: &Scene) -> Drawing {
     let w = &scene.writer;
-    let frame = Frame::fitting(scene.extent, ROOM, Point::new(0.0, 0.0));
+    let frame = Frame::fitting(scene.extent, (scene.across(ROOM.0), ROOM.1), Point::new(0.0, 0.0));
     let mut marks = vec![Mark::group("section", "The section", cross_section::marks(scene, &frame))];
     let mut wishes = Vec::new();
-    let sigma_axis = frame.right() + BETWEEN + PANELS.0;
-    let tau_axis = sigma_axis + PANELS.0 + BETWEEN + 24.0;
-    let end = tau_axis + PANELS.1 + 16.0;
+    let sigma_axis = frame.right() + scene.across(BETWEEN) + scene.across(PANELS.0);
+    let tau_axis = sigma_axis + scene.across(PANELS.0) + scene.across(BETWEEN) + 24.0;
+    let end = tau_axis + scene.across(PANELS.1) + 16.0;
     let mut lines = level_lines(scene, &frame, end);
     let sigma = sigma(scene, &frame, sigma_axis, &mut wishes);
     let tau = tau(scene, &frame, tau_axis, &mut wishes);
@@ -55,8 +55,14 @@ pub(crate) fn depth(scene: &Scene) -> Drawing {
             .ink(Ink::Cut),
     );
     let heads = [
-        head(scene, &frame, (sigma_axis, SMALL), "bending stress", w.symbol(Role::BendingStress)),
-        head(scene, &frame, (tau_axis + 0.5 * PANELS.1, SMALL), "shear stress", w.symbol(Role::ShearStress)),
+        head(scene, &frame, (sigma_axis, scene.sheet.small), "bending stress", w.symbol(Role::BendingStress)),
+        head(
+            scene,
+            &frame,
+            (tau_axis + 0.5 * scene.across(PANELS.1), scene.sheet.small),
+            "shear stress",
+            w.symbol(Role::ShearStress),
+        ),
     ];
     placer.avoid_marks(&heads);
     for wish in &wishes {
@@ -84,10 +90,10 @@ pub(crate) fn depth(scene: &Scene) -> Drawing {
         entries.push((Sample::None, Label::words(note)));
     }
     let under = bounds(&marks);
-    marks.push(legend(&entries, under, 600.0));
+    marks.push(legend(&entries, under, scene.sheet));
     marks.push(Mark::Grip(section_grips::cut(scene, &frame, levels::LEFT)));
     let (short, long) = depth_words::describe(scene);
-    Drawing::fitted("depth", "Bending stress and shear stress over the depth", 12.0, 640.0, marks)
+    Drawing::fitted("depth", "Bending stress and shear stress over the depth", 12.0, scene.sheet.width, marks)
         .described(short, long)
 }
 
@@ -110,7 +116,7 @@ fn sigma(scene: &Scene, frame: &Frame, axis: f64, wishes: &mut Vec<Wish>) -> Vec
                     continue;
                 }
                 let scale = BlockScale {
-                    stress: PANELS.0 / greatest,
+                    stress: scene.across(PANELS.0) / greatest,
                     zero: frame.corner.y + e.bottom * frame.scale,
                     height: frame.scale,
                     face: axis,
@@ -145,7 +151,7 @@ fn sigma(scene: &Scene, frame: &Frame, axis: f64, wishes: &mut Vec<Wish>) -> Vec
                         scene.greatest_bending_stress(),
                     )
                     .and_words(letter);
-                let x = axis + 0.5 * PANELS.0 * value / greatest;
+                let x = axis + 0.5 * scene.across(PANELS.0) * value / greatest;
                 let seat = if height == e.top { Seat::Above } else { Seat::Below };
                 let wish = Wish::new(label, Point::new(x, frame.y(height)));
                 wishes.push(wish.seats(&[seat, Seat::Above, Seat::Below], Escape::Any).ink(ink));
@@ -154,7 +160,7 @@ fn sigma(scene: &Scene, frame: &Frame, axis: f64, wishes: &mut Vec<Wish>) -> Vec
     } else {
         let at = Point::new(axis, frame.y(e.bottom));
         let label = Label::words("none: no moment here");
-        wishes.push(Wish::new(label, at).seats(&[Seat::Below], Escape::Down).size(SMALL));
+        wishes.push(Wish::new(label, at).seats(&[Seat::Below], Escape::Down).size(scene.sheet.small));
     }
     marks.push(height_axis(scene, frame, axis));
     marks
@@ -167,13 +173,13 @@ fn tau(scene: &Scene, frame: &Frame, axis: f64, wishes: &mut Vec<Wish>) -> Vec<M
     let largest = stress.largest_shear_stress();
     let mut marks = Vec::new();
     if largest.value <= 0.0 {
-        let at = Point::new(axis + 0.5 * PANELS.1, frame.y(scene.extent.bottom));
+        let at = Point::new(axis + 0.5 * scene.across(PANELS.1), frame.y(scene.extent.bottom));
         let label = Label::words("none: no shear force here");
-        wishes.push(Wish::new(label, at).seats(&[Seat::Below], Escape::Down).size(SMALL));
+        wishes.push(Wish::new(label, at).seats(&[Seat::Below], Escape::Down).size(scene.sheet.small));
         marks.push(height_axis(scene, frame, axis));
         return marks;
     }
-    let per_stress = PANELS.1 / largest.value;
+    let per_stress = scene.across(PANELS.1) / largest.value;
     let at = |value: f64, height: f64| Point::new(axis + value.abs() * per_stress, frame.y(height));
     let mut curve: Vec<Point> = vec![at(0.0, scene.extent.bottom)];
     for (from, to) in stress.strips() {
@@ -250,6 +256,6 @@ fn tau(scene: &Scene, frame: &Frame, axis: f64, wishes: &mut Vec<Wish>) -> Vec<M
         mark(at(here, scene.values.neutral_axis), value(here), Ink::Shear);
     }
     marks.push(height_axis(scene, frame, axis));
-    marks.extend(column(tags, axis + PANELS.1 + 28.0));
+    marks.extend(column(tags, axis + scene.across(PANELS.1) + 28.0));
     marks
 }

@@ -16,7 +16,7 @@ use mechanics::beam::{Reached, Side};
 use workings::role::Role;
 
 /// Distance between two panels, px.
-const GAP: f64 = 26.0;
+const GAP: f64 = 22.0;
 
 /// The beam with its loads and reactions, the shear force and the bending moment, one below the other.
 pub fn diagrams(view: &BeamView<'_>) -> Drawing {

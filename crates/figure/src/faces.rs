@@ -27,12 +27,12 @@ pub(crate) fn faces(scene: &Scene) -> Drawing {
     let e = scene.extent;
     let per_height = HEIGHT / e.height();
     let greatest = scene.greatest_bending_stress();
-    let per_stress = if greatest > 0.0 { LONGEST / greatest } else { 0.0 };
+    let per_stress = if greatest > 0.0 { scene.across(LONGEST) / greatest } else { 0.0 };
     let scale = |face: usize| BlockScale {
         stress: per_stress,
         zero: HEIGHT + e.bottom * per_height,
         height: per_height,
-        face: if face == 0 { 0.0 } else { LENGTH },
+        face: if face == 0 { 0.0 } else { scene.across(LENGTH) },
         outside: if face == 0 { -1.0 } else { 1.0 },
     };
     let axis = scale(0).y(v.neutral_axis);
@@ -40,8 +40,8 @@ pub(crate) fn faces(scene: &Scene) -> Drawing {
     let mut marks = vec![Mark::Polygon {
         points: vec![
             Point::new(0.0, 0.0),
-            Point::new(LENGTH, 0.0),
-            Point::new(LENGTH, HEIGHT),
+            Point::new(scene.across(LENGTH), 0.0),
+            Point::new(scene.across(LENGTH), HEIGHT),
             Point::new(0.0, HEIGHT),
         ],
         stroke: Some(Stroke::OUTLINE),
@@ -49,15 +49,15 @@ pub(crate) fn faces(scene: &Scene) -> Drawing {
     }];
     let mut placer = Placer::new();
     let mut wishes = Vec::new();
-    let beyond = LONGEST + 18.0;
+    let beyond = scene.across(LONGEST) + 18.0;
     let axis_line = Mark::Line {
         from: Point::new(-beyond, axis),
-        to: Point::new(LENGTH + beyond, axis),
+        to: Point::new(scene.across(LENGTH) + beyond, axis),
         stroke: Stroke::dash_dot(Ink::Line, THIN),
     };
     placer.avoid_marks(std::slice::from_ref(&axis_line));
     let at = |label: Label, at: Point, seats: &[Seat]| Wish::new(label, at).seats(seats, Escape::Any);
-    wishes.push(at(Label::words("NA"), Point::new(LENGTH + beyond, axis), &[Seat::Right]));
+    wishes.push(at(Label::words("NA"), Point::new(scene.across(LENGTH) + beyond, axis), &[Seat::Right]));
     for face in [0, 1] {
         let title =
             if face == 0 { "Bending stress on the left face" } else { "Bending stress on the right face" };
@@ -69,7 +69,7 @@ pub(crate) fn faces(scene: &Scene) -> Drawing {
         let id = if face == 0 { "left-face" } else { "right-face" };
         marks.push(Mark::group(id, title, inner));
         wishes.extend(values_on(scene, &bands, face, scale(face)));
-        let x = if face == 0 { 0.0 } else { LENGTH };
+        let x = if face == 0 { 0.0 } else { scene.across(LENGTH) };
         let name = Label::words(if face == 0 { "left face" } else { "right face" });
         let moment = if face == 0 { w.symbol(Role::BendingMoment) } else { w.grown(Role::BendingMoment) };
         let moment = moment.equals(w.value_beside(
@@ -83,13 +83,13 @@ pub(crate) fn faces(scene: &Scene) -> Drawing {
         wishes.push(at(moment, Point::new(x, -34.0), &[seat]).gap(0.0));
     }
     marks.push(Mark::group("neutral-axis", "Neutral axis", vec![axis_line]));
-    let mut lengths = dimension::level(0.0, LENGTH, HEIGHT + 30.0);
-    for x in [0.0, LENGTH] {
+    let mut lengths = dimension::level(0.0, scene.across(LENGTH), HEIGHT + 30.0);
+    for x in [0.0, scene.across(LENGTH)] {
         lengths.extend(dimension::extension(Point::new(x, HEIGHT), Point::new(x, HEIGHT + 30.0)));
     }
     placer.avoid_marks(&lengths);
     let length = w.named_given(Role::SliceLength, v.length, Dimension::LENGTH);
-    wishes.push(at(length, Point::new(0.5 * LENGTH, HEIGHT + 30.0), &[Seat::Below]));
+    wishes.push(at(length, Point::new(0.5 * scene.across(LENGTH), HEIGHT + 30.0), &[Seat::Below]));
     for wish in &wishes {
         placer.put(wish);
     }
@@ -106,9 +106,9 @@ pub(crate) fn faces(scene: &Scene) -> Drawing {
     };
     entries.push((Sample::None, w.symbol(Role::SliceLength).and_words(" not to scale")));
     let under = bounds(&marks);
-    marks.push(legend(&entries, under, 600.0));
+    marks.push(legend(&entries, under, scene.sheet));
     let (short, long) = describe(scene, &bands);
-    Drawing::fitted("faces", "Bending stress on the two faces of the slice", 12.0, 640.0, marks)
+    Drawing::fitted("faces", "Bending stress on the two faces of the slice", 12.0, scene.sheet.width, marks)
         .described(short, long)
 }
 

@@ -9,7 +9,7 @@ use crate::legend::{Sample, legend};
 use crate::levels::{Tag, column, head, height_axis, level_lines};
 use crate::palette::{Ink, Stroke};
 use crate::scene::Scene;
-use crate::text::{Label, SMALL};
+use crate::text::Label;
 use mechanics::section::HeightSide;
 use workings::dimension::Dimension;
 use workings::role::Role;
@@ -27,20 +27,37 @@ const POINTS: usize = 24;
 pub(crate) fn first_moment(scene: &Scene) -> Drawing {
     let w = &scene.writer;
     let stress = &scene.stress[0];
-    let frame = Frame::fitting(scene.extent, ROOM, Point::new(0.0, 0.0));
-    let width_axis = frame.right() + BETWEEN;
-    let moment_axis = width_axis + PANELS.0 + BETWEEN;
-    let end = moment_axis + PANELS.1 + 16.0;
+    let frame = Frame::fitting(scene.extent, (scene.across(ROOM.0), ROOM.1), Point::new(0.0, 0.0));
+    let width_axis = frame.right() + scene.across(BETWEEN);
+    let moment_axis = width_axis + scene.across(PANELS.0) + scene.across(BETWEEN);
+    let end = moment_axis + scene.across(PANELS.1) + 16.0;
     let width = |height: f64, side: HeightSide| scene.section.width(height, side);
     let moment = |height: f64, _: HeightSide| stress.first_moment(height).abs();
     let widest = curve(scene, &width).into_iter().map(|(value, _)| value).fold(0.0, f64::max);
     let largest = stress.first_moment(scene.values.neutral_axis).abs();
     let mut marks = vec![Mark::group("section", "The section", cross_section::marks(scene, &frame))];
     let mut lines = level_lines(scene, &frame, end);
-    let t = area(scene, &frame, width_axis, &curve(scene, &width), PANELS.0 / widest, Ink::Material);
-    let mut q = area(scene, &frame, moment_axis, &curve(scene, &moment), PANELS.1 / largest, Ink::Beyond);
+    let t = area(
+        scene,
+        &frame,
+        width_axis,
+        &curve(scene, &width),
+        scene.across(PANELS.0) / widest,
+        Ink::Material,
+    );
+    let mut q = area(
+        scene,
+        &frame,
+        moment_axis,
+        &curve(scene, &moment),
+        scene.across(PANELS.1) / largest,
+        Ink::Beyond,
+    );
     let at = |height: f64| {
-        Point::new(moment_axis + moment(height, HeightSide::Above) * PANELS.1 / largest, frame.y(height))
+        Point::new(
+            moment_axis + moment(height, HeightSide::Above) * scene.across(PANELS.1) / largest,
+            frame.y(height),
+        )
     };
     let value =
         |height: f64| w.value(moment(height, HeightSide::Above), Dimension::LENGTH_3, Role::FirstMoment);
@@ -52,18 +69,18 @@ pub(crate) fn first_moment(scene: &Scene) -> Drawing {
         let label = w.symbol_indexed(Role::FirstMoment, "max").equals(value(scene.values.neutral_axis));
         tags.push(Tag { at: axis, label, ink: Ink::BeyondHatch });
     }
-    q.extend(column(tags, moment_axis + PANELS.1 + 28.0));
+    q.extend(column(tags, moment_axis + scene.across(PANELS.1) + 28.0));
     lines.push(head(
         scene,
         &frame,
-        (width_axis + 0.5 * PANELS.0, SMALL),
+        (width_axis + 0.5 * scene.across(PANELS.0), scene.sheet.small),
         "width",
         w.symbol(Role::WidthAtCut),
     ));
     lines.push(head(
         scene,
         &frame,
-        (moment_axis + 0.5 * PANELS.1, SMALL),
+        (moment_axis + 0.5 * scene.across(PANELS.1), scene.sheet.small),
         "first moment",
         w.symbol(Role::FirstMoment),
     ));
@@ -80,7 +97,8 @@ pub(crate) fn first_moment(scene: &Scene) -> Drawing {
         wishes.push(wish.seats(&[Seat::Left], Escape::Any).gap(4.0).ink(ink));
     }
     let width_label = w.named(Role::WidthAtCut, scene.values.width, Dimension::LENGTH);
-    let at_cut = Point::new(width_axis + scene.values.width * PANELS.0 / widest, frame.y(scene.cut));
+    let at_cut =
+        Point::new(width_axis + scene.values.width * scene.across(PANELS.0) / widest, frame.y(scene.cut));
     let seats = [Seat::AboveRight, Seat::BelowRight, Seat::Right];
     wishes.push(Wish::new(width_label, at_cut).seats(&seats, Escape::Any).ink(Ink::Cut));
     for wish in &wishes {
@@ -93,9 +111,9 @@ pub(crate) fn first_moment(scene: &Scene) -> Drawing {
     let label =
         Label::words("size of the first moment of the part above or below a height: the same, largest at NA");
     let under = bounds(&marks);
-    marks.push(legend(&[(Sample::None, label)], under, 600.0));
+    marks.push(legend(&[(Sample::None, label)], under, scene.sheet));
     let (short, long) = describe(scene);
-    Drawing::fitted("first-moment", "Width and first moment over the depth", 12.0, 640.0, marks)
+    Drawing::fitted("first-moment", "Width and first moment over the depth", 12.0, scene.sheet.width, marks)
         .described(short, long)
 }
 

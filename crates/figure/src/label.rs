@@ -333,11 +333,14 @@ impl Placer {
     /// The leader from a label's box to the nearest point of its thing that one can reach, or none where the label stands near
     /// enough; `None` where something is in the way to all of them.
     fn tie(&self, rect: Rect, wish: &Wish) -> Option<Option<(Point, Point)>> {
-        let mut points: Vec<Point> = core::iter::once(wish.at).chain(wish.spots.iter().map(|&(point, _)| point)).collect();
+        let mut points: Vec<Point> =
+            core::iter::once(wish.at).chain(wish.spots.iter().map(|&(point, _)| point)).collect();
         // Of those that are equally near, the one that the label speaks of.
         points.sort_by(|&a, &b| rect.nearest(a).distance(a).total_cmp(&rect.nearest(b).distance(b)));
         let mut leaders = points.into_iter().map(|at| (at, leader(rect, at)));
-        leaders.find(|&(at, leader)| leader.is_none_or(|(from, to)| self.leaves_free(at, from, to))).map(|(_, leader)| leader)
+        leaders
+            .find(|&(at, leader)| leader.is_none_or(|(from, to)| self.leaves_free(at, from, to)))
+            .map(|(_, leader)| leader)
     }
 
     /// Whether nothing stands in the way of a leader to `at`; what the leader points at does not.

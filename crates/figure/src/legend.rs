@@ -5,6 +5,7 @@ use crate::drawing::Mark;
 use crate::geometry::{Point, Rect};
 use crate::hatch;
 use crate::palette::{HEAVY, Ink, MEDIUM, Stroke, THIN};
+use crate::scale::Sheet;
 use crate::text::{Align, Label, SMALL};
 use core::f64::consts::FRAC_PI_4;
 
@@ -42,13 +43,15 @@ const ROW: f64 = 17.0;
 /// Room between two entries, px.
 const BETWEEN: f64 = 18.0;
 
-/// A legend below `under`, centred on it, in rows no wider than `width` px.
-pub(crate) fn legend(entries: &[(Sample, Label)], under: Rect, width: f64) -> Mark {
-    legend_sized(entries, under, width, SMALL)
+/// A legend below `under`, centred on it, in rows that keep within the sheet.
+pub(crate) fn legend(entries: &[(Sample, Label)], under: Rect, sheet: Sheet) -> Mark {
+    legend_sized(entries, under, sheet.width - 40.0, sheet.small)
 }
 
 /// The same in letters of `size` px.
 pub(crate) fn legend_sized(entries: &[(Sample, Label)], under: Rect, width: f64, size: f64) -> Mark {
+    let broken = broken(entries, width, size);
+    let entries = broken.as_slice();
     let wide = |entry: &(Sample, Label)| match entry.0 {
         Sample::None => entry.1.width(size),
         _ => SAMPLE + 6.0 + entry.1.width(size),
@@ -87,6 +90,32 @@ pub(crate) fn legend_sized(entries: &[(Sample, Label)], under: Rect, width: f64,
         y += ROW * size / SMALL;
     }
     Mark::group("legend", "Legend", marks)
+}
+
+/// The entries, remarks that are wider than a row broken at their words.
+fn broken(entries: &[(Sample, Label)], width: f64, size: f64) -> Vec<(Sample, Label)> {
+    let mut all = Vec::new();
+    for (sample, label) in entries {
+        if *sample != Sample::None || label.width(size) <= width {
+            all.push((sample.clone(), label.clone()));
+            continue;
+        }
+        let mut line = Label::new();
+        for word in label.broken_into_words() {
+            let longer = if line.is_empty() {
+                word.clone()
+            } else {
+                line.clone().and_words(" ").followed_by(word.clone())
+            };
+            if longer.width(size) <= width || line.is_empty() {
+                line = longer;
+            } else {
+                all.push((Sample::None, core::mem::replace(&mut line, word)));
+            }
+        }
+        all.push((Sample::None, line));
+    }
+    all
 }
 
 fn sample(sample: &Sample, x: f64, y: f64) -> Vec<Mark> {

@@ -63,6 +63,7 @@ mod words;
 mod writer;
 
 use drawing::Drawing;
+use scale::Sheet;
 use scene::Scene;
 use view::BeamView;
 use workings::solved::Solved;
@@ -77,16 +78,21 @@ pub fn all(solved: &Solved) -> Vec<Drawing> {
 
 /// The drawings of the wanted names in reading order, `beam-given` among them; only those are made.
 pub fn some(solved: &Solved, wanted: impl Fn(&str) -> bool) -> Vec<Drawing> {
-    made(solved, wanted, true)
+    some_on(solved, Sheet::USUAL, wanted)
 }
 
-/// As [`some`], but the drawings are not told at length: for what moves under a hand, and is read when it rests.
-pub fn some_untold(solved: &Solved, wanted: impl Fn(&str) -> bool) -> Vec<Drawing> {
-    made(solved, wanted, false)
+/// As [`some`], on another sheet.
+pub fn some_on(solved: &Solved, sheet: Sheet, wanted: impl Fn(&str) -> bool) -> Vec<Drawing> {
+    made(solved, sheet, wanted, true)
 }
 
-fn made(solved: &Solved, wanted: impl Fn(&str) -> bool, told: bool) -> Vec<Drawing> {
-    let mut view = BeamView::of(solved);
+/// As [`some_on`], but the drawings are not told at length: for what moves under a hand, and is read when it rests.
+pub fn some_untold(solved: &Solved, sheet: Sheet, wanted: impl Fn(&str) -> bool) -> Vec<Drawing> {
+    made(solved, sheet, wanted, false)
+}
+
+fn made(solved: &Solved, sheet: Sheet, wanted: impl Fn(&str) -> bool, told: bool) -> Vec<Drawing> {
+    let mut view = BeamView::of(solved).on(sheet);
     view.told = told;
     let of_beam = BEAM.iter().filter(|(name, _)| wanted(name)).filter_map(|(_, make)| make(&view));
     let mut drawings: Vec<Drawing> = of_beam.collect();
@@ -94,7 +100,7 @@ fn made(solved: &Solved, wanted: impl Fn(&str) -> bool, told: bool) -> Vec<Drawi
     if !of_section.is_empty()
         && let Some(scene) = Scene::of(solved)
     {
-        let scene = Scene { told, ..scene };
+        let scene = Scene { told, sheet, ..scene };
         drawings.extend(of_section.iter().map(|(_, make)| make(&scene)));
     }
     drawings

@@ -6,7 +6,7 @@ use crate::hatch;
 use crate::keyvalues::{KeyValue, KeyValues};
 use crate::label::{Escape, Placer, Seat, Wish};
 use crate::palette::{Ink, MEDIUM, Stroke, THIN};
-use crate::text::{Label, SMALL};
+use crate::text::Label;
 use crate::view::BeamView;
 use crate::words;
 use core::f64::consts::{FRAC_PI_2, PI};
@@ -16,8 +16,9 @@ use workings::notation::{MomentSide, ShearSide, SignMarks};
 use workings::role::Role;
 use workings::unit::Unit;
 
-/// Height of the curve of a panel between its highest and lowest value, px.
-const HEIGHT: f64 = 96.0;
+/// Height of the curve of a panel between its highest and lowest value, px: on a wall the height of the whole drawing says
+/// how large its letters can be.
+const HEIGHT: f64 = 78.0;
 /// Distance between the hatch lines, px.
 const HATCH: f64 = 6.0;
 
@@ -367,7 +368,7 @@ fn value_labels(
                     Escape::Any,
                 )
                 .gap(4.5)
-                .size(SMALL)
+                .size(view.sheet.small)
                 .ink(Ink::Quiet),
         );
     }

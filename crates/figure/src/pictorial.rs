@@ -21,7 +21,7 @@ const AZIMUTH: f64 = 0.63;
 /// How far the reader stands above, rad: about 24°.
 const ELEVATION: f64 = 0.42;
 /// The room that both pieces may take on the sheet, px across and down, without arrows and labels.
-const ROOM: (f64, f64) = (400.0, 460.0);
+const ROOM: (f64, f64) = (350.0, 390.0);
 /// Longest stress arrow, px.
 const LONGEST: f64 = 52.0;
 /// Room between the face laid bare and the piece lifted off it, px: a half-arrow and its label stand in it.
@@ -68,7 +68,7 @@ fn layout(scene: &Scene) -> Layout {
         + extent.breadth() * unit.across.y.abs()
         + length * unit.along.y.abs()
         + open(&unit);
-    let scale = (ROOM.0 / across).min((ROOM.1 - LIFT) / down);
+    let scale = (scene.across(ROOM.0) / across).min((ROOM.1 - LIFT) / down);
     let rest = View::new(AZIMUTH, ELEVATION, scale, stretch);
     let gap = open(&rest) + LIFT;
     let beyond = match scene.beyond_side {
@@ -122,10 +122,16 @@ pub(crate) fn pictorial(scene: &Scene) -> Drawing {
     }
     marks.push(Mark::group("labels", "Labels", placer.into_marks()));
     let under = bounds(&marks);
-    marks.push(legend(&legend_entries(scene, &layout), under, 600.0));
+    marks.push(legend(&legend_entries(scene, &layout), under, scene.sheet));
     let (short, long) = pictorial_words::describe(scene, layout.is_to_scale());
-    Drawing::fitted("pictorial", "The slice with the part beyond the cut lifted off", 12.0, 640.0, marks)
-        .described(short, long)
+    Drawing::fitted(
+        "pictorial",
+        "The slice with the part beyond the cut lifted off",
+        12.0,
+        scene.sheet.width,
+        marks,
+    )
+    .described(short, long)
 }
 
 /// One piece with the stress arrows on its two ends: those of the far end lie behind it.

@@ -29,6 +29,8 @@ const LONGEST: f64 = 46.0;
 const RESULTANT: f64 = 50.0;
 /// Room that the view from the end takes, px.
 const END: (f64, f64) = (112.0, 150.0);
+/// Room between the side view and the end view below it, for the labels of both, px.
+const BELOW: f64 = 72.0;
 
 /// Where things stand on the sheet.
 struct Layout {
@@ -41,6 +43,10 @@ struct Layout {
     per_stress: f64,
     /// Where the cut falls, px down.
     cut: f64,
+    /// Length of the piece in the side view, px.
+    length: f64,
+    /// Where the side view ends, px down: what the end view stands below where there is no room beside it.
+    foot: f64,
 }
 
 impl Layout {
@@ -49,7 +55,7 @@ impl Layout {
             stress: self.per_stress,
             zero: self.depth + self.extent.bottom * self.per_height,
             height: self.per_height,
-            face: if face == 0 { 0.0 } else { LENGTH },
+            face: if face == 0 { 0.0 } else { self.length },
             outside: if face == 0 { -1.0 } else { 1.0 },
         }
     }
@@ -67,9 +73,12 @@ fn layout(scene: &Scene) -> Option<Layout> {
             }
         }
     }
-    let per_stress = if greatest > 0.0 { LONGEST / greatest } else { 0.0 };
+    let per_stress = if greatest > 0.0 { scene.across(LONGEST) / greatest } else { 0.0 };
     let cut = if scene.is_above() { depth } else { 0.0 };
-    Some(Layout { extent, depth, per_height: depth / extent.height(), per_stress, cut })
+    let foot = depth + if scene.is_above() { 52.0 } else { 26.0 };
+    // The force on the cut is written below it.
+    let length = scene.across(LENGTH).max(110.0);
+    Some(Layout { extent, depth, per_height: depth / extent.height(), per_stress, cut, length, foot })
 }
 
 /// The part beyond the cut as a free body.
@@ -79,7 +88,7 @@ pub(crate) fn piece(scene: &Scene) -> Drawing {
     let Some(layout) = layout(scene) else {
         let label = Label::words("nothing lies beyond the cut: no force acts on it");
         let mark = Mark::text(Point::new(0.0, 0.0), label, crate::text::Align::Middle);
-        return Drawing::fitted("piece", title, 24.0, 640.0, vec![mark]).described(short, long);
+        return Drawing::fitted("piece", title, 24.0, scene.sheet.width, vec![mark]).described(short, long);
     };
     let w = &scene.writer;
     let v = &scene.values;
@@ -87,8 +96,8 @@ pub(crate) fn piece(scene: &Scene) -> Drawing {
     let mut marks = Vec::new();
     let corners = vec![
         Point::new(0.0, 0.0),
-        Point::new(LENGTH, 0.0),
-        Point::new(LENGTH, layout.depth),
+        Point::new(layout.length, 0.0),
+        Point::new(layout.length, layout.depth),
         Point::new(0.0, layout.depth),
     ];
     marks.push(Mark::Polygon {
@@ -98,7 +107,7 @@ pub(crate) fn piece(scene: &Scene) -> Drawing {
     });
     marks.push(Mark::Line {
         from: Point::new(0.0, layout.cut),
-        to: Point::new(LENGTH, layout.cut),
+        to: Point::new(layout.length, layout.cut),
         stroke: Stroke::solid(Ink::Cut, 2.0),
     });
     let mut placer = Placer::new();
@@ -115,13 +124,13 @@ pub(crate) fn piece(scene: &Scene) -> Drawing {
     let resultants = resultants(scene, &layout, &mut wishes);
     let force = force_on_cut(scene, &layout, &mut wishes);
     let mut lengths = Vec::new();
-    let far = if scene.is_above() { layout.depth + 52.0 } else { layout.depth + 26.0 };
-    lengths.extend(dimension::level(0.0, LENGTH, far));
-    for x in [0.0, LENGTH] {
+    let far = layout.foot;
+    lengths.extend(dimension::level(0.0, layout.length, far));
+    for x in [0.0, layout.length] {
         lengths.extend(dimension::extension(Point::new(x, layout.depth), Point::new(x, far)));
     }
     let label = w.named_given(Role::SliceLength, v.length, Dimension::LENGTH);
-    wishes.push(Wish::new(label, Point::new(0.5 * LENGTH, far)).seats(&[Seat::Below], Escape::Down));
+    wishes.push(Wish::new(label, Point::new(0.5 * layout.length, far)).seats(&[Seat::Below], Escape::Down));
     let end = end_view(scene, &layout, &mut wishes);
     placer.avoid_marks(&resultants);
     placer.avoid_marks(&force);
@@ -137,8 +146,8 @@ pub(crate) fn piece(scene: &Scene) -> Drawing {
     marks.push(Mark::group("end", "The part beyond from the end", end));
     marks.push(Mark::group("labels", "Labels", placer.into_marks()));
     let under = bounds(&marks);
-    marks.push(legend(&legend_entries(scene), under, 600.0));
-    Drawing::fitted("piece", title, 12.0, 640.0, marks).described(short, long)
+    marks.push(legend(&legend_entries(scene), under, scene.sheet));
+    Drawing::fitted("piece", title, 12.0, scene.sheet.width, marks).described(short, long)
 }
 
 /// The stress resultants on both faces, at their lines of action, outside the stress blocks.
@@ -155,8 +164,8 @@ fn resultants(scene: &Scene, layout: &Layout, wishes: &mut Vec<Wish>) -> Vec<Mar
         let scale = layout.scale(face);
         // A line of action may lie off the piece where the stress changes sign on it.
         let y = scale.y(v.resultant_height[face]).clamp(-24.0, layout.depth + 24.0);
-        let near = Point::new(scale.face + scale.outside * (LONGEST + 12.0), y);
-        let long = RESULTANT * force.abs() / greatest;
+        let near = Point::new(scale.face + scale.outside * (scene.across(LONGEST) + 12.0), y);
+        let long = scene.across(RESULTANT) * force.abs() / greatest;
         let far = near.moved(scale.outside * long.max(16.0), 0.0);
         let (ink, dash) = if force > 0.0 {
             (Ink::Tension, crate::palette::Dash::Solid)
@@ -193,7 +202,7 @@ fn force_on_cut(scene: &Scene, layout: &Layout, wishes: &mut Vec<Wish>) -> Vec<M
     if force != 0.0 {
         let stroke = Stroke::solid(Ink::Cut, 1.75);
         let count = 4;
-        let pitch = LENGTH / f64::from(count);
+        let pitch = layout.length / f64::from(count);
         for k in 0..count {
             let (left, right) = (pitch * (f64::from(k) + 0.12), pitch * (f64::from(k) + 0.88));
             let (from, to) = if force > 0.0 { (left, right) } else { (right, left) };
@@ -206,7 +215,7 @@ fn force_on_cut(scene: &Scene, layout: &Layout, wishes: &mut Vec<Wish>) -> Vec<M
         let label = label.and_words(if force > 0.0 { "\u{a0}→" } else { "\u{a0}←" });
         let seat = if above { Seat::Below } else { Seat::Above };
         wishes.push(
-            Wish::new(label, Point::new(0.5 * LENGTH, y))
+            Wish::new(label, Point::new(0.5 * layout.length, y))
                 .seats(&[seat], if above { Escape::Down } else { Escape::Up })
                 .gap(8.0)
                 .ink(Ink::Cut),
@@ -214,7 +223,9 @@ fn force_on_cut(scene: &Scene, layout: &Layout, wishes: &mut Vec<Wish>) -> Vec<M
     } else {
         let label = Label::words("no force on the cut");
         let seat = if above { Seat::Below } else { Seat::Above };
-        wishes.push(Wish::new(label, Point::new(0.5 * LENGTH, y)).seats(&[seat], Escape::Any).ink(Ink::Cut));
+        wishes.push(
+            Wish::new(label, Point::new(0.5 * layout.length, y)).seats(&[seat], Escape::Any).ink(Ink::Cut),
+        );
     }
     marks
 }
@@ -224,8 +235,12 @@ fn end_view(scene: &Scene, layout: &Layout, wishes: &mut Vec<Wish>) -> Vec<Mark>
     let w = &scene.writer;
     let e = layout.extent;
     let scale = (END.0 / e.breadth()).min(END.1.min(DEPTHS.1) / e.height());
-    let start = LENGTH + LONGEST + RESULTANT + 84.0;
-    let top = 0.5 * (layout.depth - e.height() * scale);
+    let (start, top) = if scene.sheet.is_narrow() {
+        (0.5 * (layout.length - e.breadth() * scale), layout.foot + BELOW)
+    } else {
+        let beside = layout.length + scene.across(LONGEST) + scene.across(RESULTANT) + 84.0;
+        (beside, 0.5 * (layout.depth - e.height() * scale))
+    };
     let at = |x: f64, y: f64| Point::new(start + (x - e.left) * scale, top + (e.top - y) * scale);
     let mut marks = Vec::new();
     for region in scene.beyond.iter().filter(|r| !r.is_empty()) {
@@ -265,7 +280,7 @@ fn end_view(scene: &Scene, layout: &Layout, wishes: &mut Vec<Wish>) -> Vec<Mark>
     ));
     let middle = start + 0.5 * e.breadth() * scale;
     let (place, seat) = if above {
-        (Point::new(middle, top.min(0.0)), Seat::Above)
+        (Point::new(middle, if scene.sheet.is_narrow() { top } else { top.min(0.0) }), Seat::Above)
     } else {
         (Point::new(middle, (top + e.height() * scale).max(layout.depth)), Seat::Below)
     };

@@ -217,7 +217,7 @@ pub(crate) fn planks(scene: &Scene) -> Drawing {
     entries.push((Sample::None, Label::words(whose)));
     entries.push((Sample::None, Label::words("deflections enlarged, in the true ratio")));
     let under = bounds(&marks);
-    marks.push(legend(&entries, under, 600.0));
+    marks.push(legend(&entries, under, scene.sheet));
     let times = ratio(scene, pile.stiffness).plain();
     let short = at_most(&format!(
         "A pile of {count} planks under a force at midspan, loose and glued. The loose planks slip on each other, their \
@@ -239,7 +239,8 @@ pub(crate) fn planks(scene: &Scene) -> Drawing {
     if let Some(strength) = pile.strength {
         long.sentence(format!("It is {} times as strong in bending.", ratio(scene, strength).plain()));
     }
-    Drawing::fitted("planks", "Loose planks against glued planks", 12.0, 640.0, marks).described(short, long)
+    Drawing::fitted("planks", "Loose planks against glued planks", 12.0, scene.sheet.width, marks)
+        .described(short, long)
 }
 
 /// A ratio as the course writes numbers; a whole one as a whole number.

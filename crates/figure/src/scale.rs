@@ -1,6 +1,6 @@
 //! From metres and newtons to the sheet.
 
-use crate::text::{SIZE, SMALL};
+use crate::text::SIZE;
 use mechanics::beam::{Beam, Load};
 
 /// A sheet on which a beam is drawn.
@@ -18,11 +18,26 @@ pub struct Sheet {
 
 impl Sheet {
     /// As wide as the text on a sheet of paper at 96 px to the inch.
-    pub const USUAL: Self = Self { width: 640.0, left: 80.0, right: 560.0, small: SMALL };
+    pub const USUAL: Self = Self { width: 640.0, left: 80.0, right: 560.0, small: 12.0 };
     /// For large print: drawn narrow, with no text smaller than the rest, so that its letters are of 18 points where it is enlarged
     /// to the width of the text on A4 (178 mm).
     pub const LARGE_PRINT: Self = Self { width: 364.0, left: 68.0, right: 330.0, small: SIZE };
+    /// For the window of a phone: as wide as most of them, so that it is read without being enlarged or pushed sideways.
+    pub const HAND: Self = Self { width: 344.0, left: 48.0, right: 300.0, small: SIZE };
+
+    /// How much less is to stand beside one another on this sheet than on the usual one: a size across it, px.
+    pub fn across(self, usual: f64) -> f64 {
+        if self.is_narrow() { usual * NARROW } else { usual }
+    }
+
+    /// Whether so little stands beside one another on this sheet that what can be is put below.
+    pub fn is_narrow(self) -> bool {
+        self.width < 0.75 * Self::USUAL.width
+    }
 }
+
+/// The share of the usual sizes across a narrow sheet: what is not lettering has to give more room than the sheet lost.
+const NARROW: f64 = 0.5;
 
 /// Half the depth at which a beam is drawn, px: about 40 depths would be true to life, 12 to 50 read well.
 pub const HALF_DEPTH: f64 = 5.5;

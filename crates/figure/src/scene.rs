@@ -2,6 +2,7 @@
 
 use crate::body::{Body, bodies};
 use crate::outline::{self, Chord, Extent, Region};
+use crate::scale::Sheet;
 use crate::writer::Writer;
 use mechanics::section::{HeightSide, Point, Section};
 use mechanics::slice::{Slice, SliceGivens};
@@ -50,6 +51,8 @@ pub(crate) struct Scene<'a> {
     pub problem: &'a Problem,
     /// Whether the drawings are told at length as well.
     pub told: bool,
+    /// The sheet that they are drawn on.
+    pub sheet: Sheet,
     /// Its section.
     pub section: &'a Section,
     /// The values.
@@ -136,6 +139,7 @@ impl<'a> Scene<'a> {
         let mut scene = Self {
             problem,
             told: true,
+            sheet: Sheet::USUAL,
             section,
             values,
             stress: [left, right],
@@ -179,6 +183,11 @@ impl<'a> Scene<'a> {
             }
         }
         merged
+    }
+
+    /// A size across the sheet, px, given for the usual one.
+    pub fn across(&self, usual: f64) -> f64 {
+        self.sheet.across(usual)
     }
 
     /// The bodies' regions.

@@ -12,7 +12,7 @@ use crate::palette::{Ink, MEDIUM, Stroke, THIN};
 use crate::scene::Scene;
 use crate::section_grips;
 use crate::section_words;
-use crate::text::{Align, Label, SIZE, SMALL};
+use crate::text::{Align, Label, SIZE};
 use crate::writer::Writer;
 use core::f64::consts::FRAC_PI_4;
 use mechanics::section::{Edge, Part};
@@ -22,6 +22,8 @@ use workings::role::Role;
 
 /// The room that the section takes, px across and down.
 pub(crate) const ROOM: (f64, f64) = (260.0, 300.0);
+/// Its height here, where much stands below it and on a wall all is seen at once, px.
+const HEIGHT: f64 = 260.0;
 /// Distance of the first dimension line from the section, and of the next from it, px.
 pub(crate) const FIRST: f64 = 28.0;
 const NEXT: f64 = 26.0;
@@ -35,7 +37,7 @@ const SAME: f64 = 1e-4;
 
 /// The section to scale.
 pub(crate) fn section(scene: &Scene) -> Drawing {
-    let frame = Frame::fitting(scene.extent, ROOM, Spot::new(0.0, 0.0));
+    let frame = Frame::fitting(scene.extent, (scene.across(ROOM.0), HEIGHT), Spot::new(0.0, 0.0));
     let mut wishes = Vec::new();
     let mut marks = vec![Mark::group("section", "The section", cross_section::marks(scene, &frame))];
     let lines = lines(scene, &frame, &mut wishes);
@@ -75,11 +77,12 @@ pub(crate) fn section(scene: &Scene) -> Drawing {
     marks.push(Mark::group("centroids", "Centroids", centroids));
     marks.push(Mark::group("labels", "Labels", placer.into_marks()));
     let under = bounds(&marks);
-    marks.push(legend(&legend_entries(scene), under, 600.0));
+    marks.push(legend(&legend_entries(scene), under, scene.sheet));
     marks.push(Mark::Grip(section_grips::cut(scene, &frame, frame.right() + FIRST + 10.0)));
     marks.extend(grip::marks(section_grips::part_sizes(scene, &frame)));
     let (short, long) = section_words::describe(scene);
-    Drawing::fitted("section", &section_words::title(scene), 12.0, 640.0, marks).described(short, long)
+    Drawing::fitted("section", &section_words::title(scene), 12.0, scene.sheet.width, marks)
+        .described(short, long)
 }
 
 /// The neutral axis and the trace of the cut, run out to the dimension lines on the right.
@@ -414,10 +417,10 @@ fn part_names(scene: &Scene, frame: &Frame, centroids: &[Mark], wishes: &mut Vec
         let middle = frame.at(properties.centroid);
         let region = Region::of(part, f64::INFINITY);
         let room = Rect::around(&frame.loops(&region).concat()).grown(-3.0);
-        let beside = 0.5 * label.width(SMALL) + 12.0;
+        let beside = 0.5 * label.width(scene.sheet.small) + 12.0;
         let place = [(0.0, -14.0), (0.0, 22.0), (0.0, 4.0), (-beside, 4.0), (beside, 4.0)]
             .into_iter()
-            .map(|(aside, drop)| label.rect(middle.moved(aside, drop), Align::Middle, SMALL))
+            .map(|(aside, drop)| label.rect(middle.moved(aside, drop), Align::Middle, scene.sheet.small))
             .find(|rect| {
                 let clear = rect.grown(2.0);
                 room.holds(clear)
@@ -441,8 +444,15 @@ fn part_names(scene: &Scene, frame: &Frame, centroids: &[Mark], wishes: &mut Vec
                     stroke: None,
                     fill: Some(if hatched { Ink::Beyond } else { Ink::Material }),
                 });
-                let at = Spot::new(rect.middle().x, rect.bottom - crate::metrics::DESCENT * SMALL);
-                marks.push(Mark::Text { at, label, align: Align::Middle, size: SMALL, ink: Ink::Line });
+                let at =
+                    Spot::new(rect.middle().x, rect.bottom - crate::metrics::DESCENT * scene.sheet.small);
+                marks.push(Mark::Text {
+                    at,
+                    label,
+                    align: Align::Middle,
+                    size: scene.sheet.small,
+                    ink: Ink::Line,
+                });
             }
             None => {
                 // Towards the middle of the section: outside it stand the dimensions. Off the neutral axis.
@@ -455,7 +465,7 @@ fn part_names(scene: &Scene, frame: &Frame, centroids: &[Mark], wishes: &mut Vec
                 wishes.push(
                     Wish::new(label, at)
                         .seats(&[seat, other, Seat::Above, Seat::Below], Escape::Any)
-                        .size(SMALL),
+                        .size(scene.sheet.small),
                 );
             }
         }

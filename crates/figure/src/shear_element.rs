@@ -99,10 +99,16 @@ pub(crate) fn shear_element(scene: &Scene) -> Drawing {
         ]
     };
     let under = bounds(&marks);
-    marks.push(legend(&entries, under, 600.0));
+    marks.push(legend(&entries, under, scene.sheet));
     let (short, long) = describe(scene);
-    Drawing::fitted("shear-element", "The shear stress on the cut and its companions", 12.0, 640.0, marks)
-        .described(short, long)
+    Drawing::fitted(
+        "shear-element",
+        "The shear stress on the cut and its companions",
+        12.0,
+        scene.sheet.width,
+        marks,
+    )
+    .described(short, long)
 }
 
 fn describe(scene: &Scene) -> (String, Description) {

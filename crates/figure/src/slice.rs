@@ -83,15 +83,16 @@ pub(crate) fn slice(scene: &Scene) -> Drawing {
     marks.push(Mark::group("labels", "Labels", placer.into_marks()));
     let under = bounds(&marks);
     let remark = Label::words("every arrow is drawn the way that it acts; not to scale along the beam");
-    marks.push(legend(&[(Sample::None, remark)], under, 600.0));
+    marks.push(legend(&[(Sample::None, remark)], under, scene.sheet));
     marks.push(Mark::Grip(length_grip(scene)));
     let (short, long) = describe(scene);
-    Drawing::fitted("slice", "The slice as a free body", 12.0, 640.0, marks).described(short, long)
+    Drawing::fitted("slice", "The slice as a free body", 12.0, scene.sheet.width, marks)
+        .described(short, long)
 }
 
 /// Length of the slice on the sheet, px: not to scale, but a shorter slice is drawn shorter.
 fn drawn_length(scene: &Scene) -> f64 {
-    LEAST + MORE * (scene.problem.slice.length / scene.extent.height()).min(1.0)
+    scene.across(LEAST) + scene.across(MORE) * (scene.problem.slice.length / scene.extent.height()).min(1.0)
 }
 
 /// The grip of the length of the slice, at its right face. Where the drawing of a longer slice grows no more, a px stands
@@ -100,7 +101,7 @@ fn length_grip(scene: &Scene) -> Grip {
     let (length, beam_length) = (scene.problem.slice.length, scene.problem.beam.length);
     let range = (SHORTEST * beam_length, beam_length - scene.problem.slice.at);
     let (width, height) = (drawn_length(scene), scene.extent.height());
-    let per_px = if length < height { height / MORE } else { length / width };
+    let per_px = if length < height { height / scene.across(MORE) } else { length / width };
     let at = Point::new(width, 0.5 * HEIGHT);
     Grip::new(Subject::SliceLength, at, Axis::Along, length, per_px, range)
 }

@@ -45,7 +45,8 @@ impl Drawing {
         attribute("width", self.width, &mut out);
         attribute("height", self.height, &mut out);
         out.push_str(" viewBox=\"");
-        for (gap, value) in [("", self.corner.x), (" ", self.corner.y), (" ", self.width), (" ", self.height)] {
+        for (gap, value) in [("", self.corner.x), (" ", self.corner.y), (" ", self.width), (" ", self.height)]
+        {
             out.push_str(gap);
             number(value, &mut out);
         }

@@ -102,6 +102,25 @@ impl Label {
         self
     }
 
+    /// Its words: the stretches between the spaces of its upright text, spaces that do not break apart.
+    pub fn broken_into_words(&self) -> Vec<Label> {
+        let mut words = vec![Label::new()];
+        for run in &self.runs {
+            for (place, part) in run.text.split(' ').enumerate() {
+                if place > 0 {
+                    words.push(Label::new());
+                }
+                if let Some(word) = words.last_mut()
+                    && !part.is_empty()
+                {
+                    word.runs.push(Run { text: part.to_owned(), italic: run.italic, level: run.level });
+                }
+            }
+        }
+        words.retain(|word| !word.is_empty());
+        words
+    }
+
     /// Whether there is nothing to print.
     pub fn is_empty(&self) -> bool {
         self.runs.is_empty()
@@ -170,6 +189,13 @@ mod tests {
             + "\u{a0}=\u{a0}12\u{a0}kN".chars().map(|sign| metrics::advance(sign, false)).sum::<f64>();
         let expected = 13.0 * base + 13.0 * INDEX_SIZE * metrics::advance('A', false);
         assert!((label.width(13.0) - expected).abs() < 1e-12);
+        let words: Vec<String> = Label::words("all of ")
+            .followed_by(label.clone())
+            .broken_into_words()
+            .iter()
+            .map(Label::plain)
+            .collect();
+        assert_eq!(words, ["all", "of", "RA\u{a0}=\u{a0}12\u{a0}kN"]);
         assert_eq!(label.plain(), "RA\u{a0}=\u{a0}12\u{a0}kN");
     }
 }

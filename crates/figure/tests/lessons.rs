@@ -3,6 +3,7 @@
 mod checks;
 
 use figure::drawing::Drawing;
+use figure::scale::Sheet;
 use lesson::builtin;
 use std::sync::LazyLock;
 use workings::solved::Solved;
@@ -17,6 +18,19 @@ static DRAWN: LazyLock<Vec<(&str, Vec<Drawing>)>> = LazyLock::new(|| {
     });
     drawn.collect()
 });
+
+/// The same for the window of a phone.
+static IN_THE_HAND: LazyLock<Vec<(&str, Vec<Drawing>)>> = LazyLock::new(|| {
+    let drawn = builtin::ALL.iter().map(|builtin| {
+        let lesson = lesson::read(builtin.text, builtin.name).lesson.expect("a built-in lesson is sound");
+        let solved = Solved::new(lesson.problem, lesson.style).expect("a built-in lesson can be solved");
+        (builtin.name, figure::some_on(&solved, Sheet::HAND, |name| !NOT_ON_A_BOARD.contains(&name)))
+    });
+    drawn.collect()
+});
+
+/// Drawings of the notes alone.
+const NOT_ON_A_BOARD: [&str; 6] = ["beam", "signs", "left-piece", "element", "deflected", "planks"];
 
 fn for_every_drawing(check: fn(&str, &Drawing)) {
     for (name, drawings) in DRAWN.iter() {
@@ -35,6 +49,26 @@ fn every_lesson_has_all_its_drawings() {
         different.sort_unstable();
         different.dedup();
         assert_eq!(different.len(), names.len(), "{name}: {names:?}");
+    }
+}
+
+/// A phone's window has about 360 px for a drawing. A little more is drawn smaller or pushed sideways (board.css).
+#[test]
+fn drawings_for_the_hand_are_narrow_and_as_sound_as_the_usual_ones() {
+    for (name, drawings) in IN_THE_HAND.iter() {
+        assert_eq!(drawings.len(), 11, "{name}");
+        for drawing in drawings {
+            checks::labels_are_apart(name, drawing);
+            checks::grips_hold(name, drawing);
+            checks::sheet_holds_all(name, drawing);
+            checks::numbers_are_told(name, drawing);
+            assert!(
+                drawing.width <= 1.3 * Sheet::HAND.width,
+                "{name} {}: {} px",
+                drawing.name,
+                drawing.width
+            );
+        }
     }
 }
 

@@ -190,6 +190,66 @@ for (const [what, look] of [
   });
 }
 
+const phone = { viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true, deviceScaleFactor: 2 };
+/** The size of the smallest letters of each drawing, indices left out, and how far it goes over its plate, px. */
+const drawings = (page) => page.evaluate(() => [...document.querySelectorAll("figure[data-drawing]")].map((figure) => {
+  const [svg, plate] = [figure.querySelector(".piece > svg:not(.ink)"), figure.querySelector(".plate")];
+  const scale = svg.getScreenCTM().a;
+  const sizes = [...svg.querySelectorAll("text")].map((text) => Number(text.getAttribute("font-size")) * scale);
+  return { name: figure.dataset.drawing, least: Math.min(...sizes), over: plate.scrollWidth - plate.clientWidth, width: svg.viewBox.baseVal.width };
+}));
+
+test("on a phone every drawing is drawn narrow, in letters of 12 px and more, and hardly any goes over the edge", async () => {
+  for (const lesson of names) {
+    await onPage({ lesson, ...phone }, async (page) => {
+      for (const { name, least, over } of await drawings(page)) {
+        assert.ok(least >= 12, `${lesson} ${name}: letters of ${least} px`);
+        assert.ok(over <= 60, `${lesson} ${name}: ${over} px beyond the edge`);
+      }
+    });
+  }
+});
+
+test("on a wall of 1280 x 720 no drawing has letters below 15 px", async () => {
+  for (const lesson of names) {
+    await onPage({ lesson }, async (page) => {
+      await button(page, "Full screen").click();
+      await page.waitForFunction(() => document.documentElement.dataset.view === "wall");
+      for (const scene of await page.$$eval(".scene", (all) => all.map((scene) => scene.id))) {
+        await page.evaluate((id) => document.querySelectorAll(".scene").forEach((scene) => {
+          scene.toggleAttribute("data-waiting", scene.id !== id);
+          scene.hidden = scene.id !== id;
+        }), scene);
+        for (const { name, least, width } of await drawings(page)) {
+          if (Number.isFinite(least) && width > 0 && least > 0) assert.ok(least >= 15, `${lesson} ${name}: letters of ${least} px`);
+        }
+      }
+    });
+  }
+});
+
+test("a window that becomes wide has the usual drawings; one with ink on it stays as it was written on", () =>
+  onPage({ lesson: "overhang", viewport: { width: 390, height: 844 } }, async (page) => {
+    const width = async () => (await drawings(page))[0].width;
+    assert.ok((await width()) < 400);
+    await page.setViewportSize({ width: 1280, height: 720 });
+    await page.waitForFunction(() => document.querySelector("#drawing-beam-given > svg").viewBox.baseVal.width === 640);
+    await pull(page, handle(page, "beam-given", "load 1: place"), 40, 0);
+    await page.mouse.up();
+    await page.setViewportSize({ width: 390, height: 844 });
+    await page.waitForFunction(() => document.querySelector("#drawing-beam-given > svg").viewBox.baseVal.width < 400);
+    near(await value(page, "reaction at A"), (12500 * (4 - Number(await handle(page, "beam-given", "load 1: place").getAttribute("aria-valuenow"))) - 5000) / 4);
+    await button(page, "Write").click();
+    const box = await page.locator("#drawing-beam-given").boundingBox();
+    await page.mouse.move(box.x + 60, box.y + 60);
+    await page.mouse.down();
+    await page.mouse.move(box.x + 160, box.y + 64, { steps: 5 });
+    await page.mouse.up();
+    await page.setViewportSize({ width: 1280, height: 720 });
+    await frame(page);
+    assert.ok((await width()) < 400);
+  }));
+
 test("a finger drags a load on a phone, and the page stays where it is", () =>
   onPage({ lesson: "overhang", viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true, deviceScaleFactor: 2 }, async (page) => {
     const part = handle(page, "beam-given", "load 1: place");
