@@ -169,6 +169,11 @@ pub fn plan(lesson: &Lesson, solved: &Solved) -> Vec<Part> {
     if !notes::joints(lesson, solved).is_empty() {
         parts.push(scene("joints", "What the joints must carry", &[], vec![step("", &[Joints])]));
     }
+    if solved.workings().chapter(Chapter::Allowables).next().is_some() {
+        let title = Chapter::Allowables.title();
+        let steps = vec![step("What governs?", &[Results(Chapter::Allowables)])];
+        parts.push(scene("allowables", title, &[], steps));
+    }
     parts.push(scene("limits", "What the formula leaves out", &[], vec![step("", &[Limits])]));
     parts.push(scene("values", "Every value", &[], vec![step("", &[Values])]));
     parts

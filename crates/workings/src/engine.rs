@@ -20,6 +20,8 @@ pub enum Call {
     /// V just right of the start of the stretch, the intensity there, that just left of its end, the stations of
     /// both, and the stations of the two places.
     ZeroOfMoment,
+    /// The least of what it reads.
+    Least,
     /// What of a piece of the section lies beyond a level cut; reads the height of the cut.
     Beyond {
         /// The piece alone.
@@ -190,6 +192,9 @@ impl Call {
             Self::ZeroOfMoment => {
                 let mut next = || read.next().unwrap_or(f64::NAN);
                 zero_of_moment(std::array::from_fn(|_| next()))
+            }
+            Self::Least => {
+                read.reduce(|least, value| if value >= least { least } else { value }).unwrap_or(f64::NAN)
             }
             Self::Beyond { piece, beyond, wanted } => {
                 let properties = piece.0.properties();

@@ -65,6 +65,19 @@ pub struct Joint {
     pub fastener_capacity: Option<f64>,
 }
 
+/// What the material may be asked to bear, in an exercise: sizes, Pa; greater than zero. None where nothing is said.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Allowable {
+    /// Bending stress, whether tension or compression.
+    pub bending: Option<f64>,
+    /// Tension; it goes before `bending`.
+    pub tension: Option<f64>,
+    /// Compression; it goes before `bending`.
+    pub compression: Option<f64>,
+    /// Shear stress.
+    pub shear: Option<f64>,
+}
+
 /// The slice between x and x + dx.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct SlicePlace {
@@ -110,6 +123,8 @@ pub struct Problem {
     pub section_name: String,
     /// The joints between the parts.
     pub joints: Vec<Joint>,
+    /// What the material may bear.
+    pub allowable: Allowable,
     /// Where the slice is taken.
     pub slice: SlicePlace,
     /// Where it is cut.

@@ -1,6 +1,6 @@
 //! What the formula leaves out, and the cautions that go with a lesson, as data.
 
-use crate::problem::JointKind;
+use crate::problem::{Allowable, JointKind};
 use crate::solved::Solved;
 use mechanics::beam::Load;
 use mechanics::section::{Edge, Figure, HeightSide};
@@ -28,7 +28,7 @@ pub enum Topic {
     ShortBeam,
     /// Straight, elastic, prismatic.
     Assumptions,
-    /// Outputs with what a fastener may carry.
+    /// Outputs with what a fastener or a material may bear.
     RealStructures,
 }
 
@@ -72,11 +72,13 @@ pub fn reservations(solved: &Solved) -> Vec<Reservation> {
             here: true,
         },
     ];
-    if solved.problem().joints.iter().any(|joint| joint.kind == JointKind::Fasteners) {
+    let problem = solved.problem();
+    let fasteners = problem.joints.iter().any(|joint| joint.kind == JointKind::Fasteners);
+    if fasteners || problem.allowable != Allowable::default() {
         all.push(Reservation {
             topic: Topic::RealStructures,
             sentence:
-                "These are exercises. A real joint is designed to the local code by a licensed engineer."
+                "These are exercises. A real beam and its joints are designed to the local code by a licensed engineer."
                     .into(),
             here: true,
         });

@@ -61,6 +61,8 @@ pub enum Role {
     FastenerCapacity,
     Spacing,
     Rows,
+    // what may be carried
+    LoadFactor,
     // others
     Residual,
     Ratio,

@@ -140,6 +140,7 @@ fn chapter_name(chapter: Chapter) -> &'static str {
         Chapter::Shear => "shear",
         Chapter::Slice => "slice",
         Chapter::Joints => "joints",
+        Chapter::Allowables => "allowables",
     }
 }
 

@@ -31,11 +31,13 @@ pub enum Chapter {
     Slice,
     /// Joints: shear flow, fasteners.
     Joints,
+    /// What the beam may carry for what its material may bear.
+    Allowables,
 }
 
 impl Chapter {
     /// All chapters in the order of the worked solution.
-    pub const ALL: [Self; 8] = [
+    pub const ALL: [Self; 9] = [
         Self::Given,
         Self::Reactions,
         Self::Diagrams,
@@ -44,6 +46,7 @@ impl Chapter {
         Self::Shear,
         Self::Slice,
         Self::Joints,
+        Self::Allowables,
     ];
 
     /// What the chapter is called, wherever it is printed.
@@ -57,6 +60,7 @@ impl Chapter {
             Self::Shear => "Shear stress on the cut",
             Self::Slice => "The finite slice",
             Self::Joints => "Joints",
+            Self::Allowables => "What the beam may carry",
         }
     }
 }

@@ -48,7 +48,7 @@ impl Author<'_> {
         for joint in &solved.problem().joints {
             let value = |name: String| self.workings().get(&name).map(|working| working.value);
             let Some(capacity) = value(format!("fastener capacity of {}", joint.name)) else { continue };
-            let most = value(format!("force on one fastener of {}, largest along the beam", joint.name));
+            let most = value(format!("force on one fastener of {}, where V is largest", joint.name));
             let Some(most) = most.filter(|most| most.value > capacity.value) else { continue };
             self.callout(
                 CalloutKind::Caution,

@@ -19,7 +19,7 @@ fn title(topic: Topic) -> &'static str {
         Topic::Materials => "Several materials.",
         Topic::ShortBeam => "Short beams.",
         Topic::Assumptions => "What all of it stands on.",
-        Topic::RealStructures => "Real joints.",
+        Topic::RealStructures => "Real structures.",
     }
 }
 

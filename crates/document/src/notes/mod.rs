@@ -1,5 +1,6 @@
 //! The lecture notes: from the beam to the shear stress on the cut, in the order of the lecture.
 
+mod allowables;
 mod author;
 mod beam;
 mod cut;
@@ -43,6 +44,7 @@ pub fn notes(lesson: &Lesson, solved: &Solved, paper: Paper) -> Document {
     author.derivation();
     author.shear();
     author.joints();
+    author.allowables();
     author.questions(lesson);
     author.solution();
     author.limits();

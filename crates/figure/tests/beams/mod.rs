@@ -57,6 +57,7 @@ pub fn problem(beam: Beam, slice: f64) -> Problem {
         part_names: Vec::new(),
         section_name: "rectangle".to_owned(),
         joints: Vec::new(),
+        allowable: Default::default(),
         slice: SlicePlace { at: slice, length: 0.05 },
         cut: CutPlace { height: 0.0, side: HeightSide::Above, beyond: HeightSide::Above, joint: None },
         beam,

@@ -228,6 +228,7 @@ pub fn problem(case: &Case, cut: (f64, HeightSide), bending: Bending) -> Problem
         part_names: (1..=case.parts.len()).map(|k| format!("part {k}")).collect(),
         section_name: case.name.replace('-', " "),
         joints: case.joints.clone(),
+        allowable: Default::default(),
         slice: SlicePlace { at, length: 0.05 },
         cut: CutPlace {
             height: cut.0 * 1e-3,

@@ -192,4 +192,40 @@ pub(super) const KEYS: &[Key] = &[
         "Its density, or its weight for each volume.",
         r#""7850 kg/m3""#,
     ),
+    Key::new(
+        "allowable",
+        Form::Table,
+        Need::Optional("nothing is said of what the beam may carry"),
+        "What the material may be asked to bear, for exercises on the largest load. A real beam is designed to the local code by \
+         a licensed engineer.",
+        "",
+    ),
+    Key::new(
+        "allowable.bending-stress",
+        Form::positive(Dimension::STRESS),
+        Need::Optional("no limit"),
+        "The largest bending stress, whether tension or compression.",
+        r#""10 MPa""#,
+    ),
+    Key::new(
+        "allowable.tension",
+        Form::positive(Dimension::STRESS),
+        Need::Optional("`bending-stress`"),
+        "The largest tension, where it is not that of compression.",
+        r#""8 MPa""#,
+    ),
+    Key::new(
+        "allowable.compression",
+        Form::positive(Dimension::STRESS),
+        Need::Optional("`bending-stress`"),
+        "The largest compression, where it is not that of tension.",
+        r#""12 MPa""#,
+    ),
+    Key::new(
+        "allowable.shear-stress",
+        Form::positive(Dimension::STRESS),
+        Need::Optional("no limit"),
+        "The largest shear stress.",
+        r#""1 MPa""#,
+    ),
 ];

@@ -1,5 +1,6 @@
 //! From the text of a lesson file to a checked lesson and its findings.
 
+mod allowable;
 mod beam;
 mod beam_faults;
 mod form;
@@ -176,6 +177,8 @@ fn stated(raw: &toml::de::DeTable<'_>, source: &Source, report: &mut Report) -> 
     }
     let rigidity = modulus * checked.properties().second_moment;
     let solid_beam = beam.beam(length, rigidity);
+    let own_weight = beam.self_weight.is_some();
+    let allowable = allowable::read(&lesson, (&solid_beam, own_weight), &section.parts, report);
     let texts = lecture::texts(&lesson);
     let (questions, tolerance) = (questions::read(&lesson, report), questions::tolerance(&lesson, report));
     let place::CutRead { place: cut, from_axis: cut_from_axis } = cut?;
@@ -190,6 +193,7 @@ fn stated(raw: &toml::de::DeTable<'_>, source: &Source, report: &mut Report) -> 
         part_names: section.part_names,
         section_name: section.name,
         joints: section.joints,
+        allowable,
         slice: slice?,
         cut,
     };

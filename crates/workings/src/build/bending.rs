@@ -11,6 +11,13 @@ use mechanics::section::Section;
 
 const CHAPTER: Chapter = Chapter::Bending;
 
+/// The largest bending stresses along the beam, where there are any.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct LargestBending {
+    pub(crate) tension: Option<Id>,
+    pub(crate) compression: Option<Id>,
+}
+
 /// Where the stress is asked for.
 struct Fibre {
     index: &'static str,
@@ -48,7 +55,7 @@ impl Builder<'_> {
         moment: Id,
         cut_distance: Id,
         diagrams: &DiagramWorkings,
-    ) -> Result<(), EvaluationError> {
+    ) -> Result<LargestBending, EvaluationError> {
         let properties = engine.properties();
         let cut = &self.problem.cut;
         let cut_factor = match self.axis_down {
@@ -102,8 +109,11 @@ impl Builder<'_> {
         let by_stress = |a: &&(&Fibre, Id), b: &&(&Fibre, Id)| stress(a).total_cmp(&stress(b));
         let tension = candidates.iter().max_by(by_stress).copied().filter(|found| stress(found) > 0.0);
         let compression = candidates.iter().min_by(by_stress).copied().filter(|found| stress(found) < 0.0);
-        for (found, index, words) in
+        let mut largest = [None; 2];
+        for (place_in_all, (found, index, words)) in
             [(tension, "max", "largest tension"), (compression, "min", "largest compression")]
+                .into_iter()
+                .enumerate()
         {
             let Some((fibre, moment)) = found else { continue };
             let place = self.workings.working(moment).place;
@@ -114,9 +124,10 @@ impl Builder<'_> {
             );
             let entry =
                 Entry::new(CHAPTER, Role::BendingStress, index, format!("{words} along the beam")).says(says);
-            self.stress(entry, fibre, moment, section, place)?;
+            largest[place_in_all] = Some(self.stress(entry, fibre, moment, section, place)?);
         }
-        Ok(())
+        let [tension, compression] = largest;
+        Ok(LargestBending { tension, compression })
     }
 
     fn stress(

@@ -40,6 +40,10 @@ pub(crate) struct JointFlow {
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct FastenerWorkings {
     pub(crate) rows: Id,
+    /// What one fastener may carry.
+    pub(crate) capacity: Option<Id>,
+    /// What one fastener carries at the spacing that is given.
+    pub(crate) force: Option<Id>,
     /// The largest spacing, and what one fastener may carry.
     pub(crate) largest_spacing: Option<(Id, Id)>,
 }
@@ -181,6 +185,7 @@ impl Builder<'_> {
                 given(Role::FastenerCapacity, "fastener capacity", capacity, Dimension::FORCE, says)
             })
             .transpose()?;
+        let mut force = None;
         if let Some(spacing) = spacing {
             let entry = Entry::new(
                 CHAPTER,
@@ -189,8 +194,8 @@ impl Builder<'_> {
                 format!("force on one fastener of {name}{words}"),
             )
             .says("Each fastener takes the shear flow of one spacing; the rows share it.");
-            let force = Expression::from(flow) * spacing.into() / rows.into();
-            self.formula(at(entry, place), force)?;
+            let each = Expression::from(flow) * spacing.into() / rows.into();
+            force = Some(self.formula(at(entry, place), each)?);
         }
         let mut largest_spacing = None;
         if let Some(capacity) = capacity
@@ -210,7 +215,7 @@ impl Builder<'_> {
             let spacing = Expression::from(rows) * capacity.into() / Expression::from(flow).size();
             largest_spacing = Some((self.formula(at(entry, place), spacing)?, capacity));
         }
-        Ok(FastenerWorkings { rows, largest_spacing })
+        Ok(FastenerWorkings { rows, capacity, force, largest_spacing })
     }
 
     /// The mean stress on a glue line or a weld that runs all along the contact.

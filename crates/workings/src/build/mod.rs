@@ -1,5 +1,6 @@
 //! Building the workings of a lesson, chapter by chapter.
 
+mod allowables;
 mod balance;
 mod beam_givens;
 mod bending;
@@ -28,6 +29,7 @@ use crate::role::Role;
 use crate::solved::SolveFault;
 use crate::style::Style;
 use crate::working::{Chapter, Id};
+use allowables::AllowableWorkings;
 use balance::{MomentBalance, Reactions};
 use beam_givens::{BeamGivens, Rigidity};
 use builder::{Builder, Entry};
@@ -77,6 +79,7 @@ pub(crate) struct Chapters {
     pub(crate) left_of_slice: Option<Inner>,
     pub(crate) shear: ShearWorkings,
     pub(crate) joints: Vec<JointWorkings>,
+    pub(crate) allowables: Option<AllowableWorkings>,
 }
 
 /// The workings that every lesson is about, by id.
@@ -171,7 +174,7 @@ fn all(
         },
     )?;
     let cut_distance = builder.cut_distance(&section, height)?;
-    builder.bending(&section, engine, here.moment, cut_distance, &diagrams)?;
+    let bending = builder.bending(&section, engine, here.moment, cut_distance, &diagrams)?;
     let shear = builder.shear(&section, engine, height, here.shear, diagrams.largest_shear)?;
     let (left_station, left) = if at_end {
         builder.slice_left_of_end(&beam, &reactions, (station, length))?
@@ -190,6 +193,7 @@ fn all(
     };
     let slice = builder.slice(&parts)?;
     let joints = builder.joints(&section, engine, here.shear, diagrams.largest_shear)?;
+    let allowables = builder.allowables(&beam, &bending, shear.largest_along_beam, &joints)?;
     let key = KeyWorkings {
         shear: here.shear,
         moment: here.moment,
@@ -215,6 +219,7 @@ fn all(
         left_of_slice,
         shear,
         joints,
+        allowables,
     };
     Ok(Built { workings: builder.workings, slice, key, chapters })
 }

@@ -1,15 +1,15 @@
-//! Mistakes with the finite slice, the force on the cut, and the joints.
+//! Mistakes with the finite slice, the force on the cut, the joints, and what the beam may carry.
 
 use super::lesson::{Lesson, Replaced};
 use super::source::Source::{AnalysisText, DerivationStep, Memory, PhysicalModel};
 use super::{Kind, Mistake};
 use crate::evaluate::Replacement;
 use crate::expression::Expression;
-use crate::working::Chapter::{Joints, Slice};
+use crate::working::Chapter::{Allowables, Joints, Slice};
 use crate::working::Id;
 use Kind::{Concept, Execution, Procedure};
 
-pub(super) static MISTAKES: [Mistake; 8] = [
+pub(super) static MISTAKES: [Mistake; 9] = [
     Mistake::usual(
         ("cut-force-is-v", Slice, Concept),
         "says that the force on the cut is {V}",
@@ -79,6 +79,13 @@ pub(super) static MISTAKES: [Mistake; 8] = [
         &[AnalysisText, PhysicalModel],
         other_joint,
     ),
+    Mistake::usual(
+        ("not-the-least-factor", Allowables, Procedure),
+        "takes a limit that does not govern",
+        "Every limit must be kept: the least of the load factors governs.",
+        &[Memory],
+        not_the_least,
+    ),
 ];
 
 /// A force with the sign of V, as the force on the part beyond, to the right.
@@ -111,6 +118,15 @@ fn rows_miscounted(lesson: &Lesson<'_>) -> Vec<Replaced> {
         Replaced::together([(rows, Replacement::Value(counted))])
     };
     lesson.chapters().joints.iter().filter_map(rows).collect()
+}
+
+/// One for each limit that does not govern.
+fn not_the_least(lesson: &Lesson<'_>) -> Vec<Replaced> {
+    let Some(allowables) = &lesson.chapters().allowables else { return Vec::new() };
+    let (factors, least) = (&allowables.factors, allowables.largest_factor);
+    let governing = lesson.value(least) * (1.0 + 1e-9);
+    let others = factors.iter().filter(|&&factor| lesson.value(factor) > governing);
+    others.map(|&factor| Replaced::by(least, factor.into())).collect()
 }
 
 /// Also of a cut that is given by its joint.

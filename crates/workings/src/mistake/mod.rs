@@ -30,6 +30,7 @@
 //! #     part_names: vec!["plank".into()],
 //! #     section_name: "plank".into(),
 //! #     joints: Vec::new(),
+//! #     allowable: Default::default(),
 //! #     slice: SlicePlace { at: 0.5, length: 0.1 },
 //! #     cut: CutPlace { height: 0.15, side: HeightSide::Below, beyond: HeightSide::Above, joint: None },
 //! # };

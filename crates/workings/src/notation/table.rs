@@ -107,6 +107,7 @@ pub(super) static ROWS: [Row; Role::Count as usize + 1] = [
     row(Role::FastenerCapacity, "force that one fastener may carry",          ["F_allow", "F_allow", "H_allow", "F_Rd", "H_adm", "H_adm"]),
     row(Role::Spacing, "spacing",                                             ["s",      "s",      "s",      "s",      "s",      "p"]),
     all(Role::Rows, "number of rows", "n"),
+    all(Role::LoadFactor, "load factor", "λ"),
     all(Role::Residual, "residual", "ε"),
     all(Role::Ratio, "ratio", "κ"),
     all(Role::Count, "number", "m"),

@@ -60,6 +60,7 @@ impl Maker {
             part_names,
             section_name: "section".into(),
             joints: Vec::new(),
+            allowable: Default::default(),
             slice: SlicePlace { at: 0.25 * length, length: 0.01 * length },
             cut: CutPlace {
                 height: section.neutral_axis(),

@@ -3,6 +3,7 @@
 use crate::common::{Maker, assert_close, rectangle, reference};
 use mechanics::section::{HeightSide, shapes};
 use workings::mistake;
+use workings::problem::Allowable;
 use workings::solved::Solved;
 use workings::style::Style;
 
@@ -136,6 +137,17 @@ pub fn two_joints() -> Maker {
     ])
     .nails("upper nails", &[0], 1, None, None)
     .nails("lower nails", &[2], 1, None, None)
+}
+
+/// A plank of 100 x 200 mm, 2 m on two supports, 3 kN in the middle, and 10 MPa in bending or 1 MPa in shear to be borne.
+pub fn allowed() -> Maker {
+    let mut maker = Maker::new(2.0, vec![("plank", rectangle(0.0, 0.0, 0.1, 0.2))])
+        .pin("A", 0.0)
+        .pin("B", 2.0)
+        .force("P", 1.0, 3e3);
+    maker.problem.allowable =
+        Allowable { bending: Some(10e6), tension: None, compression: None, shear: Some(1e6) };
+    maker
 }
 
 /// A lesson in the style of another course.
