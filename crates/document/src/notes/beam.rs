@@ -270,11 +270,17 @@ fn article(name: &str) -> String {
     let second_is_capital = name.chars().nth(1).is_some_and(|c| c.is_uppercase());
     if name.is_empty() {
         "as drawn".to_owned()
-    } else if second_is_capital || first.is_ascii_digit() {
+    } else if second_is_capital || first.is_ascii_digit() || counts(name) {
         name.to_owned()
     } else if matches!(first, 'a' | 'e' | 'i' | 'o' | 'A' | 'E' | 'I' | 'O') {
         format!("an {name}")
     } else {
         format!("a {name}")
     }
+}
+
+/// Whether a name begins with how many there are: `three planks`.
+fn counts(name: &str) -> bool {
+    const COUNTS: [&str; 9] = ["two", "three", "four", "five", "six", "seven", "eight", "nine", "ten"];
+    name.split_whitespace().next().is_some_and(|first| COUNTS.contains(&first.to_lowercase().as_str()))
 }

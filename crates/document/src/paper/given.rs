@@ -13,6 +13,7 @@ use mechanics::section::HeightSide;
 use workings::dimension::Dimension;
 use workings::expression::Expression;
 use workings::quantity::Quantity;
+use workings::reservation::{Topic, reservations};
 use workings::role::{Role, Symbol};
 use workings::rounding::Figures;
 use workings::solved::Solved;
@@ -46,6 +47,7 @@ fn in_letters(set: &SetPaper, letters: Letters) -> Vec<Block> {
     }
     blocks.push(Block::Paragraph(slice_and_cut(set)));
     blocks.extend(other_values(solved));
+    blocks.extend(caution(solved));
     let signs = signs(set);
     if !signs.is_empty() {
         blocks.push(Block::Paragraph(signs));
@@ -175,6 +177,12 @@ fn other_values(solved: &Solved) -> Option<Block> {
             total: false,
         })
     })
+}
+
+/// The usual caution, where what may be borne is given.
+fn caution(solved: &Solved) -> Option<Block> {
+    let reservation = reservations(solved).into_iter().find(|one| one.topic == Topic::RealStructures)?;
+    Some(Block::Paragraph(line![reservation.sentence]))
 }
 
 /// The roles of all values that are asked for.

@@ -4,6 +4,7 @@ use super::beam_givens::{BeamGivens, HoldGiven, LoadKind};
 use super::bending::LargestBending;
 use super::builder::{Builder, Entry};
 use super::joints::JointWorkings;
+use super::names::with_below;
 use crate::dimension::Dimension;
 use crate::engine::Call;
 use crate::evaluate::EvaluationError;
@@ -56,7 +57,7 @@ impl Builder<'_> {
         let mut factors = Vec::with_capacity(limits.len());
         for limit in &limits {
             let says = format!(
-                "So many times may all loads grow together before the {} is what it may be.",
+                "So many times may all loads grow together until the {} is the allowable one.",
                 limit.words
             );
             let entry = Entry::new(
@@ -127,7 +128,7 @@ impl Builder<'_> {
             .zip(factors)
             .min_by(|(_, one), (_, other)| self.value(**one).total_cmp(&self.value(**other)))
             .map_or("", |(limit, _)| limit.words.as_str());
-        let says = format!("The least of the load factors: the {governs} governs. {CAUTION}");
+        let says = format!("Every limit must be kept: the {governs} governs. {CAUTION}");
         let entry = Entry::new(CHAPTER, Role::LoadFactor, "", "largest load factor").says(says);
         let least = factors.iter().map(|&id| self.value(id)).fold(f64::INFINITY, f64::min);
         let how = "The least of the load factors.";
@@ -148,16 +149,19 @@ impl Builder<'_> {
                 let given = self.workings.working(size);
                 let plain = given.name.trim_start_matches("intensity of ").trim_start_matches("the ");
                 let name = format!("largest {plain}");
+                let letter = match given.symbol.role {
+                    Role::PointForce => &self.letters.force,
+                    Role::SpreadLoad => &self.letters.spread,
+                    _ => "M",
+                };
                 let index = match given.symbol.index.as_str() {
-                    "" => "allow".to_owned(),
-                    index => format!("{index}, allow"),
+                    below if below.contains('_') => format!("{below}, allow"),
+                    name => with_below(letter, name, "allow"),
                 };
                 let says = if beam.loads.len() == 1 {
-                    format!("The load at which the first of the limits is reached. {CAUTION}")
+                    "The load at which the first of the limits is reached: the given load times the load factor."
                 } else {
-                    format!(
-                        "This load when all loads have grown together until the first of the limits is reached. {CAUTION}"
-                    )
+                    "This load when all loads have grown together until the first of the limits is reached."
                 };
                 let entry = Entry::new(CHAPTER, given.symbol.role, &index, name).says(says);
                 self.formula(entry, Expression::from(factor) * size.into())?;
