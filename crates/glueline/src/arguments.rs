@@ -31,6 +31,8 @@ pub enum Job {
     Tune(Tune),
     /// Give every student of a class a paper with numbers of their own, with the key and the proof that they are fair
     Papers(Papers),
+    /// Mark what a class answered: each answer against the student's own paper, with the reason for every lost mark
+    Mark(Mark),
     /// Write the drawings of a lesson, each as a file
     Figures(Figures),
     /// Write the lecture notes with the worked solution, as PDF or as one HTML file
@@ -133,6 +135,33 @@ pub struct Papers {
     /// Make papers that are there already anew where the lesson has changed
     #[arg(long)]
     pub replace: bool,
+}
+
+#[derive(Debug, Args)]
+pub struct Mark {
+    /// The folder that `glueline papers` made for the class
+    pub papers: PathBuf,
+    /// The answers as CSV: a row for each student with a column for each question, or a row for each answer
+    pub answers: PathBuf,
+    /// The class list, for the names beside the marks
+    #[arg(long, value_name = "FILE")]
+    pub class: Option<PathBuf>,
+    /// The folder to put the marks in [default: that of the papers with -marks in the place of -papers]
+    #[arg(short, long, value_name = "FOLDER")]
+    pub out: Option<PathBuf>,
+    /// The decimal mark of the answers, where one could be taken for the other [default: as the answers themselves tell]
+    #[arg(long, value_enum, value_name = "MARK")]
+    pub decimal: Option<DecimalMark>,
+    /// The answers were typed on a learning platform, in the units of its questions, and not on the printed papers
+    #[arg(long)]
+    pub platform: bool,
+}
+
+/// A decimal mark.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub enum DecimalMark {
+    Point,
+    Comma,
 }
 
 /// The form of a drawing's file.

@@ -6,6 +6,7 @@ mod demo;
 mod failure;
 mod figures;
 mod live;
+mod marking;
 mod output;
 mod page;
 mod papers;
@@ -29,6 +30,7 @@ fn main() -> ExitCode {
         Job::Values(job) => values::run(&job),
         Job::Tune(job) => tune::run(&job),
         Job::Papers(job) => papers::run(&job),
+        Job::Mark(job) => marking::run(&job),
         Job::Figures(job) => figures::run(&job),
         Job::Notes(job) => written::notes(&job),
         Job::Slides(job) => written::slides(&job),

@@ -47,6 +47,24 @@ pub struct Entry {
     pub shared: bool,
 }
 
+/// The papers that were given, from a ledger of any lesson: each student with the number of the paper, in the order of the ledger.
+///
+/// # Errors
+/// If it is no ledger, or is written in another way.
+pub fn holders(text: &str) -> Result<Vec<(String, PaperNumber)>, LedgerFault> {
+    let lines = read(text)?.papers.into_iter();
+    Ok(lines.map(|line| (line.student, line.number)).collect())
+}
+
+fn read(text: &str) -> Result<File, LedgerFault> {
+    let file: File = serde_json::from_str(text).map_err(|error| {
+        let (line, column) = (error.line(), error.column());
+        let place = format!(" at line {line} column {column}");
+        LedgerFault::Unreadable { what: error.to_string().replace(&place, ""), line, column }
+    })?;
+    if file.form == FORM { Ok(file) } else { Err(LedgerFault::OtherForm(file.form)) }
+}
+
 /// A draw for a student.
 struct Found {
     draw: Draw,
@@ -95,14 +113,7 @@ impl Ledger {
     /// # Errors
     /// If it is spoilt, or belongs to something else: see [`LedgerFault`].
     pub fn read<S: Secret>(text: &str, lesson: &str, space: &Space) -> Result<Self, LedgerFault> {
-        let file: File = serde_json::from_str(text).map_err(|error| {
-            let (line, column) = (error.line(), error.column());
-            let place = format!(" at line {line} column {column}");
-            LedgerFault::Unreadable { what: error.to_string().replace(&place, ""), line, column }
-        })?;
-        if file.form != FORM {
-            return Err(LedgerFault::OtherForm(file.form));
-        }
+        let file = read(text)?;
         if file.lesson != lesson {
             return Err(LedgerFault::OtherLesson { found: file.lesson, wanted: lesson.to_owned() });
         }

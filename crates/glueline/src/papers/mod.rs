@@ -2,12 +2,12 @@
 //! them to be fair.
 
 mod fairness;
-mod folder;
+pub mod folder;
 mod given;
 mod key;
 mod package;
 mod printed;
-mod progress;
+pub mod progress;
 mod readme;
 mod term_secret;
 #[cfg(feature = "pdf")]
@@ -21,6 +21,7 @@ use assessment::cores;
 use assessment::issue::Issue;
 use assessment::ledger::{Ledger, LedgerFault};
 use assessment::secret::ExamSecret;
+use exchange::fault::Fault;
 use exchange::roster::Roster;
 use folder::{Folder, LEDGER};
 use given::{Given, Written};
@@ -120,17 +121,28 @@ pub fn run(job: &Job) -> Result<(), Failure> {
 }
 
 /// The class list, with every fault told at its row and column.
-fn class_list(path: &Path) -> Result<Roster, Failure> {
+///
+/// # Errors
+/// [`Failure::Unread`], or [`Failure::List`].
+pub fn class_list(path: &Path) -> Result<Roster, Failure> {
     let bytes = std::fs::read(path).map_err(|error| Failure::Unread(path.to_owned(), error))?;
-    let roster = Roster::read(&bytes).map_err(|faults| {
-        let told: Vec<String> =
-            faults.iter().map(|fault| format!("{}, {fault}", path.display()).replace('\n', "\n  ")).collect();
-        Failure::List(told.join("\n"))
-    })?;
-    for warning in roster.warnings() {
+    let roster = Roster::read(&bytes).map_err(|faults| list_of(path, &faults))?;
+    warn_of(path, roster.warnings());
+    Ok(roster)
+}
+
+/// Every fault of a list from outside, each at its row and column.
+pub fn list_of(path: &Path, faults: &[Fault]) -> Failure {
+    let told: Vec<String> =
+        faults.iter().map(|fault| format!("{}, {fault}", path.display()).replace('\n', "\n  ")).collect();
+    Failure::List(told.join("\n"))
+}
+
+/// Says on standard error what is odd in a list from outside.
+pub fn warn_of(path: &Path, warnings: &[Fault]) {
+    for warning in warnings {
         anstream::eprintln!("warning: {}, {}", path.display(), warning.to_string().replace('\n', "\n  "));
     }
-    Ok(roster)
 }
 
 /// The ledger of the folder, or a new one.
@@ -207,6 +219,6 @@ fn refuse_other_lessons(folder: &Folder, papers: &[Written<'_>]) -> Result<(), F
 }
 
 /// A number and its noun.
-fn counted(count: usize, noun: &str) -> String {
+pub fn counted(count: usize, noun: &str) -> String {
     format!("{count} {noun}{}", if count == 1 { "" } else { "s" })
 }
