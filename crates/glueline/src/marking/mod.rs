@@ -10,9 +10,10 @@ use crate::output::{Existing, write};
 use crate::papers::progress::Progress;
 use crate::papers::{counted, list_of, warn_of};
 use assessment::cores;
-use assessment::mark::{Marked, Marker, Units};
+use assessment::mark::{Answer, Judged, Marked, Marker, Units};
+use assessment::set::Ask;
 use class::{Class, Holder};
-use exchange::answers::{self, Answers, AskedOn, Decisions, Habit, Mark, PaperAnswers};
+use exchange::answers::{self, Answers, AskedOn, Decisions, Habit, Mark, PaperAnswers, Read};
 use std::collections::BTreeMap;
 use std::io::ErrorKind;
 use std::path::{Path, PathBuf};
@@ -30,6 +31,17 @@ pub struct OfStudent<'a> {
     holder: &'a Holder,
     given: &'a PaperAnswers,
     marked: Marked,
+}
+
+impl OfStudent<'_> {
+    /// The answers that a person marks or has marked, but not those that a person has to read first.
+    fn to_mark(&self) -> impl Iterator<Item = (&Judged, &answers::Answer)> {
+        let all = self.marked.parts.iter().zip(&self.given.answers);
+        all.filter(|(judged, answer)| {
+            let to_read = matches!(answer.read, Read::ByHand(_)) && !answer.decided;
+            judged.decided.is_some() || judged.earned.is_none() && !to_read
+        })
+    }
 }
 
 /// Marks a class.
@@ -90,8 +102,18 @@ fn marked(holder: &Holder, given: &PaperAnswers, on: AskedOn, by_hand: &ByHand) 
         AskedOn::Platform => Units::Typed,
     };
     let marker = Marker::new(&holder.set).map_err(|error| Failure::Ours(error.to_string()))?;
-    let sheet: Vec<_> =
-        given.answers.iter().map(|answer| (answer.part.as_str(), answer.for_marking())).collect();
+    let sheet: Vec<_> = holder
+        .set
+        .parts()
+        .zip(&given.answers)
+        .map(|(part, answer)| {
+            // A drawing lies on the desk: of one for which the file has no place it says nothing.
+            let aside =
+                matches!(part.ask, Ask::Sketch { .. }) && answer.row.is_none() && !given.rows.is_empty();
+            let answer = if aside { Answer::Unreadable(String::new()) } else { answer.for_marking() };
+            (part.label.as_str(), answer)
+        })
+        .collect();
     let mut marked = marker.in_units(units).mark(&sheet).map_err(|faults| {
         let told: Vec<String> = faults.iter().map(ToString::to_string).collect();
         Failure::Ours(told.join("; "))

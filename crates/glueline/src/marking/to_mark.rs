@@ -74,11 +74,9 @@ impl ByHand {
         let number =
             |value: Option<f64>| value.and_then(Number::new).map_or_else(|| Cell::text(""), Cell::Number);
         let mut table = Table::new(COLUMNS.map(str::to_owned).into());
-        for OfStudent { holder, given, marked } in marked {
-            for (judged, answer) in marked.parts.iter().zip(&given.answers) {
-                if judged.earned.is_some() && judged.decided.is_none() {
-                    continue;
-                }
+        for one in marked {
+            let holder = one.holder;
+            for (judged, answer) in one.to_mark() {
                 let decided = judged.decided.as_ref();
                 table
                     .push(vec![
