@@ -1,0 +1,130 @@
+//! `glueline mark` as a lecturer meets it: answers made from the key that `glueline papers` wrote, changed as students change them.
+
+#[path = "../papers/run.rs"]
+#[allow(dead_code, reason = "the tests of the papers take the rest")]
+mod run;
+
+use run::{Desk, class};
+use std::collections::BTreeMap;
+
+/// The cells of a table that was written, by row, the header first.
+fn table(desk: &Desk, name: &str) -> Vec<Vec<String>> {
+    let text = desk.text(name);
+    let cells = |line: &str| line.split(',').map(|cell| cell.trim_matches('"').to_owned()).collect();
+    text.trim_start_matches('\u{feff}').lines().map(cells).collect()
+}
+
+/// The right values of each student by part: 1 (V), 2a (centroid), 2b (I), 3a (Q), 3b (tau); they earn 1, 1, 2, 0.5 and 2.
+fn key(desk: &Desk) -> BTreeMap<String, BTreeMap<String, f64>> {
+    let mut right: BTreeMap<String, BTreeMap<String, f64>> = BTreeMap::new();
+    for row in desk.key("lesson-papers") {
+        let value = row[4].parse().expect("a number");
+        right.entry(row[0].clone()).or_default().insert(row[2].clone(), value);
+    }
+    right
+}
+
+/// The total of a student in the table of marks; nothing where it is not known yet.
+fn total(desk: &Desk, student: &str) -> Option<f64> {
+    let table = table(desk, "lesson-marks/marks.csv");
+    let column = table[0].iter().position(|name| name == "total").expect("a total");
+    let row = table.iter().find(|row| row[0] == student).expect("a row of the student");
+    row[column].parse().ok()
+}
+
+const MARK: [&str; 5] = ["mark", "lesson-papers", "answers.csv", "--class", "class.csv"];
+
+/// Five students: all right; a wrong shear force gone on with; a sign lost, and a second moment that nobody can read; all right with
+/// a stress in another unit; nobody there.
+fn answered() -> Desk {
+    let desk = Desk::new();
+    desk.put("class.csv", &class(1, 5));
+    desk.done(&["papers", "lesson.toml", "class.csv"]);
+    let mut sheet = "student id,Question 1,Question 2a,Question 2b,Question 3a,Question 3b\n".to_owned();
+    for (place, (student, right)) in key(&desk).into_iter().enumerate() {
+        let [v, y, i, q, tau] = ["1", "2a", "2b", "3a", "3b"].map(|part| right[part]);
+        sheet += &match place {
+            0 => format!("{student},{v},{y},{i},{q},{tau}\n"),
+            1 => format!("{student},{:.3},{y},{i},{q},{:.3}\n", 1.07 * v, 1.07 * tau),
+            2 => format!("{student},{v} kN,{y} mm,as in class,{q},{}\n", -tau),
+            3 => format!("{student},{} N,{y},{i},{q},{:.0} kPa\n", 1e3 * v, 1e3 * tau),
+            _ => String::new(),
+        };
+    }
+    desk.put("answers.csv", &sheet);
+    desk
+}
+
+#[test]
+fn a_class_is_marked_and_what_a_person_decides_stays() {
+    let desk = answered();
+    let told = desk.done(&MARK);
+    assert!(told.contains("4 of 5 papers answered"), "{told}");
+    assert!(told.contains("1 answer a person has to read"), "{told}");
+    let ids: Vec<String> = key(&desk).into_keys().collect();
+    let totals = || ids.iter().map(|id| total(&desk, id)).collect::<Vec<_>>();
+    assert_eq!(totals(), [Some(6.5), Some(5.5), None, Some(6.5), Some(0.0)]);
+
+    let answers = table(&desk, "lesson-marks/answers.csv");
+    let of = |student: &str, part: &str| {
+        let row =
+            answers.iter().find(|row| row[0] == student && row[5] == part).expect("a row of the answer");
+        [row[12].clone(), row[14].clone()]
+    };
+    assert_eq!(of(&ids[1], "3b"), ["follow-through", "1"], "right from the student's own shear force");
+    assert_eq!(of(&ids[2], "3b")[0], "slip");
+    assert_eq!(of(&ids[3], "3b")[0], "right");
+    assert_eq!(of(&ids[4], "1")[0], "blank");
+
+    // A person reads what nobody could, and gives half a mark for a method.
+    let to_read = desk.text("lesson-marks/to-read.csv");
+    let right = key(&desk)[&ids[2]]["2b"];
+    let open = to_read.trim_end().strip_suffix("\"\"").expect("the last cell is empty");
+    desk.put("lesson-marks/to-read.csv", &format!("{open}{right}\r\n"));
+    let paper =
+        table(&desk, "lesson-papers/keys/key.csv").into_iter().find(|row| row[0] == ids[1]).expect("a row")
+            [1]
+        .clone();
+    let to_mark = desk.text("lesson-marks/to-mark.csv");
+    desk.put(
+        "lesson-marks/to-mark.csv",
+        &format!("{to_mark}{},,{paper},1,,1,\"0,5\",sound method\n", ids[1]),
+    );
+    desk.done(&MARK);
+    // A lost sign keeps half of the two marks.
+    assert_eq!(totals(), [Some(6.5), Some(6.0), Some(5.5), Some(6.5), Some(0.0)]);
+    let before = desk.files("lesson-marks");
+    desk.done(&MARK);
+    run::assert_same(&before, &desk.files("lesson-marks"));
+    assert!(desk.text("lesson-marks/to-mark.csv").contains("sound method"));
+}
+
+#[test]
+fn a_mark_that_cannot_be_is_told_and_nothing_is_touched() {
+    let desk = answered();
+    desk.done(&MARK);
+    let paper = table(&desk, "lesson-papers/keys/key.csv")[1][1].clone();
+    let to_mark = desk.text("lesson-marks/to-mark.csv");
+    for (row, why) in [
+        (format!("x,,{paper},1,,1,9,"), "\"9\" is no mark from 0 to 1"),
+        (format!("x,,{paper},7,,1,1,"), "has no part \"7\""),
+        ("x,,nobody,1,,1,1,".to_owned(), "no paper has the number \"nobody\""),
+    ] {
+        desk.put("lesson-marks/to-mark.csv", &format!("{to_mark}{row}\n"));
+        let before = desk.files("lesson-marks");
+        let said = desk.refused(&MARK, 1);
+        assert!(said.contains("to-mark.csv, row 2: ") && said.contains(why), "{said}");
+        run::assert_same(&before, &desk.files("lesson-marks"));
+    }
+}
+
+#[test]
+fn what_is_no_folder_of_papers_and_no_list_of_answers_is_told() {
+    let desk = answered();
+    let said = desk.refused(&["mark", ".", "answers.csv"], 2);
+    assert!(said.contains("it is no folder of papers"), "{said}");
+    desk.put("answers.csv", "a,b\n1,2\n");
+    let said = desk.refused(&MARK, 1);
+    assert!(said.contains("answers.csv, ") && said.contains("to mend it"), "{said}");
+    assert!(!desk.path().join("lesson-marks").exists());
+}
