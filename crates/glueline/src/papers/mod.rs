@@ -112,12 +112,21 @@ pub fn run(job: &Job) -> Result<(), Failure> {
     }
     let (fresh, unchanged) = folder.counts();
     anstream::println!(
-        "\n{} in {}: {fresh} files written, {unchanged} there already\nkeep all of it to yourself but the folder {}",
+        "\n{} in {}: {fresh} files written, {unchanged} there already\nto hand out: {}; keep all the rest to yourself",
         counted(given.len(), "paper"),
         out.display(),
-        out.join("papers").display()
+        handed_out(&out)
     );
     Ok(())
+}
+
+/// The folders that hold nothing of the key.
+fn handed_out(out: &Path) -> String {
+    let papers = out.join("papers").display().to_string();
+    match cfg!(feature = "pdf") {
+        true => format!("{papers}, or for the printer {}", out.join("to-print").display()),
+        false => papers,
+    }
 }
 
 /// The class list, with every fault told at its row and column.

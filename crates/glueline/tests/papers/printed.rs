@@ -112,9 +112,9 @@ fn a_form_has_its_letter_and_no_name() {
     desk.put("class.csv", &class(1, 2));
     let told = desk.done(&["papers", "lesson.toml", "class.csv", "-o", "out"]);
     assert!(told.contains("2 papers of the ledger belong to nobody on this list"), "{told}");
-    let before = desk.files("out");
+    let before = desk.kept("out");
     desk.done(&["papers", "lesson.toml", "--forms", "2", "-o", "out"]);
-    crate::run::assert_same(&before, &desk.files("out"));
+    crate::run::assert_same(&before, &desk.kept("out"));
 }
 
 /// A paper whose student is on the list no longer is left as it is, and told.
@@ -123,12 +123,12 @@ fn who_is_on_the_list_no_longer_keeps_the_paper() {
     let desk = Desk::new();
     desk.put("class.csv", &class(1, 3));
     desk.done(&["papers", "lesson.toml", "class.csv", "-o", "out"]);
-    let before = desk.files("out");
+    let before = desk.kept("out");
     desk.put("class.csv", &class(2, 2));
     let told = desk.done(&["papers", "lesson.toml", "class.csv", "-o", "out"]);
     assert!(
         told.contains("1 paper of the ledger belongs to nobody on this list and was left as it is"),
         "{told}"
     );
-    crate::run::assert_same(&before, &desk.files("out"));
+    crate::run::assert_same(&before, &desk.kept("out"));
 }

@@ -74,6 +74,13 @@ impl Desk {
         files
     }
 
+    /// As [`Self::files`], without those for the printer: they are made anew for whoever is on the list.
+    pub fn kept(&self, folder: &str) -> Files {
+        let mut files = self.files(folder);
+        files.retain(|name, _| !name.starts_with("to-print"));
+        files
+    }
+
     /// The file of a folder, as text.
     pub fn text(&self, name: &str) -> String {
         fs::read_to_string(self.path().join(name)).expect("a file that was made")
