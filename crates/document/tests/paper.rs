@@ -10,7 +10,7 @@ use assessment::set::Ask;
 use document::html::html;
 use document::paper::{Form, Who, key, paper};
 use document::tree::{Block, Document, Paper, Print, plain};
-use leaks::{leaks, tells, values, writings};
+use leaks::{leaks, tells, values, without_coordinates, writings};
 use workings::quantity::Quantity;
 
 fn who() -> Who {
@@ -36,21 +36,6 @@ fn page(document: &Document) -> String {
         page.push_str(after);
     }
     page
-}
-
-/// A drawing's markup, of each path, polygon and place nothing but its name.
-fn without_coordinates(drawing: &str) -> String {
-    const PLACES: [&str; 12] = ["d", "points", "x", "y", "x1", "y1", "x2", "y2", "cx", "cy", "r", "viewBox"];
-    let mut parts = drawing.split('"');
-    let mut out = parts.next().unwrap_or_default().to_owned();
-    while let (Some(value), Some(next)) = (parts.next(), parts.next()) {
-        let name = out.strip_suffix('=').and_then(|tag| tag.rsplit(' ').next()).unwrap_or_default();
-        if !PLACES.contains(&name) {
-            out.push_str(value);
-        }
-        out.push_str(next);
-    }
-    out
 }
 
 /// Of all lessons that come with the project, with questions of every kind.

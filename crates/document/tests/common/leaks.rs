@@ -88,3 +88,18 @@ pub fn leaks(set: &SetPaper, text: &str) -> Vec<String> {
     }
     leaks
 }
+
+/// A drawing's markup, of each path, polygon and place nothing but its name.
+pub fn without_coordinates(drawing: &str) -> String {
+    const PLACES: [&str; 12] = ["d", "points", "x", "y", "x1", "y1", "x2", "y2", "cx", "cy", "r", "viewBox"];
+    let mut parts = drawing.split('"');
+    let mut out = parts.next().unwrap_or_default().to_owned();
+    while let (Some(value), Some(next)) = (parts.next(), parts.next()) {
+        let name = out.strip_suffix('=').and_then(|tag| tag.rsplit(' ').next()).unwrap_or_default();
+        if !PLACES.contains(&name) {
+            out.push_str(value);
+        }
+        out.push_str(next);
+    }
+    out
+}
