@@ -17,6 +17,7 @@ pub mod difference;
 mod door;
 pub mod fields;
 pub mod handle;
+mod letters;
 pub mod page;
 pub mod results;
 mod section_keys;

@@ -2,6 +2,7 @@
 
 use crate::board::{Board, Refusal};
 use crate::fields::Field;
+use crate::letters::written;
 use crate::sheet::{Content, Part};
 use base64::Engine as _;
 use base64::engine::general_purpose::STANDARD;
@@ -85,12 +86,13 @@ pub fn page(text: &str, name: &str, engine: &[u8], served: bool) -> Result<Strin
          </head>\n<body>\n{}\n<main>\n<h1 id=\"title\">{}</h1>\n<div id=\"sheet\">\n{sheet}</div>\n</main>\n\
          <p id=\"said\" class=\"unseen\" role=\"status\" aria-live=\"polite\"></p>\n\
          <script type=\"application/json\" id=\"kept\">{kept}</script>\n\
-         <script type=\"application/octet-stream\" id=\"engine\">{}</script>\n<script>{script}</script>\n</body>\n</html>\n",
+         <script type=\"text/plain\" id=\"engine\" data-bytes=\"{}\">{}</script>\n<script>{script}</script>\n</body>\n</html>\n",
         escaped(language),
         escaped(&about.title),
         bar(served),
         escaped(&about.title),
-        STANDARD.encode(engine),
+        engine.len(),
+        written(engine),
     );
     Ok(out)
 }
