@@ -24,3 +24,27 @@ pub(crate) fn for_each_node(from: f64, to: f64, mut hand_on: impl FnMut(f64, f64
         hand_on(middle + half * abscissa, half * weight);
     }
 }
+
+/// Gauss's rule of `count` abscissae on [-1, 1], rising, each with its weight: Newton's method on the Legendre polynomial.
+pub(crate) fn rule(count: usize) -> Vec<(f64, f64)> {
+    let n = count as f64;
+    let mut rule: Vec<(f64, f64)> = (0..count)
+        .map(|k| {
+            // Tricomi's first guess; from there Newton's method doubles the digits.
+            let mut x = -crate::real::cos(core::f64::consts::PI * (k as f64 + 0.75) / (n + 0.5));
+            let mut slope = 1.0;
+            for _ in 0..8 {
+                let (mut last, mut this) = (1.0, x);
+                for degree in 2..=count {
+                    let d = degree as f64;
+                    (last, this) = (this, ((2.0 * d - 1.0) * x * this - (d - 1.0) * last) / d);
+                }
+                slope = n * (x * this - last) / (x * x - 1.0);
+                x -= this / slope;
+            }
+            (x, 2.0 / ((1.0 - x * x) * slope * slope))
+        })
+        .collect();
+    rule.sort_by(|a, b| a.0.total_cmp(&b.0));
+    rule
+}

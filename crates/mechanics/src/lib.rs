@@ -24,6 +24,7 @@
 
 pub mod balance;
 pub mod beam;
+pub mod elastic;
 mod gauss;
 pub mod least_depth;
 pub mod real;

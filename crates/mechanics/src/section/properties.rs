@@ -180,7 +180,12 @@ impl Section {
         self.properties.centroid.y - self.origin.y
     }
 
-    pub(super) fn ratio(&self, part: usize) -> f64 {
+    /// The loops in local coordinates, with the material on their left.
+    pub(crate) fn rings(&self) -> &[LocalRing] {
+        &self.rings
+    }
+
+    pub(crate) fn ratio(&self, part: usize) -> f64 {
         self.parts[part].modular_ratio
     }
 }

@@ -44,6 +44,12 @@ impl Strip {
         self.flanks.iter().map(|(flank, ratio)| ratio * flank.sign * flank.x_at(y)).sum()
     }
 
+    /// `∫ dx / n`, m: the width of which each part counts the less the stiffer it is.
+    pub(crate) fn yielding_width(&self, y: f64) -> f64 {
+        let y = self.inside(y);
+        self.flanks.iter().map(|(flank, ratio)| flank.sign * flank.x_at(y) / ratio).sum()
+    }
+
     /// First moment about the neutral axis of all that lies above a height, m³.
     pub(crate) fn first_moment(&self, y: f64) -> f64 {
         // At its ends it is known, and exactly zero at the extreme fibres.

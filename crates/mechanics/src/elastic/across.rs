@@ -1,0 +1,134 @@
+//! The elastic stresses along a level cut, beside what `V Q / (I t)` says there.
+
+use super::element::{Shapes, Shares};
+use super::field::ElasticField;
+use super::length;
+use crate::gauss;
+use crate::section::{HeightSide, Point};
+use crate::stress::StressOverDepth;
+
+/// A cut at a level where the width jumps is taken this part of the size of the section above or below it: on the level itself
+/// the stress has two values, or none.
+const BESIDE: f64 = 1e-6;
+
+/// Looks taken at the stress within each triangle that the cut runs through.
+const LOOKS: usize = 8;
+
+/// A value at a place of the cut.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct AtPlace {
+    /// Place along the cut, in the coordinates of the outlines, m.
+    pub x: f64,
+    /// The value, Pa.
+    pub value: f64,
+}
+
+/// The shear stress along a level cut: what the formula says, and what is.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Across {
+    /// `V Q / (I t)` under the upward part of the force, Pa: bending about the level axis alone.
+    pub formula: f64,
+    /// Mean of the upward stress over the width, Pa. Where the beam bends about the level axis alone it must come out as
+    /// the formula: both are the balance of the piece beyond the cut.
+    pub mean: f64,
+    /// The upward stress of the largest size, with its sign.
+    pub largest_up: AtPlace,
+    /// The largest resultant. What lies in what is left out round a sharp corner does not count.
+    pub largest: AtPlace,
+}
+
+impl Across {
+    /// The largest upward stress over the formula; none where the formula gives nothing.
+    pub fn ratio(&self) -> Option<f64> {
+        (self.formula != 0.0).then(|| self.largest_up.value / self.formula)
+    }
+}
+
+impl ElasticField<'_> {
+    /// The stresses along the level cut at a height in the coordinates of the outlines, seen from one side; none where
+    /// the cut misses the section or lies wholly in what is left out round sharp corners.
+    pub fn across(&self, height: f64, side: HeightSide) -> Option<Across> {
+        let section = self.elastic.section();
+        let jumps = section.levels().any(|level| (level - height).abs() <= section.tolerance());
+        let beside = if jumps { BESIDE * self.elastic.size } else { 0.0 };
+        let y = match side {
+            HeightSide::Below => height - beside,
+            HeightSide::Above => height + beside,
+        };
+        let mut shapes = Shapes::default();
+        let (mut sum, mut width) = (0.0, 0.0);
+        let mut largest_up: Option<AtPlace> = None;
+        let mut largest: Option<AtPlace> = None;
+        for chord in section.chords(y, side) {
+            let marks = self.marks(y, chord.from, chord.to);
+            for pair in marks.windows(2) {
+                let (from, to) = (pair[0], pair[1]);
+                let Some(triangle) = self.triangle_between(chord.part, from, to, y) else { continue };
+                let mut at = |x: f64| {
+                    let shares = self.shares_in(triangle, Point::new(x, y), &mut shapes)?;
+                    Some(self.stress(triangle, shares, &mut shapes))
+                };
+                let half = 0.5 * (to - from);
+                for &(place, weight) in &gauss::rule(self.elastic.solved.basis.order + 1) {
+                    if let Some(stress) = at(from + half * (1.0 + place)) {
+                        sum += half * weight * stress[1];
+                        width += half * weight;
+                    }
+                }
+                for look in 0..=LOOKS {
+                    let x = from + (to - from) * look as f64 / LOOKS as f64;
+                    if self.elastic.is_left_out(Point::new(x, y)) {
+                        continue;
+                    }
+                    let Some(stress) = at(x) else { continue };
+                    if largest_up.is_none_or(|most| stress[1].abs() > most.value.abs()) {
+                        largest_up = Some(AtPlace { x, value: stress[1] });
+                    }
+                    if largest.is_none_or(|most| length(stress) > most.value) {
+                        largest = Some(AtPlace { x, value: length(stress) });
+                    }
+                }
+            }
+        }
+        let (force, _) = self.resultant();
+        let formula = StressOverDepth::new(section, 0.0, force.up).shear_stress(height, side);
+        Some(Across { formula, mean: sum / width, largest_up: largest_up?, largest: largest? })
+    }
+
+    /// The places on a chord where the cut passes from one triangle to the next, rising, with the chord's ends.
+    fn marks(&self, y: f64, from: f64, to: f64) -> Vec<f64> {
+        let elastic = self.elastic;
+        let level = elastic.inner(Point::new(0.0, y)).y;
+        let mut marks = vec![from, to];
+        for shape in &elastic.solved.shapes {
+            for k in 0..3 {
+                let (a, b) = (shape.corners[k], shape.corners[(k + 1) % 3]);
+                if (a.y > level) != (b.y > level) {
+                    let x = a.x + (b.x - a.x) * (level - a.y) / (b.y - a.y);
+                    let x = elastic.outer(Point::new(x, level)).x;
+                    if x > from && x < to {
+                        marks.push(x);
+                    }
+                }
+            }
+        }
+        marks.sort_unstable_by(f64::total_cmp);
+        // A side that two triangles share is found twice, and differs in the last bits.
+        let same = 1e-9 * elastic.size;
+        marks.dedup_by(|a, b| (*a - *b).abs() <= same);
+        if let Some(last) = marks.last_mut() {
+            *last = to;
+        }
+        marks
+    }
+
+    fn triangle_between(&self, part: usize, from: f64, to: f64, y: f64) -> Option<usize> {
+        let found = self.elastic.triangles_at(Point::new(0.5 * (from + to), y));
+        found.iter().map(|one| one.0).find(|&triangle| self.elastic.solved.parts[triangle] == part)
+    }
+
+    fn shares_in(&self, triangle: usize, point: Point, shapes: &mut Shapes) -> Option<Shares> {
+        let solved = &self.elastic.solved;
+        solved.shapes[triangle].shares_of(&solved.basis, self.elastic.inner(point), shapes)
+    }
+}
