@@ -2,7 +2,8 @@
 //!
 //! [`tree`] says what a document is. `pdf::pdf` prints it through the typesetter, [`html()`](html::html)
 //! in our own way, with MathML and inline SVG. What stands in lecture notes and on projected pages is put together
-//! from a solved lesson by [`notes`] and [`slides`], and what stands on papers and their keys from a set paper by [`paper`].
+//! from a solved lesson by [`notes`] and [`slides`], what stands on papers and their keys from a set paper by [`paper`],
+//! and what a student is told of a marked one by [`feedback`].
 //!
 //! Nothing that a lecturer writes is ever markup or code in either print: [`markdown`] reads it into the tree, and
 //! each printer carries the words of the tree over as words.
@@ -11,6 +12,7 @@
 
 mod characters;
 mod equation;
+pub mod feedback;
 pub mod html;
 pub mod index;
 mod levels;

@@ -153,6 +153,25 @@ impl Workings {
         })
     }
 
+    /// As [`Workings::in_numbers`], with other values than the graph's own, such as those of [`Workings::evaluate_with`]: by id, SI.
+    pub fn in_numbers_of(&self, values: &[f64], expression: &Expression) -> Expression {
+        expression.map_leaves(&|leaf| match leaf {
+            Expression::Working(id) => {
+                let working = self.working(*id);
+                let other = values.get(id.0 as usize).filter(|value| **value != working.value.value);
+                Some(other.map_or_else(
+                    || self.result(*id),
+                    |value| {
+                        let quantity = Quantity::new(*value, working.value.dimension);
+                        Expression::Quantity(quantity, working.symbol.role)
+                    },
+                ))
+            }
+            Expression::SumOver(terms) => Some(self.in_numbers_of(values, terms)),
+            _ => None,
+        })
+    }
+
     fn general_term(&self, term: &Expression) -> Expression {
         term.map_leaves(&|leaf| match leaf {
             Expression::Working(id) => {

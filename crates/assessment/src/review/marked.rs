@@ -99,7 +99,7 @@ fn name(explanation: &Explanation) -> String {
 }
 
 /// The scene of the lecture that shows what has a role.
-fn scene(role: Role) -> Scene {
+pub fn scene(role: Role) -> Scene {
     match role {
         Role::Length | Role::PointForce | Role::Couple | Role::SpreadLoad => Scene::Beam,
         Role::LoadResultant | Role::Reaction | Role::ReactionCouple => Scene::Reactions,

@@ -40,7 +40,7 @@ pub use feature::{FeatureFigures, against};
 pub use flag::{Flag, FlagKind};
 pub use item::{Correlation, Discrimination, ItemFigures, SMALL_CLASS};
 pub use likeness::{Belonging, CAUTION, GivenValue, Likeness, Likenesses, StudentValues, likeness};
-pub use marked::{MarkedStudent, matrix, values, wrong_answers};
+pub use marked::{MarkedStudent, matrix, scene, values, wrong_answers};
 pub use matrix::{Entry, Item, Matrix, MatrixFault};
 pub use mistakes::{FirstMistake, MistakeFigures, Mistakes, PlaceFigures, WrongAnswer, mistakes};
 pub use reliability::Reliability;

@@ -14,7 +14,7 @@ mod shear;
 mod solution;
 
 use crate::tree::{Block, Document, Paper, Print};
-pub(crate) use author::{Author, alternatives};
+pub(crate) use author::{Author, alternatives, listed};
 use lesson::Lesson;
 use workings::solved::Solved;
 

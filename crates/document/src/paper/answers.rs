@@ -78,6 +78,6 @@ fn drawn(part: &Part, sketch: Sketch, solved: &Solved, letters: Letters) -> Vec<
 }
 
 /// A drawing without number and caption.
-pub(super) fn plain_figure(drawing: Drawing) -> Block {
+pub(crate) fn plain_figure(drawing: Drawing) -> Block {
     Block::Figure(Box::new(Figure { drawing, number: None, caption: Vec::new() }))
 }

@@ -1,18 +1,16 @@
 //! The key: what is right, how it is found, and which wrong answers are known.
 
-use super::answers::plain_figure;
 use super::recognised::{recognised, row};
 use super::value_words::{beside, exact, part_name, place, rounded};
+use super::worked::{Worked, right_places};
 use super::{Form, KEY, Who, facts, framed, marks, part_letter, question_label};
-use crate::notes::{Author, Drawings, line};
+use crate::notes::line;
 use crate::tree::{Alignment, Block, Document, Inline, Table};
 use crate::wording::worded;
 use assessment::set::{Ask, Band, ChoicePart, Part, PlacePart, SetPaper, ValuePart};
-use lesson::question::Sketch;
-use std::collections::BTreeSet;
 use workings::expression::Expression;
 use workings::solved::Solved;
-use workings::working::{Formula, Id};
+use workings::working::Id;
 
 /// The key of a paper.
 pub fn key(set: &SetPaper, who: &Who, form: &Form) -> Document {
@@ -54,69 +52,32 @@ fn rules() -> Vec<Inline> {
 }
 
 struct Writer<'a> {
-    set: &'a SetPaper,
-    author: Author<'a>,
-    /// What has been found already.
-    found: BTreeSet<Id>,
+    worked: Worked<'a>,
     /// The asked workings so far.
     asked: Vec<Id>,
-    /// The drawings so far, with the part at which each stands.
-    drawn: Vec<(&'static str, String)>,
 }
 
 impl<'a> Writer<'a> {
     fn new(set: &'a SetPaper) -> Self {
-        let of = |part: &Part| match part.ask {
-            Ask::Sketch { sketch } => Some(drawing(sketch)),
-            _ => None,
-        };
-        let names: Vec<&str> = set.parts().filter_map(of).collect();
-        let drawings = Drawings::some(&set.solved, &names);
-        let author = Author::new(&set.lesson, &set.solved, drawings);
-        Self { set, author, found: BTreeSet::new(), asked: Vec::new(), drawn: Vec::new() }
+        Self { worked: Worked::new(set), asked: Vec::new() }
     }
 
     fn solved(&self) -> &'a Solved {
-        &self.set.solved
+        self.worked.solved()
     }
 
     fn part(&mut self, part: &Part) -> Vec<Block> {
-        match &part.ask {
-            Ask::Value(value) => {
-                let mut blocks = vec![Block::Paragraph(self.right(value))];
-                blocks.extend(self.way(&value.working));
-                blocks.extend(self.mistakes(value));
-                blocks
-            }
-            Ask::Choice(choice) => {
-                let mut blocks = vec![self.alternatives(choice)];
-                blocks.extend(self.way(&choice.value.working));
-                blocks
-            }
-            Ask::Place(place) => {
-                let mut blocks = vec![Block::Paragraph(places(place))];
-                blocks.extend(self.way(&place.working));
-                blocks
-            }
-            Ask::Sketch { sketch } => {
-                if *sketch == Sketch::LargestShearStress {
-                    self.author.largest();
-                }
-                let mut blocks = std::mem::take(&mut self.author.blocks);
-                let name = drawing(*sketch);
-                match self.drawn.iter().find(|(drawn, _)| *drawn == name) {
-                    Some((_, label)) => {
-                        let words = format!("See the drawing at question {label}.");
-                        blocks.push(Block::Paragraph(line![words]));
-                    }
-                    None => {
-                        blocks.extend(self.author.drawing(name).map(plain_figure));
-                        self.drawn.push((name, part.label.clone()));
-                    }
-                }
-                blocks
-            }
+        let mut blocks = match &part.ask {
+            Ask::Value(value) => vec![Block::Paragraph(self.right(value))],
+            Ask::Choice(choice) => vec![self.alternatives(choice)],
+            Ask::Place(place) => vec![Block::Paragraph(places(place))],
+            Ask::Sketch { .. } => Vec::new(),
+        };
+        blocks.extend(self.worked.part(part));
+        if let Ask::Value(value) = &part.ask {
+            blocks.extend(self.mistakes(value));
         }
+        blocks
     }
 
     /// The right value and the answers that are right.
@@ -150,24 +111,6 @@ impl<'a> Writer<'a> {
             ]);
         }
         words
-    }
-
-    /// The worked solution, as far as it has not been found before.
-    fn way(&mut self, working: &str) -> Vec<Block> {
-        let workings = self.solved().workings();
-        let Some(id) = workings.id(working) else { return Vec::new() };
-        let mut needed = BTreeSet::new();
-        let mut open = vec![id];
-        while let Some(id) = open.pop() {
-            if !self.found.contains(&id) && needed.insert(id) {
-                open.extend(workings.reads(id));
-            }
-        }
-        self.found.extend(&needed);
-        let is_found = |id: &Id| workings.working(*id).formula != Formula::Given;
-        let ids: Vec<Id> = needed.into_iter().filter(is_found).collect();
-        self.author.solution_of(&ids);
-        std::mem::take(&mut self.author.blocks)
     }
 
     /// The known wrong answers that come to light here for the first time.
@@ -208,27 +151,11 @@ impl<'a> Writer<'a> {
     }
 }
 
-/// The drawing that answers a sketch.
-fn drawing(sketch: Sketch) -> &'static str {
-    match sketch {
-        Sketch::ShearForce | Sketch::BendingMoment => "diagrams",
-        Sketch::BendingStress | Sketch::ShearStress | Sketch::LargestShearStress => "depth",
-        Sketch::PartBeyond => "piece",
-    }
-}
-
 /// Every place that is right.
 fn places(part: &PlacePart) -> Vec<Inline> {
     let from_where = super::value_words::place_equals(part).trim_end_matches(':');
-    let told = part.right.iter().map(|Band { lower, upper }| {
-        if lower == upper {
-            line![place(*lower, part.along)]
-        } else {
-            line!["anywhere between ", place(*lower, part.along), " and ", place(*upper, part.along)]
-        }
-    });
     let mut words = line![Inline::Strong(line!["Right: "])];
-    words.extend(crate::notes::alternatives(told.collect()));
+    words.extend(right_places(part));
     words.extend(line![
         format!(" {from_where}; up to "),
         place(part.half_width, part.along),

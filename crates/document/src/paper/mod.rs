@@ -6,9 +6,10 @@
 mod answers;
 mod given;
 mod key;
-mod recognised;
+pub(crate) mod recognised;
 mod student;
-mod value_words;
+pub(crate) mod value_words;
+pub(crate) mod worked;
 
 use crate::notes::document;
 use crate::tree::{Block, Document, Fact, Inline, Paper, Print, words};
@@ -42,7 +43,7 @@ pub struct Form {
 }
 
 /// The frame that a paper and its key have in common.
-fn framed(set: &SetPaper, who: &Who, form: &Form, kind: &str, body: Vec<Block>) -> Document {
+pub(crate) fn framed(set: &SetPaper, who: &Who, form: &Form, kind: &str, body: Vec<Block>) -> Document {
     let number = form.number.as_ref().map(|number| format!("paper {number}"));
     let letter = form.letter.as_ref().map(|letter| format!("form {letter}"));
     let mut running: Vec<String> =
@@ -50,8 +51,8 @@ fn framed(set: &SetPaper, who: &Who, form: &Form, kind: &str, body: Vec<Block>) 
     if running.is_empty() {
         running.push(set.lesson.about.title.clone());
     }
-    // A key among papers must not be taken for one.
-    if kind == KEY {
+    // What lies among papers must not be taken for one.
+    if kind != PAPER {
         running.insert(0, kind.to_owned());
     }
     let sheet = if form.sheet == Paper::Wide { Paper::A4 } else { form.sheet };
@@ -87,24 +88,24 @@ fn facts(set: &SetPaper, who: &Who, form: &Form) -> Block {
 }
 
 /// `2 marks`, `1 mark`, `0.5 marks`.
-fn marks(marks: f64, style: &Style) -> String {
+pub(crate) fn marks(marks: f64, style: &Style) -> String {
     let noun = if marks == 1.0 { "mark" } else { "marks" };
     format!("{} {noun}", number(marks, style))
 }
 
-/// A number of marks, with the course's decimal mark.
-fn number(marks: f64, style: &Style) -> String {
-    let text = marks.to_string();
+/// A number of marks, with the course's decimal mark; thirds of a mark to three decimals.
+pub(crate) fn number(marks: f64, style: &Style) -> String {
+    let text = ((marks * 1e3).round() / 1e3).to_string();
     if style.decimal_mark == DecimalMark::Comma { text.replace('.', ",") } else { text }
 }
 
 /// What a question or a part is called above its words: `Question 3`, `(b) shear force at the slice`.
-fn question_label(number: usize) -> String {
+pub(crate) fn question_label(number: usize) -> String {
     format!("Question {number}")
 }
 
 /// The letter of a part, from its label: `(b)` of `3b`; empty where the question has no other part.
-fn part_letter(label: &str) -> String {
+pub(crate) fn part_letter(label: &str) -> String {
     let letter = label.trim_start_matches(|c: char| c.is_ascii_digit());
     if letter.is_empty() { String::new() } else { format!("({letter})") }
 }

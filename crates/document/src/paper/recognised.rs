@@ -42,7 +42,8 @@ pub(super) fn row(known: &Recognised, value: &ValuePart, solved: &Solved) -> Vec
     vec![vec![beside(known.value, value, solved)], does, said(mistake::Mistake::feedback, &known.feedback)]
 }
 
-fn spelt(saying: Saying) -> Vec<Inline> {
+/// A saying as a line.
+pub(crate) fn spelt(saying: Saying) -> Vec<Inline> {
     let piece = |piece| match piece {
         Said::Words(words) => Inline::Text(words),
         Said::Symbol(symbol) => Inline::Math(Expression::Symbol(symbol)),

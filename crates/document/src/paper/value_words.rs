@@ -11,7 +11,7 @@ use workings::solved::Solved;
 use workings::style::Style;
 
 /// A value that is not rounded, as the answer of a part is shown: its dimension and role are those of the working.
-pub(super) fn exact(value: f64, working: &str, solved: &Solved) -> Inline {
+pub(crate) fn exact(value: f64, working: &str, solved: &Solved) -> Inline {
     let found = solved.workings().get(working);
     let (dimension, role) =
         found.map_or((Dimension::NONE, Role::Ratio), |found| (found.value.dimension, found.symbol.role));
@@ -19,7 +19,7 @@ pub(super) fn exact(value: f64, working: &str, solved: &Solved) -> Inline {
 }
 
 /// A value rounded as the course rounds.
-pub(super) fn rounded(value: f64, working: &str, solved: &Solved) -> Inline {
+pub(crate) fn rounded(value: f64, working: &str, solved: &Solved) -> Inline {
     match exact(value, working, solved) {
         Inline::Given(quantity, role) => Inline::Quantity(quantity, role),
         other => other,
@@ -27,7 +27,7 @@ pub(super) fn rounded(value: f64, working: &str, solved: &Solved) -> Inline {
 }
 
 /// A value rounded, in the unit of another that is larger or smaller: for values that are compared.
-pub(super) fn beside(value: f64, part: &ValuePart, solved: &Solved) -> Inline {
+pub(crate) fn beside(value: f64, part: &ValuePart, solved: &Solved) -> Inline {
     let (style, found) = (solved.style(), solved.workings().get(&part.working));
     let Some(found) = found else { return "".into() };
     let quantity = Quantity::new(value, found.value.dimension);
@@ -35,11 +35,11 @@ pub(super) fn beside(value: f64, part: &ValuePart, solved: &Solved) -> Inline {
 }
 
 /// A length along the beam or over the depth, exact.
-pub(super) fn place(value: f64, along: Along) -> Inline {
+pub(crate) fn place(value: f64, along: Along) -> Inline {
     Inline::Given(Quantity::new(value, Dimension::LENGTH), place_role(along))
 }
 
-pub(super) fn place_role(along: Along) -> Role {
+pub(crate) fn place_role(along: Along) -> Role {
     match along {
         Along::Beam => Role::Station,
         Along::Depth => Role::CutHeight,
@@ -47,12 +47,12 @@ pub(super) fn place_role(along: Along) -> Role {
 }
 
 /// `V =`
-pub(super) fn symbol_equals(part: &ValuePart) -> Vec<Inline> {
+pub(crate) fn symbol_equals(part: &ValuePart) -> Vec<Inline> {
     line![Inline::Math(Expression::Symbol(part.symbol.clone())), " ="]
 }
 
 /// What stands before the box of a place.
-pub(super) fn place_equals(part: &PlacePart) -> &'static str {
+pub(crate) fn place_equals(part: &PlacePart) -> &'static str {
     match part.along {
         Along::Beam => "from the left end:",
         Along::Depth => "above the lowest fibre:",
@@ -60,23 +60,23 @@ pub(super) fn place_equals(part: &PlacePart) -> &'static str {
 }
 
 /// A unit behind a box.
-pub(super) fn unit(unit: &AnswerUnit) -> Vec<Inline> {
+pub(crate) fn unit(unit: &AnswerUnit) -> Vec<Inline> {
     vec![unit.text().into()]
 }
 
 /// `in kilonewtons`, after a comma; nothing for a plain number.
-pub(super) fn spoken_unit(unit: &AnswerUnit) -> String {
+pub(crate) fn spoken_unit(unit: &AnswerUnit) -> String {
     let words = unit.in_words();
     if words.is_empty() { words } else { format!(", in {words}") }
 }
 
 /// The name of a working in the words of the course.
-pub(super) fn name(working: &str, style: &Style) -> String {
+pub(crate) fn name(working: &str, style: &Style) -> String {
     style.notation.in_its_words(working)
 }
 
 /// What a part is called in a question of several: the name of its working, or that of its place.
-pub(super) fn part_name(part: &Part, style: &Style) -> String {
+pub(crate) fn part_name(part: &Part, style: &Style) -> String {
     use assessment::set::Ask;
     match &part.ask {
         Ask::Value(value) => name(&value.working, style),

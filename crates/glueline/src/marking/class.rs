@@ -3,11 +3,14 @@
 use crate::failure::Failure;
 use crate::papers::class_list;
 use crate::papers::folder::LEDGER;
-use crate::source;
+use crate::papers::printed::Printing;
+use crate::{source, written};
 use assessment::cores;
 use assessment::ledger::holders;
 use assessment::set::SetPaper;
+use document::tree::Paper as Sheet;
 use exchange::answers::{AskedOn, Mark, PaperAsked};
+use exchange::roster::Roster;
 use exchange::table::{Habit, Marks};
 use sha2::{Digest as _, Sha256};
 use std::collections::HashMap;
@@ -33,6 +36,8 @@ pub struct Holder {
 #[derive(Debug)]
 pub struct Class {
     pub holders: Vec<Holder>,
+    /// The class list; none where none was named.
+    roster: Option<Roster>,
 }
 
 /// So many figures of a digest tell the papers of a term apart.
@@ -71,7 +76,7 @@ impl Class {
             let name = names.get(student.as_str()).map(|name| (*name).to_owned()).unwrap_or_default();
             Ok(Holder { student: student.clone(), name, number, digest, set: set(&text, &path)? })
         });
-        Ok(Self { holders: read.into_iter().collect::<Result<_, Failure>>()? })
+        Ok(Self { holders: read.into_iter().collect::<Result<_, Failure>>()?, roster })
     }
 
     /// What was asked of everybody.
@@ -99,6 +104,12 @@ impl Class {
 
     fn decimal_mark(&self) -> DecimalMark {
         self.holders.first().map_or(DecimalMark::Point, |holder| holder.set.solved.style().decimal_mark)
+    }
+
+    /// How the pages of the class are printed: as its papers were.
+    pub fn printing(&self) -> Printing<'_> {
+        let sheet = self.holders.first().map_or(Sheet::A4, |holder| written::paper(&holder.set.lesson));
+        Printing::new(sheet, self.roster.as_ref())
     }
 
     /// The paper of a number.

@@ -1,6 +1,7 @@
 //! `glueline mark`: what a class answered is judged, each answer against the student's own paper.
 
 mod class;
+mod pages;
 mod tables;
 mod to_mark;
 
@@ -8,10 +9,10 @@ use crate::arguments::{DecimalMark, Mark as Job};
 use crate::failure::Failure;
 use crate::output::{Existing, write};
 use crate::papers::progress::Progress;
-use crate::papers::{counted, list_of, warn_of};
+use crate::papers::{counted, list_of, printed, warn_of};
 use assessment::cores;
 use assessment::mark::{Answer, Judged, Marked, Marker, Units};
-use assessment::set::Ask;
+use assessment::set::{Ask, Part};
 use class::{Class, Holder};
 use exchange::answers::{self, Answers, AskedOn, Decisions, Habit, Mark, PaperAnswers, Read};
 use std::collections::BTreeMap;
@@ -30,6 +31,8 @@ const TO_MARK: &str = "to-mark.csv";
 pub struct OfStudent<'a> {
     holder: &'a Holder,
     given: &'a PaperAnswers,
+    /// The answers as they were marked, by the labels of the parts.
+    answers: Vec<(String, Answer)>,
     marked: Marked,
 }
 
@@ -58,9 +61,10 @@ pub fn run(job: &Job) -> Result<(), Failure> {
     let (progress, done) = (Progress::new("papers marked", class.holders.len()), AtomicUsize::new(0));
     let pairs: Vec<(&Holder, &PaperAnswers)> = class.holders.iter().zip(&answers.papers).collect();
     let marked = cores::each(&pairs, |(holder, given)| {
-        let marked = marked(holder, given, on, &by_hand)?;
+        let answers = answered(holder, given);
+        let marked = marked(holder, &answers, on, &by_hand)?;
         progress.at(done.fetch_add(1, Ordering::Relaxed) + 1);
-        Ok(OfStudent { holder, given, marked })
+        Ok(OfStudent { holder, given, answers, marked })
     });
     let marked: Vec<OfStudent<'_>> = marked.into_iter().collect::<Result<_, Failure>>()?;
 
@@ -72,7 +76,11 @@ pub fn run(job: &Job) -> Result<(), Failure> {
     put("answers.csv", &tables::answers(&marked, habit)?)?;
     put(TO_READ, &tables::to_read(&answers.to_read, habit)?)?;
     put(TO_MARK, &by_hand.written(&marked, habit)?)?;
+    let missing = pages::put_feedback(&class, &marked, units(on), &out)?;
     tell(&marked, &answers, &out);
+    for line in printed::remarks(&missing) {
+        anstream::println!("{line}");
+    }
     Ok(())
 }
 
@@ -95,26 +103,35 @@ fn read(job: &Job, class: &Class, on: AskedOn, out: &Path) -> Result<Answers, Fa
     Ok(answers)
 }
 
-/// One paper, with what a person decided of it.
-fn marked(holder: &Holder, given: &PaperAnswers, on: AskedOn, by_hand: &ByHand) -> Result<Marked, Failure> {
-    let units = match on {
+/// The answers of a paper as they are marked.
+fn answered(holder: &Holder, given: &PaperAnswers) -> Vec<(String, Answer)> {
+    let answer = |(part, answer): (&Part, &answers::Answer)| {
+        // A drawing lies on the desk: of one for which the file has no place it says nothing.
+        let aside =
+            matches!(part.ask, Ask::Sketch { .. }) && answer.row.is_none() && !given.rows.is_empty();
+        let answer = if aside { Answer::Unreadable(String::new()) } else { answer.for_marking() };
+        (part.label.clone(), answer)
+    };
+    holder.set.parts().zip(&given.answers).map(answer).collect()
+}
+
+/// In which units numbers without one stand.
+fn units(on: AskedOn) -> Units {
+    match on {
         AskedOn::Paper => Units::Printed,
         AskedOn::Platform => Units::Typed,
-    };
+    }
+}
+
+/// One paper, with what a person decided of it.
+fn marked(
+    holder: &Holder,
+    answers: &[(String, Answer)],
+    on: AskedOn,
+    by_hand: &ByHand,
+) -> Result<Marked, Failure> {
     let marker = Marker::new(&holder.set).map_err(|error| Failure::Ours(error.to_string()))?;
-    let sheet: Vec<_> = holder
-        .set
-        .parts()
-        .zip(&given.answers)
-        .map(|(part, answer)| {
-            // A drawing lies on the desk: of one for which the file has no place it says nothing.
-            let aside =
-                matches!(part.ask, Ask::Sketch { .. }) && answer.row.is_none() && !given.rows.is_empty();
-            let answer = if aside { Answer::Unreadable(String::new()) } else { answer.for_marking() };
-            (part.label.as_str(), answer)
-        })
-        .collect();
-    let mut marked = marker.in_units(units).mark(&sheet).map_err(|faults| {
+    let mut marked = marker.in_units(units(on)).mark(answers).map_err(|faults| {
         let told: Vec<String> = faults.iter().map(ToString::to_string).collect();
         Failure::Ours(told.join("; "))
     })?;
@@ -178,4 +195,5 @@ fn tell(marked: &[OfStudent<'_>], answers: &Answers, out: &Path) {
         );
     }
     anstream::println!("the marks: {}", out.join("marks.csv").display());
+    anstream::println!("for the students, to each their own: {}", out.join(pages::FEEDBACK).display());
 }

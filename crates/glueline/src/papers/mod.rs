@@ -6,7 +6,7 @@ pub mod folder;
 mod given;
 mod key;
 mod package;
-mod printed;
+pub mod printed;
 pub mod progress;
 mod readme;
 mod term_secret;

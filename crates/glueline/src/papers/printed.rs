@@ -38,12 +38,17 @@ impl<'a> Printing<'a> {
 
     /// Whose paper it is and how it is printed; none where its student is not on the list: nobody knows then.
     pub fn form(&self, written: &Written<'_>) -> Option<(Who, Form)> {
+        self.form_of(written.student, &written.entry.number.to_string())
+    }
+
+    /// The same of a student's id, or the name of a form, and the number of the paper.
+    pub fn form_of(&self, student: &str, number: &str) -> Option<(Who, Form)> {
         match &self.students {
-            None => Some((Who::default(), self.form_of_the_class(written)?)),
+            None => Some((Who::default(), self.form_of_the_class(student, number)?)),
             Some(students) => {
-                let student = students.get(written.student)?;
+                let student = students.get(student)?;
                 let who = Who { name: Some(student.name.clone()), id: Some(student.id.clone()) };
-                Some((who, self.form_of_a_student(written, student)))
+                Some((who, self.form_of_a_student(number, student)))
             }
         }
     }
@@ -54,27 +59,32 @@ impl<'a> Printing<'a> {
         Some(Pages {
             paper: document::paper::paper(set, &who, &form),
             key: document::paper::key(set, &who, &form),
-            name: format!("{}-{}", in_a_file_name(written.student), written.entry.number),
+            name: file_name(written.student, &written.entry.number.to_string()),
         })
     }
 
     /// None where it is the paper of a student: nobody is on a list here.
-    fn form_of_the_class(&self, written: &Written<'_>) -> Option<Form> {
-        let letter = (0..FORMS).find(|&form| form_name(form) == written.student)?;
+    fn form_of_the_class(&self, student: &str, number: &str) -> Option<Form> {
+        let letter = (0..FORMS).find(|&form| form_name(form) == student)?;
         let letter = char::from(b'A' + letter).to_string();
-        let number = Some(written.entry.number.to_string());
+        let number = Some(number.to_owned());
         Some(Form { number, letter: Some(letter), sheet: self.sheet, print: Print::Usual })
     }
 
-    fn form_of_a_student(&self, written: &Written<'_>, student: &Student) -> Form {
+    fn form_of_a_student(&self, number: &str, student: &Student) -> Form {
         let sheet = match student.sheet {
             Some(roster::Sheet::A4) => document::tree::Paper::A4,
             Some(roster::Sheet::Letter) => document::tree::Paper::UsLetter,
             None => self.sheet,
         };
         let print = if student.large_print { Print::Large } else { Print::Usual };
-        Form { number: Some(written.entry.number.to_string()), letter: None, sheet, print }
+        Form { number: Some(number.to_owned()), letter: None, sheet, print }
     }
+}
+
+/// What the files of a student's paper are called, without their endings.
+pub fn file_name(student: &str, number: &str) -> String {
+    format!("{}-{number}", in_a_file_name(student))
 }
 
 /// An id as a part of a file's name that every system takes: letters and figures of ASCII, everything else a hyphen. The number of
@@ -128,17 +138,35 @@ pub fn remarks(papers: &[Option<BTreeSet<char>>]) -> Vec<String> {
     lines
 }
 
-#[cfg(feature = "pdf")]
 fn put_pdf(document: &Document, name: &str, folder: &Folder) -> Result<BTreeSet<char>, Failure> {
-    let made = document::pdf::pdf(document).map_err(|error| Failure::Ours(error.to_string()))?;
+    let Some(made) = typeset(document)? else { return Ok(BTreeSet::new()) };
     folder.put(name, &made.bytes)?;
-    Ok(made.replaced.into_iter().collect())
+    Ok(made.missing)
 }
 
-/// This build has no typesetter: the pages of HTML are all there is.
+/// A document as PDF.
+#[derive(Debug)]
+pub struct Typeset {
+    /// The file.
+    pub bytes: Vec<u8>,
+    /// The characters that a reader of it will miss, since no typeface of ours has them.
+    pub missing: BTreeSet<char>,
+}
+
+/// The document as PDF; none in a build without typesetter, where the pages of HTML are all there is.
+///
+/// # Errors
+/// Where the typesetter complains.
+#[cfg(feature = "pdf")]
+pub fn typeset(document: &Document) -> Result<Option<Typeset>, Failure> {
+    let made = document::pdf::pdf(document).map_err(|error| Failure::Ours(error.to_string()))?;
+    Ok(Some(Typeset { bytes: made.bytes, missing: made.replaced.into_iter().collect() }))
+}
+
 #[cfg(not(feature = "pdf"))]
-fn put_pdf(_: &Document, _: &str, _: &Folder) -> Result<BTreeSet<char>, Failure> {
-    Ok(BTreeSet::new())
+#[allow(clippy::unnecessary_wraps, reason = "the typesetter may complain, where there is one")]
+pub fn typeset(_: &Document) -> Result<Option<Typeset>, Failure> {
+    Ok(None)
 }
 
 #[cfg(test)]

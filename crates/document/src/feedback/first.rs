@@ -1,0 +1,110 @@
+//! The first step that went wrong: what was done, why it is wrong, the drawing that shows it, and how the step goes.
+
+use super::answer::{as_read, right};
+use super::cause::cause;
+use super::teaches::{drawing_that_teaches, what_it_shows};
+use super::verdict::{not_right, several, unknown};
+use super::{Context, One};
+use crate::notes::{Author, Drawings, line};
+use crate::tree::{Block, Figure, Inline};
+use assessment::mark::{Cause, Verdict};
+use assessment::review::{mistakes, wrong_answers};
+use workings::working::{Formula, Id};
+
+/// The first step that went wrong.
+pub(super) struct First<'a> {
+    one: One<'a>,
+    /// The working at which it went wrong: where the mistake was made if that is known, else what was asked for.
+    working: Id,
+    /// The id of the mistake, or the name of the slip; none where nothing explains it.
+    mistake: Option<String>,
+}
+
+impl<'a> First<'a> {
+    /// As the review of the class counts it; none where nothing went wrong.
+    pub(super) fn of(context: &Context<'a>) -> Option<Self> {
+        let first = mistakes(&wrong_answers(&[context.as_marked()])).first.into_iter().next()?;
+        let one = *context.one(&first.item)?;
+        let working = context.solved().workings().id(&first.working)?;
+        Some(Self { one, working, mistake: first.mistake })
+    }
+
+    /// Whether it went wrong in this answer.
+    pub(super) fn is(&self, one: &One<'_>) -> bool {
+        self.one.label() == one.label()
+    }
+
+    pub(super) fn one(&self) -> &One<'a> {
+        &self.one
+    }
+
+    /// Whether it is known why.
+    pub(super) fn is_explained(&self) -> bool {
+        !self.one.judged.verdict.explanations().is_empty()
+    }
+
+    /// Whether nothing but the rounding is wrong.
+    pub(super) fn is_rounding(&self) -> bool {
+        matches!(&self.one.judged.verdict, Verdict::Explained(why) if why.cause == Cause::RoundedEarly)
+    }
+
+    /// All that is told of it.
+    pub(super) fn blocks(&self, context: &Context<'a>) -> Vec<Block> {
+        let one = &self.one;
+        let title = format!("The first step that went wrong: question {}", one.label());
+        let mut blocks = vec![Block::Heading { level: 1, text: line![title] }];
+        let strong = match &one.judged.verdict {
+            Verdict::Explained(explanation) => not_right(&explanation.cause),
+            _ => "Not right.",
+        };
+        let mut words = line![
+            Inline::Strong(line![format!("{strong} ")]),
+            format!("For the {} you gave ", context.name(one))
+        ];
+        words.extend(as_read(context, one));
+        words.push("; right is ".into());
+        words.extend(right(context, one));
+        words.push(".".into());
+        blocks.push(Block::Paragraph(words));
+        match &one.judged.verdict {
+            Verdict::Explained(explanation) => blocks.extend(cause(context, one, explanation)),
+            Verdict::Ambiguous { candidates } => blocks.extend(several(context, one, candidates)),
+            _ => blocks.push(Block::Paragraph(unknown())),
+        }
+        if !self.is_rounding() {
+            blocks.extend(self.step(context));
+            blocks.extend(self.drawing(context));
+        }
+        blocks
+    }
+
+    /// How the step goes.
+    fn step(&self, context: &Context<'a>) -> Vec<Block> {
+        let (paper, workings) = (context.sheet.paper, context.solved().workings());
+        if workings.working(self.working).formula == Formula::Given {
+            return Vec::new();
+        }
+        let mut author = Author::new(&paper.lesson, &paper.solved, Drawings::default());
+        author.solution_of(&[self.working]);
+        let mut blocks =
+            vec![Block::Paragraph(line![Inline::Strong(line!["How this step goes, with your numbers."])])];
+        // Only the solution below numbers its equations.
+        blocks.extend(author.blocks.into_iter().map(|block| match block {
+            Block::Equation(mut equation) => {
+                equation.number = None;
+                Block::Equation(equation)
+            }
+            other => other,
+        }));
+        blocks
+    }
+
+    fn drawing(&self, context: &Context<'a>) -> Option<Block> {
+        let solved = context.solved();
+        let working = solved.workings().working(self.working);
+        let name = drawing_that_teaches(self.mistake.as_deref(), working, solved)?;
+        let drawing = figure::some(solved, |other| other == name).into_iter().next()?;
+        let caption = line![what_it_shows(name)];
+        Some(Block::Figure(Box::new(Figure { drawing, number: None, caption })))
+    }
+}

@@ -1,0 +1,82 @@
+//! Which drawing of the lecture teaches against a mistake.
+
+use assessment::review::scene;
+use lesson::Scene;
+use workings::role::Role;
+use workings::solved::Solved;
+use workings::working::Working;
+
+/// The drawing that shows what a mistake at a working misses, by its name; none where there is none for it.
+///
+/// `mistake` is the id of a mistake or the name of a slip. Common practice, no source: a mistake about how much is sent to the drawing in which
+/// that very quantity can be measured.
+pub fn drawing_that_teaches(
+    mistake: Option<&str>,
+    working: &Working,
+    solved: &Solved,
+) -> Option<&'static str> {
+    let role = working.symbol.role;
+    let of_inner_forces = matches!(role, Role::ShearForce | Role::BendingMoment);
+    match mistake {
+        Some("v-sign" | "m-sign") => return Some("signs"),
+        Some("sign") if of_inner_forces => return Some("signs"),
+        // What is lost there is no matter of the beam.
+        Some("sign" | "power-of-ten" | "cubed-millimetres" | "inch-pound" | "half-or-double") => return None,
+        Some("wrong-side-of-the-jump" | "straight-line-m" | "couple-no-jump") => return Some("diagrams"),
+        Some("zero-where-bending-is-zero" | "q-at-the-neutral-axis") => return Some("first-moment"),
+        _ => {}
+    }
+    let at_the_slice = working.place.station == Some(solved.problem().slice.at);
+    let name = match (scene(role), role) {
+        (_, Role::WidthAtCut | Role::AreaBeyond | Role::CentroidBeyond | Role::CutDistance | Role::CutHeight) => {
+            "section"
+        }
+        (_, Role::FirstMoment) => "section",
+        (_, Role::StressResultant) => "piece",
+        (Scene::Beam, _) => "beam",
+        (Scene::Reactions, _) => "free-body",
+        (Scene::Diagrams, Role::Deflection | Role::Slope) => "deflected",
+        (Scene::Diagrams, _) if of_inner_forces && at_the_slice => "left-piece",
+        (Scene::Diagrams, _) => "diagrams",
+        (Scene::Section, _) => "section",
+        (Scene::Slice, _) => "slice",
+        (Scene::Bending, _) => "faces",
+        (Scene::Cut, _) => "section",
+        (Scene::Derivation, _) => "piece",
+        (Scene::Shear, _) => "depth",
+        (Scene::Joints, _) => "pictorial",
+        (Scene::Solution | Scene::Limits, _) => return None,
+    };
+    Some(name)
+}
+
+/// What to look for in it.
+pub(super) fn what_it_shows(name: &str) -> &'static str {
+    match name {
+        "beam" => "The beam with its loads and reactions.",
+        "free-body" => "The whole beam as a free body: loads and reactions balance, in force and in moment about any point.",
+        "signs" => "Which shear force and which bending moment this course counts as positive.",
+        "left-piece" => {
+            "The piece to the left of the slice as a free body: everything that acts on it stands here, and the shear force and the \
+             bending moment at its right end keep it in balance."
+        }
+        "diagrams" => "Shear force and bending moment along the beam. The one is the slope of the other.",
+        "deflected" => "The beam as it bends.",
+        "section" => {
+            "The section to scale. NA is the neutral axis, through the centroid of the whole section; the part beyond the cut is \
+             hatched, and its centroid and the width of the cut are marked."
+        }
+        "slice" => "The slice as a free body.",
+        "faces" => "Bending stress on the two faces of the slice: nothing at the neutral axis, most at the edges.",
+        "piece" => {
+            "The piece beyond the cut as a free body: the force on the cut makes up for the difference of the two resultants."
+        }
+        "first-moment" => {
+            "The first moment of the part beyond a cut, for every height of the cut: it belongs to the cut, and is largest at the \
+             neutral axis."
+        }
+        "depth" => "Bending stress and shear stress over the depth: the shear stress is nothing at the edges.",
+        "pictorial" => "The slice with the piece beyond the cut lifted off.",
+        _ => "",
+    }
+}
