@@ -3,7 +3,7 @@
 //! [`tree`] says what a document is. `pdf::pdf` prints it through the typesetter, [`html()`](html::html)
 //! in our own way, with MathML and inline SVG. What stands in lecture notes and on projected pages is put together
 //! from a solved lesson by [`notes`] and [`slides`], what stands on papers and their keys from a set paper by [`paper`],
-//! and what a student is told of a marked one by [`feedback`].
+//! what a student is told of a marked one by [`feedback`], and what its marks say of a class by [`review`](mod@review).
 //!
 //! Nothing that a lecturer writes is ever markup or code in either print: [`markdown`] reads it into the tree, and
 //! each printer carries the words of the tree over as words.
@@ -19,6 +19,7 @@ mod levels;
 pub mod markdown;
 pub mod notes;
 pub mod paper;
+pub mod review;
 pub mod slides;
 pub mod tree;
 pub mod wording;

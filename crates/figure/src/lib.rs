@@ -26,6 +26,7 @@ mod first_moment;
 pub mod geometry;
 pub mod grip;
 pub mod hatch;
+pub mod histogram;
 mod keyvalues;
 pub mod label;
 pub mod left_piece;

@@ -47,27 +47,35 @@ pub(super) fn as_read(context: &Context<'_>, one: &One<'_>) -> Vec<Inline> {
             let Some(value) = value(one, context.sheet.units) else { return line![quoted(&written)] };
             let read = shown(context, one, value);
             let text = plain(std::slice::from_ref(&read), context.style());
-            if written.is_empty() || says(&written, &text) {
-                line![read]
-            } else {
-                line![read, ", read from ", quoted(&written)]
+            match in_own_figures(&written, &text) {
+                Some(own) => line![own],
+                None if written.is_empty() => line![read],
+                None => line![read, ", read from ", quoted(&written)],
             }
         }
     }
 }
 
-/// Whether what was written is, but for blanks and the kind of minus, what is shown, with its unit or without.
-fn says(written: &str, shown: &str) -> bool {
-    let bare = |text: &str| -> String {
-        let kept = text.chars().filter(|c| !c.is_whitespace() && *c != '\u{a0}' && *c != '\u{202f}');
-        kept.map(|c| if c == '\u{2212}' { '-' } else { c }).collect()
+/// What is shown with the figures that were written, `81.0 mm` for `81.0`; none where something else was written than is shown.
+fn in_own_figures(written: &str, shown: &str) -> Option<String> {
+    let of_number = |c: char| c.is_ascii_digit() || matches!(c, '.' | ',' | '-' | '\u{2212}');
+    let parts = |text: &str| {
+        let bare: String = text.chars().map(|c| if c == '\u{2212}' { '-' } else { c }).collect();
+        let bare = bare.trim_start_matches('+').to_owned();
+        let end = bare.find(|c: char| !of_number(c)).unwrap_or(bare.len());
+        let (number, unit) = bare.split_at(end);
+        let unit: String = unit.chars().filter(|c| !c.is_whitespace()).collect();
+        (number.to_owned(), unit)
     };
-    let (written, shown) = (bare(written), bare(shown));
-    let number = shown.trim_end_matches(|c: char| !c.is_ascii_digit());
-    let is_number = shown.strip_prefix(&written).is_some_and(|unit| {
-        !written.is_empty() && !unit.starts_with(|c: char| c.is_ascii_digit() || matches!(c, '.' | ','))
-    });
-    written == shown || written == number || is_number
+    let ((own, own_unit), (number, unit)) = (parts(written), parts(shown));
+    // With another decimal mark it is worth telling how it was read.
+    let value = |text: &str| text.replace(',', ".").parse::<f64>().ok();
+    let same_mark = !own.contains(['.', ','])
+        || !number.contains(['.', ','])
+        || own.contains('.') == number.contains('.');
+    let same = value(&own)? == value(&number)? && same_mark && (own_unit.is_empty() || own_unit == unit);
+    let rest = shown.get(shown.find(|c: char| !of_number(c)).unwrap_or(shown.len())..)?;
+    same.then(|| format!("{}{rest}", own.replace('-', "\u{2212}")))
 }
 
 /// In quotation marks, so that it is seen where it begins and ends.
@@ -108,10 +116,9 @@ pub(super) fn right(context: &Context<'_>, one: &One<'_>) -> Vec<Inline> {
         Ask::Value(value) => {
             let symbol = Expression::Symbol(value.symbol.clone());
             let mut words = match rounded(value.right, &value.working, context.solved()) {
-                Inline::Quantity(quantity, role) => line![Inline::Math(Expression::Equal(vec![
-                    symbol,
-                    Expression::Quantity(quantity, role)
-                ]))],
+                Inline::Quantity(quantity, role) => {
+                    line![Inline::Math(Expression::Equal(vec![symbol, Expression::Quantity(quantity, role)]))]
+                }
                 other => line![other],
             };
             if value.either_sign {
@@ -122,5 +129,26 @@ pub(super) fn right(context: &Context<'_>, one: &One<'_>) -> Vec<Inline> {
         Ask::Choice(choice) => line![beside(choice.value.right, &choice.value, context.solved())],
         Ask::Place(place) => right_places(place),
         Ask::Sketch { .. } => line!["the drawing below"],
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::in_own_figures;
+
+    #[test]
+    fn an_answer_is_shown_with_the_figures_that_were_written() {
+        for (written, shown, expected) in [
+            ("81.0", "81\u{a0}mm", Some("81.0\u{a0}mm")),
+            ("81.0 mm", "81\u{a0}mm", Some("81.0\u{a0}mm")),
+            ("-3.50", "\u{2212}3.5\u{a0}kN·m", Some("\u{2212}3.50\u{a0}kN·m")),
+            ("24.30", "24.3×10³\u{a0}mm³", Some("24.30×10³\u{a0}mm³")),
+            ("12,60", "12.6\u{a0}kN", None),
+            ("12600 N", "12.6\u{a0}kN", None),
+            ("V = 12.6", "12.6\u{a0}kN", None),
+            ("", "12.6\u{a0}kN", None),
+        ] {
+            assert_eq!(in_own_figures(written, shown).as_deref(), expected, "{written}");
+        }
     }
 }

@@ -44,9 +44,8 @@ pub(super) fn cause(context: &Context<'_>, one: &One<'_>, explanation: &Explanat
         words.extend(feedback_of(context, one, explanation));
         return vec![Block::Paragraph(words)];
     }
-    let mut words =
-        line![reckoned(context, one, explanation.expected), " is what comes out for someone "];
-    words.extend(someone_who(context, explanation));
+    let mut words = line![reckoned(context, one, explanation.expected), " is what comes out for someone "];
+    words.extend(someone_who(context, one, explanation));
     let own = own_values(context, &explanation.from);
     if !own.is_empty() {
         words.push(", going on from your own ".into());
@@ -60,7 +59,7 @@ pub(super) fn cause(context: &Context<'_>, one: &One<'_>, explanation: &Explanat
 }
 
 /// `who takes Q as ..., at the first moment`; of two mistakes both.
-pub(super) fn someone_who(context: &Context<'_>, explanation: &Explanation) -> Vec<Inline> {
+pub(super) fn someone_who(context: &Context<'_>, one: &One<'_>, explanation: &Explanation) -> Vec<Inline> {
     let style = context.style();
     let mut words = Vec::new();
     for (place, made) in explanation.cause.mistakes().iter().enumerate() {
@@ -69,7 +68,10 @@ pub(super) fn someone_who(context: &Context<'_>, explanation: &Explanation) -> V
             Some(mistake) => words.extend(spelt(mistake.does(style))),
             None => words.push("went another way".into()),
         }
-        words.push(format!(" (at the {})", style.notation.in_its_words(&made.made_at)).into());
+        // Where the mistake is made at what is asked for, that need not be said.
+        if one.working() != Some(&made.made_at) {
+            words.push(format!(" (at the {})", style.notation.in_its_words(&made.made_at)).into());
+        }
     }
     match &explanation.cause {
         Cause::MistakeAndSlip { slip, .. } => words.push(slipped_then(slip).into()),
@@ -175,6 +177,7 @@ fn in_numbers(context: &Context<'_>, one: &One<'_>, explanation: &Explanation) -
                 chain.push(link);
             }
         }
-        Some(Block::Equation(Equation::of(&Expression::Equal(chain), solved.style())))
+        // A value alone says nothing of how it came about.
+        (chain.len() > 2).then(|| Block::Equation(Equation::of(&Expression::Equal(chain), solved.style())))
     })
 }

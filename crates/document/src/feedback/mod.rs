@@ -158,10 +158,7 @@ fn facts(context: &Context<'_>, who: &Who, form: &Form) -> Block {
     let (marked, all) = (context.sheet.marked, context.sheet.paper.marks());
     let so_far = if marked.waits() { " so far; a person still has to look at some of it" } else { "" };
     let earned = format!("{} of {}", number(marked.marks(), style), number(all, style));
-    facts.push(Fact {
-        word: "Marks".to_owned(),
-        stands_for: line![Inline::Strong(words(earned)), so_far],
-    });
+    facts.push(Fact { word: "Marks".to_owned(), stands_for: line![Inline::Strong(words(earned)), so_far] });
     Block::Facts(facts)
 }
 
@@ -171,27 +168,21 @@ fn glance(context: &Context<'_>) -> Block {
         vec![
             line![format!("{}\u{2002}{}", one.label(), context.name(one))],
             as_read(context, one),
-            right(context, one),
-            line![earned(one, context.style())],
             line![verdict::word(one)],
+            line![earned(one, context.style())],
+            right(context, one),
         ]
     };
     Block::Table(Table {
         caption: line!["Your answers, as they were read."],
         number: None,
-        alignment: vec![
-            Alignment::Left,
-            Alignment::Left,
-            Alignment::Left,
-            Alignment::Right,
-            Alignment::Left,
-        ],
+        alignment: vec![Alignment::Left, Alignment::Left, Alignment::Left, Alignment::Right, Alignment::Left],
         header: vec![
             line!["Question"],
             line!["Your answer"],
-            line!["Right"],
-            line!["Marks"],
             line!["What was found"],
+            line!["Marks"],
+            line!["Right"],
         ],
         rows: context.ones.iter().map(row).collect(),
         row_heads: true,

@@ -55,6 +55,11 @@ fn steps(context: &Context<'_>, first: Option<&First<'_>>) -> Vec<Vec<Inline>> {
             if waiting.len() == 1 { "it" } else { "them" }
         )]);
     }
+    if first.is_some_and(|first| !first.is_explained()) {
+        steps.push(line![
+            "If you do not find what went wrong, bring your working and this page to your lecturer."
+        ]);
+    }
     if steps.is_empty() {
         let marks = (context.sheet.marked.marks() - context.sheet.paper.marks()).abs() < 1e-9;
         steps.push(line![if marks {
@@ -106,9 +111,6 @@ fn of_first(context: &Context<'_>, first: &First<'_>) -> Vec<Vec<Inline>> {
             questions(&follow),
             if follow.len() == 1 { "it is" } else { "they are" }
         )]);
-    }
-    if !first.is_explained() {
-        steps.push(line!["If you do not find it, bring your working and this page to your lecturer."]);
     }
     steps
 }

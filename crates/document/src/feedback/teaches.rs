@@ -28,9 +28,10 @@ pub fn drawing_that_teaches(
     }
     let at_the_slice = working.place.station == Some(solved.problem().slice.at);
     let name = match (scene(role), role) {
-        (_, Role::WidthAtCut | Role::AreaBeyond | Role::CentroidBeyond | Role::CutDistance | Role::CutHeight) => {
-            "section"
-        }
+        (
+            _,
+            Role::WidthAtCut | Role::AreaBeyond | Role::CentroidBeyond | Role::CutDistance | Role::CutHeight,
+        ) => "section",
         (_, Role::FirstMoment) => "section",
         (_, Role::StressResultant) => "piece",
         (Scene::Beam, _) => "beam",
@@ -54,7 +55,9 @@ pub fn drawing_that_teaches(
 pub(super) fn what_it_shows(name: &str) -> &'static str {
     match name {
         "beam" => "The beam with its loads and reactions.",
-        "free-body" => "The whole beam as a free body: loads and reactions balance, in force and in moment about any point.",
+        "free-body" => {
+            "The whole beam as a free body: loads and reactions balance, in force and in moment about any point."
+        }
         "signs" => "Which shear force and which bending moment this course counts as positive.",
         "left-piece" => {
             "The piece to the left of the slice as a free body: everything that acts on it stands here, and the shear force and the \
@@ -67,7 +70,9 @@ pub(super) fn what_it_shows(name: &str) -> &'static str {
              hatched, and its centroid and the width of the cut are marked."
         }
         "slice" => "The slice as a free body.",
-        "faces" => "Bending stress on the two faces of the slice: nothing at the neutral axis, most at the edges.",
+        "faces" => {
+            "Bending stress on the two faces of the slice: nothing at the neutral axis, most at the edges."
+        }
         "piece" => {
             "The piece beyond the cut as a free body: the force on the cut makes up for the difference of the two resultants."
         }
@@ -75,7 +80,9 @@ pub(super) fn what_it_shows(name: &str) -> &'static str {
             "The first moment of the part beyond a cut, for every height of the cut: it belongs to the cut, and is largest at the \
              neutral axis."
         }
-        "depth" => "Bending stress and shear stress over the depth: the shear stress is nothing at the edges.",
+        "depth" => {
+            "Bending stress and shear stress over the depth: the shear stress is nothing at the edges."
+        }
         "pictorial" => "The slice with the piece beyond the cut lifted off.",
         _ => "",
     }

@@ -50,7 +50,9 @@ pub(super) fn told(context: &Context<'_>, one: &One<'_>, is_first: bool) -> Vec<
         Verdict::Blank => say("Left blank.", line!["There is nothing to mark."]),
         Verdict::ByHand if one.judged.decided.is_none() => by_hand(one, &mut say),
         Verdict::ByHand => {}
-        _ if is_first => say("Not right.", line!["This is the first step that went wrong; it is told above."]),
+        _ if is_first => {
+            say("Not right.", line!["This is the first step that went wrong; it is told above."])
+        }
         Verdict::Explained(explanation) => {
             say(not_right(&explanation.cause), Vec::new());
             blocks.extend(cause(context, one, explanation));
@@ -85,7 +87,7 @@ pub(super) fn unknown() -> Vec<Inline> {
 pub(super) fn several(context: &Context<'_>, one: &One<'_>, candidates: &[Explanation]) -> Vec<Block> {
     let mut items: Vec<Vec<Block>> = Vec::new();
     for candidate in candidates {
-        let mut words = someone_who(context, candidate);
+        let mut words = someone_who(context, one, candidate);
         words.push(": ".into());
         words.extend(feedback_of(context, one, candidate));
         let item = vec![Block::Paragraph(words)];
@@ -151,7 +153,9 @@ pub(super) fn own_values(context: &Context<'_>, labels: &[String]) -> Vec<Inline
 /// What is wrong with the unit.
 fn unit(one: &One<'_>) -> Option<Block> {
     let words = match one.judged.unit? {
-        UnitFault::Missing => "No unit stands beside your number. Write it: without one a number says nothing.".to_owned(),
+        UnitFault::Missing => {
+            "No unit stands beside your number. Write it: without one a number says nothing.".to_owned()
+        }
         UnitFault::OtherKind => {
             let wanted = match &one.part.ask {
                 Ask::Value(value) => value.unit.unit.dimension(),

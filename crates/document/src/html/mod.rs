@@ -61,7 +61,8 @@ pub fn html(document: &Document) -> String {
         out.push_str("</p>\n");
     }
     push_title(&mut out, document, title, &context);
-    push_contents(&mut out, &contents);
+    // What carries its name on every page is read from its top; the rest is looked up.
+    push_contents(&mut out, &contents, document.running.is_empty());
     out.push_str("<main>\n");
     out.push_str(&body);
     out.push_str("</main>\n</body>\n</html>\n");
@@ -117,14 +118,14 @@ struct Entry {
     words: String,
 }
 
-fn push_contents(out: &mut String, contents: &[Entry]) {
+fn push_contents(out: &mut String, contents: &[Entry], open: bool) {
     // A short page needs no table of contents.
     if contents.len() < 4 {
         return;
     }
-    out.push_str(
-        "<nav aria-label=\"Contents\">\n<details open=\"open\">\n<summary>Contents</summary>\n<ol>\n",
-    );
+    out.push_str("<nav aria-label=\"Contents\">\n<details");
+    out.push_str(if open { " open=\"open\"" } else { "" });
+    out.push_str(">\n<summary>Contents</summary>\n<ol>\n");
     for entry in contents {
         out.push_str("<li><a href=\"#");
         out.push_str(&entry.id);

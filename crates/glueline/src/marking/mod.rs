@@ -12,6 +12,7 @@ use crate::papers::progress::Progress;
 use crate::papers::{counted, list_of, printed, warn_of};
 use assessment::cores;
 use assessment::mark::{Answer, Judged, Marked, Marker, Units};
+use assessment::review::MarkedStudent;
 use assessment::set::{Ask, Part};
 use class::{Class, Holder};
 use exchange::answers::{self, Answers, AskedOn, Decisions, Habit, Mark, PaperAnswers, Read};
@@ -37,6 +38,16 @@ pub struct OfStudent<'a> {
 }
 
 impl OfStudent<'_> {
+    /// As the review of the class takes it.
+    fn as_marked(&self) -> MarkedStudent<'_> {
+        MarkedStudent {
+            student: &self.holder.student,
+            paper: &self.holder.set,
+            answers: &self.answers,
+            marked: &self.marked,
+        }
+    }
+
     /// The answers that a person marks or has marked, but not those that a person has to read first.
     fn to_mark(&self) -> impl Iterator<Item = (&Judged, &answers::Answer)> {
         let all = self.marked.parts.iter().zip(&self.given.answers);
@@ -76,7 +87,8 @@ pub fn run(job: &Job) -> Result<(), Failure> {
     put("answers.csv", &tables::answers(&marked, habit)?)?;
     put(TO_READ, &tables::to_read(&answers.to_read, habit)?)?;
     put(TO_MARK, &by_hand.written(&marked, habit)?)?;
-    let missing = pages::put_feedback(&class, &marked, units(on), &out)?;
+    let mut missing = pages::put_feedback(&class, &marked, units(on), &out)?;
+    missing.push(Some(pages::put_review(&marked, &answers, units(on), &out)?));
     tell(&marked, &answers, &out);
     for line in printed::remarks(&missing) {
         anstream::println!("{line}");
@@ -107,8 +119,7 @@ fn read(job: &Job, class: &Class, on: AskedOn, out: &Path) -> Result<Answers, Fa
 fn answered(holder: &Holder, given: &PaperAnswers) -> Vec<(String, Answer)> {
     let answer = |(part, answer): (&Part, &answers::Answer)| {
         // A drawing lies on the desk: of one for which the file has no place it says nothing.
-        let aside =
-            matches!(part.ask, Ask::Sketch { .. }) && answer.row.is_none() && !given.rows.is_empty();
+        let aside = matches!(part.ask, Ask::Sketch { .. }) && answer.row.is_none() && !given.rows.is_empty();
         let answer = if aside { Answer::Unreadable(String::new()) } else { answer.for_marking() };
         (part.label.clone(), answer)
     };
@@ -195,5 +206,11 @@ fn tell(marked: &[OfStudent<'_>], answers: &Answers, out: &Path) {
         );
     }
     anstream::println!("the marks: {}", out.join("marks.csv").display());
+    if answered > 0 {
+        anstream::println!(
+            "the class, for yourself: {}",
+            out.join(pages::REVIEW).with_extension("html").display()
+        );
+    }
     anstream::println!("for the students, to each their own: {}", out.join(pages::FEEDBACK).display());
 }

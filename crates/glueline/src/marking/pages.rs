@@ -6,17 +6,23 @@ use crate::failure::Failure;
 use crate::output::{Existing, write};
 use crate::papers::printed::{file_name, typeset};
 use crate::papers::progress::Progress;
+use crate::written;
 use assessment::cores;
-use assessment::mark::Units;
+use assessment::mark::{Judged, Units};
+use assessment::review::{self, MarkedStudent, MatrixFault, Review};
 use document::feedback::{Sheet, feedback};
 use document::paper::{Form, Who};
+use document::review::ByHand;
 use document::tree::Document;
+use exchange::answers::{Answer, Answers, Read};
 use std::collections::BTreeSet;
 use std::path::Path;
 use std::sync::atomic::{AtomicUsize, Ordering};
 
 /// The folder of what students are told.
 pub const FEEDBACK: &str = "feedback";
+/// The review of the class, without its endings.
+pub const REVIEW: &str = "review";
 
 /// Writes what each student is told; gives the characters that are missing in the PDFs of each.
 ///
@@ -51,6 +57,47 @@ pub fn put_feedback(
         Ok(Some(missing))
     });
     missing.into_iter().collect()
+}
+
+/// Writes the review of the class; gives the characters that are missing in its PDF.
+///
+/// # Errors
+/// As [`put_feedback`].
+pub fn put_review(
+    marked: &[OfStudent<'_>],
+    answers: &Answers,
+    units: Units,
+    out: &Path,
+) -> Result<BTreeSet<char>, Failure> {
+    // Who handed in nothing says nothing of the questions.
+    let handed_in: Vec<&OfStudent<'_>> = marked.iter().filter(|one| !one.given.rows.is_empty()).collect();
+    // Nobody has: there is nothing to review.
+    let Some(paper) = handed_in.first().map(|one| &one.holder.set) else { return Ok(BTreeSet::new()) };
+    let students: Vec<MarkedStudent<'_>> = handed_in.iter().map(|one| one.as_marked()).collect();
+    let ours = |fault: MatrixFault| Failure::Ours(fault.to_string());
+    let matrix = review::matrix(&students).map_err(ours)?;
+    let class = document::review::Class {
+        paper,
+        papers: marked.len(),
+        figures: &Review::of(&matrix),
+        mistakes: &review::mistakes(&review::wrong_answers(&students)),
+        likenesses: &review::likeness(&review::values(&students, units)),
+        by_hand: by_hand(&handed_in, answers),
+    };
+    put(&document::review::review(&class, written::paper(&paper.lesson)), &out.join(REVIEW))
+}
+
+/// What went through a person's hands.
+fn by_hand(handed_in: &[&OfStudent<'_>], answers: &Answers) -> ByHand {
+    let all = || handed_in.iter().flat_map(|one| one.marked.parts.iter().zip(&one.given.answers));
+    let to_read = |answer: &Answer| matches!(answer.read, Read::ByHand(_)) && !answer.decided;
+    let waiting = |judged: &Judged, answer: &Answer| judged.marks().is_none() && !to_read(answer);
+    ByHand {
+        read: answers.to_read.iter().filter(|entry| !entry.decided.is_empty()).count(),
+        to_read: answers.to_read.iter().filter(|entry| entry.decided.is_empty()).count(),
+        marked: all().filter(|(judged, _)| judged.decided.is_some()).count(),
+        to_mark: all().filter(|(judged, answer)| waiting(judged, answer)).count(),
+    }
 }
 
 /// Writes a document as HTML and, where there is a typesetter, as PDF; gives the characters that are missing in the PDF.

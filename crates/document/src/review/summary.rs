@@ -1,0 +1,166 @@
+//! The first page: who took part, what stands out, how the marks lie.
+
+use super::numbers::{fixed, percent};
+use super::teach::what_was_done;
+use super::{Class, heading};
+use crate::notes::line;
+use crate::paper::number;
+use crate::tree::{Block, Callout, CalloutKind, Fact, Figure, Inline, words};
+use assessment::review::SMALL_CLASS;
+use figure::histogram::histogram;
+
+/// Pairs that chance makes less often than this are told on the first page. Common practice.
+pub(super) const HARDLY_CHANCE: f64 = 0.05;
+
+/// So many mistakes stand on the first page.
+const FIRST_MISTAKES: usize = 3;
+
+/// Who took part, and the figures of the whole.
+pub(super) fn facts(class: &Class<'_>) -> Block {
+    let style = class.style();
+    let figures = class.figures;
+    let mut facts = vec![
+        ("Papers given out".to_owned(), class.papers.to_string()),
+        ("Handed in".to_owned(), figures.students.to_string()),
+    ];
+    if figures.complete < figures.students {
+        facts.push(("Marked in full".to_owned(), figures.complete.to_string()));
+    }
+    if let Some(totals) = &figures.totals {
+        let out_of = number(totals.out_of, style);
+        let mean = format!("{} of {out_of} marks", fixed(totals.mean, 1, style));
+        facts.push(("Mean".to_owned(), mean));
+        facts.push(("Median".to_owned(), fixed(totals.median, 1, style)));
+        facts.push((
+            "Lowest and highest".to_owned(),
+            format!("{} and {}", number(totals.least, style), number(totals.greatest, style)),
+        ));
+    }
+    let fact = |(word, value): (String, String)| Fact { word, stands_for: words(value) };
+    Block::Facts(facts.into_iter().map(fact).collect())
+}
+
+/// What stands out, in a box.
+pub(super) fn in_short(class: &Class<'_>) -> Block {
+    let style = class.style();
+    let mut items: Vec<Vec<Inline>> = Vec::new();
+    if let Some(totals) = &class.figures.totals {
+        items.push(line![format!(
+            "The class earned {} of the marks; half of it has {} or more.",
+            percent(totals.mean / totals.out_of),
+            fixed(totals.median, 1, style)
+        )]);
+    }
+    let made = class.mistakes.made.iter().filter(|made| made.students > 1).take(FIRST_MISTAKES);
+    for made in made {
+        let mut item = line![Inline::Strong(line!["Teach again: "]), format!("{} students ", made.students)];
+        item.extend(what_was_done(class, &made.mistake, true));
+        items.push({
+            item.push(".".into());
+            item
+        });
+    }
+    let amiss: Vec<&str> = class
+        .figures
+        .items
+        .iter()
+        .filter(|item| !item.flags.is_empty())
+        .map(|item| item.label.as_str())
+        .collect();
+    if !amiss.is_empty() {
+        items.push(line![
+            Inline::Strong(line!["Look again at: "]),
+            format!(
+                "question{} {}; why is told below.",
+                if amiss.len() == 1 { "" } else { "s" },
+                amiss.join(", ")
+            )
+        ]);
+    }
+    let hand = class.by_hand;
+    if hand.to_read + hand.to_mark > 0 {
+        items.push(line![
+            Inline::Strong(line!["Not finished: "]),
+            format!(
+                "{} answers wait to be read and {} to be marked by a person.",
+                hand.to_read, hand.to_mark
+            )
+        ]);
+    }
+    let rare = class.likenesses.found.iter().filter(|found| found.by_chance < HARDLY_CHANCE).count();
+    if rare > 0 {
+        items.push(line![format!(
+            "{rare} student{} wrong answers that belong to another paper and that chance hardly makes; what that is worth, and what \
+             not, is told below.",
+            if rare == 1 { " has" } else { "s have" }
+        )]);
+    }
+    if items.is_empty() {
+        items.push(line!["Nothing can be said yet: nobody's answers are all marked."]);
+    }
+    let body = vec![Block::List {
+        ordered: false,
+        items: items.into_iter().map(|item| vec![Block::Paragraph(item)]).collect(),
+    }];
+    Block::Callout(Callout { kind: CalloutKind::Key, title: "In short".into(), body })
+}
+
+/// The marks as a drawing, with the table in its words.
+pub(super) fn how_the_marks_lie(class: &Class<'_>) -> Vec<Block> {
+    let Some(totals) = &class.figures.totals else { return Vec::new() };
+    let style = class.style();
+    let edges: Vec<String> =
+        (0..=totals.tenths.len()).map(|edge| number(totals.out_of * edge as f64 / 10.0, style)).collect();
+    let across = format!("marks of {}", number(totals.out_of, style));
+    let drawing = histogram("How the marks lie", &edges, &totals.tenths, &across);
+    let caption = line![format!(
+        "How many of the {} students that are marked in full lie in each tenth of the marks. A total on a border counts above it.",
+        totals.students
+    )];
+    vec![
+        heading("How the marks lie"),
+        Block::Figure(Box::new(Figure { drawing, number: None, caption })),
+        Block::Paragraph(line![format!(
+            "Mean {}, median {}, standard deviation {} marks.",
+            fixed(totals.mean, 2, style),
+            fixed(totals.median, 2, style),
+            fixed(totals.deviation, 2, style)
+        )]),
+    ]
+}
+
+/// How far the totals can be relied on.
+pub(super) fn reliability(class: &Class<'_>) -> Vec<Block> {
+    let style = class.style();
+    let mut blocks = vec![heading("How far the totals can be relied on")];
+    let Some(found) = class.figures.reliability else {
+        let why = if class.figures.complete < SMALL_CLASS {
+            format!(
+                "{} students are marked in full. Below {SMALL_CLASS} a reliability would say more about chance than about the test, \
+                 so none is shown.",
+                class.figures.complete
+            )
+        } else {
+            "All totals are the same, or there is one question only: no reliability can be found.".to_owned()
+        };
+        blocks.push(Block::Paragraph(words(why)));
+        return blocks;
+    };
+    let kr_20 = found.kr_20.map_or_else(String::new, |kr_20| {
+        format!(" (Kuder and Richardson's formula 20: {})", fixed(kr_20, 2, style))
+    });
+    blocks.push(Block::Paragraph(line![format!(
+        "Cronbach's alpha is {}{kr_20}; at least {} is usual for a test of a class. The standard error of measurement is {} marks: \
+         two students whose totals are no farther apart cannot be told from each other by this test.",
+        fixed(found.alpha, 2, style),
+        fixed(0.7, 1, style),
+        fixed(found.error, 2, style)
+    )]));
+    blocks.push(Block::Paragraph(line![format!(
+        "It was found from {} students and {} answers each. In a class of this size another class might well give quite another \
+         figure; answers that rest on each other, as those of a chain do, make it too high.",
+        class.figures.complete,
+        class.figures.items.len()
+    )]));
+    blocks
+}
