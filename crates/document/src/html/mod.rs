@@ -224,6 +224,9 @@ fn formula(expression: &Expression, style: &Style) -> String {
 /// An equation broader than this, in characters, has to be scrolled in a window of 320 px (WCAG 2.2, 1.4.10).
 const SMALL_WINDOW: f64 = 20.0;
 
+/// A table of more columns than this is scrolled in a small window.
+const BROAD_TABLE: usize = 4;
+
 struct Printer<'a> {
     context: &'a Context<'a>,
     out: String,
@@ -439,10 +442,12 @@ impl<'a> Printer<'a> {
         self.tables += 1;
         let id = format!("table-{}", self.tables);
         let captioned = !table.caption.is_empty();
+        // Squeezed into a small window its columns would be a word wide; it may be scrolled.
+        let element = if table.header.len() > BROAD_TABLE { "<table class=\"broad\">" } else { "<table>" };
         if captioned {
             let _ = writeln!(
                 self.out,
-                "<div class=\"scroll\" tabindex=\"0\" role=\"group\" aria-labelledby=\"{id}\">\n<table>"
+                "<div class=\"scroll\" tabindex=\"0\" role=\"group\" aria-labelledby=\"{id}\">\n{element}"
             );
             let _ = write!(self.out, "<caption id=\"{id}\">");
             if let Some(number) = table.number {
@@ -451,7 +456,9 @@ impl<'a> Printer<'a> {
             self.line(&table.caption);
             self.push("</caption>\n");
         } else {
-            self.push("<div class=\"scroll\" tabindex=\"0\" role=\"group\" aria-label=\"Table\">\n<table>\n");
+            self.push("<div class=\"scroll\" tabindex=\"0\" role=\"group\" aria-label=\"Table\">\n");
+            self.push(element);
+            self.push("\n");
         }
         self.push("<thead>\n<tr>");
         for (place, cell) in table.header.iter().enumerate() {

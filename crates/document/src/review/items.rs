@@ -1,61 +1,20 @@
 //! Question by question: how hard, how telling, how often blank; and what does not work.
 
-use super::numbers::{fixed, percent};
+use super::numbers::{fixed, percent, whole_percent};
 use super::{Class, heading};
 use crate::notes::line;
 use crate::paper::number;
 use crate::tree::{Alignment, Block, Inline, Table};
-use assessment::review::{ItemFigures, SMALL_CLASS};
+use assessment::review::{Flag, FlagKind, ItemFigures, SMALL_CLASS};
+
+/// Stands where a figure cannot be found.
+const NONE: &str = "\u{2013}";
 
 pub(super) fn question_by_question(class: &Class<'_>) -> Vec<Block> {
-    let large = class.figures.complete >= SMALL_CLASS;
-    let style = class.style();
-    let row = |item: &ItemFigures| {
-        let figure = |value: Option<f64>| {
-            line![value.map_or_else(|| "\u{2013}".to_owned(), |value| fixed(value, 2, style))]
-        };
-        let mut row = vec![
-            line![class.item(&item.label)],
-            line![number(item.out_of, style)],
-            line![item.facility.map_or_else(|| "\u{2013}".to_owned(), percent)],
-            line![item.facility_interval.map_or_else(String::new, |interval| format!(
-                "{} to {}",
-                percent(interval.lower).trim_end_matches("\u{a0}%"),
-                percent(interval.upper)
-            ))],
-            line![item.full.to_string()],
-            line![item.nothing.to_string()],
-            line![item.blank.to_string()],
-        ];
-        if large {
-            row.push(figure(item.discrimination.map(|found| found.d)));
-            row.push(figure(item.with_rest.map(|found| found.r)));
-            row.push(figure(item.point_biserial));
-        }
-        row
-    };
-    let mut header =
-        vec!["Question", "Marks", "Difficulty", "95 % interval", "All marks", "No marks", "Blank"];
-    if large {
-        header.extend(["Discrimination", "With the rest", "Point-biserial"]);
-    }
-    let mut alignment = vec![Alignment::Right; header.len()];
-    if let Some(first) = alignment.first_mut() {
-        *first = Alignment::Left;
-    }
-    let table = Table {
-        caption: line![
-            "The figures of each answer. Difficulty is the share of its marks that the class earned: high is easy."
-        ],
-        number: None,
-        alignment,
-        header: header.into_iter().map(|word| line![word]).collect(),
-        rows: class.figures.items.iter().map(row).collect(),
-        row_heads: true,
-        total: false,
-    };
-    let mut blocks = vec![heading("Question by question"), Block::Table(table)];
-    if !large {
+    let mut blocks = vec![heading("Question by question"), how_hard(class)];
+    if class.figures.complete >= SMALL_CLASS {
+        blocks.push(how_telling(class));
+    } else {
         blocks.push(Block::Paragraph(line![format!(
             "Discrimination and correlations need many students: below {SMALL_CLASS} that are marked in full they are not shown."
         )]));
@@ -63,10 +22,76 @@ pub(super) fn question_by_question(class: &Class<'_>) -> Vec<Block> {
     blocks
 }
 
+/// What needs no class of some size.
+fn how_hard(class: &Class<'_>) -> Block {
+    let style = class.style();
+    let row = |item: &ItemFigures| {
+        let interval = item.facility_interval.map_or_else(String::new, |interval| {
+            format!("{} to {}", whole_percent(interval.lower), percent(interval.upper))
+        });
+        vec![
+            class.item(&item.label),
+            number(item.out_of, style),
+            item.facility.map_or_else(|| NONE.to_owned(), percent),
+            interval,
+            item.full.to_string(),
+            item.nothing.to_string(),
+            item.blank.to_string(),
+        ]
+    };
+    table(
+        "How hard each question was. Difficulty is the share of its marks that the class earned: high is easy.",
+        &["Question", "Marks", "Difficulty", "95 % interval", "All marks", "No marks", "Blank"],
+        class.figures.items.iter().map(row),
+    )
+}
+
+/// What needs many students.
+fn how_telling(class: &Class<'_>) -> Block {
+    let row = |item: &ItemFigures| {
+        let figure = |value: Option<f64>| {
+            value.map_or_else(|| NONE.to_owned(), |value| fixed(value, 2, class.style()))
+        };
+        vec![
+            class.item(&item.label),
+            figure(item.discrimination.map(|found| found.d)),
+            figure(item.with_rest.map(|found| found.r)),
+            figure(item.point_biserial),
+        ]
+    };
+    table(
+        "How well each question tells who knows more from who knows less. A point-biserial correlation is there only where every mark is \
+         all or nothing.",
+        &["Question", "Discrimination", "Correlation with the rest", "Point-biserial"],
+        class.figures.items.iter().map(row),
+    )
+}
+
+fn table(caption: &str, header: &[&str], rows: impl Iterator<Item = Vec<String>>) -> Block {
+    let mut alignment = vec![Alignment::Right; header.len()];
+    if let Some(first) = alignment.first_mut() {
+        *first = Alignment::Left;
+    }
+    Block::Table(Table {
+        caption: line![caption],
+        number: None,
+        alignment,
+        header: header.iter().map(|word| line![*word]).collect(),
+        rows: rows.map(|row| row.into_iter().map(|cell| line![cell]).collect()).collect(),
+        row_heads: true,
+        total: false,
+    })
+}
+
+/// What is amiss with a question itself: that it is not marked yet is no fault of it.
+pub(super) fn amiss(item: &ItemFigures) -> impl Iterator<Item = &Flag> {
+    item.flags.iter().filter(|flag| flag.kind != FlagKind::NotMarked)
+}
+
 pub(super) fn that_do_not_work(class: &Class<'_>) -> Vec<Block> {
     let mut items = Vec::new();
     for item in &class.figures.items {
-        for flag in &item.flags {
+        for flag in amiss(item) {
             items.push(vec![Block::Paragraph(line![
                 Inline::Strong(line![format!("{}: ", class.item(&item.label))]),
                 format!("{}.", flag.words)

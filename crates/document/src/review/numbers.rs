@@ -22,7 +22,12 @@ pub(super) fn fixed(value: f64, decimals: usize, style: &Style) -> String {
 
 /// A share as a whole percentage.
 pub(super) fn percent(share: f64) -> String {
-    format!("{:.0}\u{a0}%", 100.0 * share)
+    format!("{}\u{a0}%", whole_percent(share))
+}
+
+/// The same without its sign.
+pub(super) fn whole_percent(share: f64) -> String {
+    format!("{:.0}", 100.0 * share)
 }
 
 /// A number that may be very small: `0.12`, `3×10⁻⁴`.

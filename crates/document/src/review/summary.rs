@@ -1,7 +1,8 @@
 //! The first page: who took part, what stands out, how the marks lie.
 
+use super::items::amiss;
 use super::numbers::{fixed, percent};
-use super::teach::what_was_done;
+use super::teach::{shown_in, what_was_done};
 use super::{Class, heading};
 use crate::notes::line;
 use crate::paper::number;
@@ -53,38 +54,44 @@ pub(super) fn in_short(class: &Class<'_>) -> Block {
     }
     let made = class.mistakes.made.iter().filter(|made| made.students > 1).take(FIRST_MISTAKES);
     for made in made {
-        let mut item = line![Inline::Strong(line!["Teach again: "]), format!("{} students ", made.students)];
-        item.extend(what_was_done(class, &made.mistake, true));
-        items.push({
-            item.push(".".into());
-            item
-        });
+        let mut item =
+            line![Inline::Strong(line![format!("Teach again, {} students: ", made.students)]), "each "];
+        item.extend(what_was_done(class, &made.mistake));
+        if let Some(place) = made.places.first() {
+            item.push(format!(". Shown by the scene of {}", shown_in(place)).into());
+        }
+        item.push(".".into());
+        items.push(item);
     }
-    let amiss: Vec<&str> = class
+    let looked_at: Vec<&str> = class
         .figures
         .items
         .iter()
-        .filter(|item| !item.flags.is_empty())
+        .filter(|item| amiss(item).next().is_some())
         .map(|item| item.label.as_str())
         .collect();
-    if !amiss.is_empty() {
+    if !looked_at.is_empty() {
+        let plural = if looked_at.len() == 1 { "" } else { "s" };
         items.push(line![
             Inline::Strong(line!["Look again at: "]),
-            format!(
-                "question{} {}; why is told below.",
-                if amiss.len() == 1 { "" } else { "s" },
-                amiss.join(", ")
-            )
+            format!("question{plural} {}; why is told below.", looked_at.join(", "))
         ]);
     }
     let hand = class.by_hand;
-    if hand.to_read + hand.to_mark > 0 {
+    let waiting: Vec<String> = [(hand.to_read, "to be read"), (hand.to_mark, "to be marked")]
+        .into_iter()
+        .filter(|(count, _)| *count > 0)
+        .map(|(count, what)| format!("{count} {what}"))
+        .collect();
+    if !waiting.is_empty() {
+        let without = if class.figures.complete == 0 {
+            " Until then nobody has a total, and what needs totals is not shown."
+        } else {
+            ""
+        };
         items.push(line![
             Inline::Strong(line!["Not finished: "]),
-            format!(
-                "{} answers wait to be read and {} to be marked by a person.",
-                hand.to_read, hand.to_mark
-            )
+            format!("answers wait for a person, {}.{without}", waiting.join(" and "))
         ]);
     }
     let rare = class.likenesses.found.iter().filter(|found| found.by_chance < HARDLY_CHANCE).count();

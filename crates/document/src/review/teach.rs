@@ -8,8 +8,9 @@ use assessment::review::{MistakeFigures, PlaceFigures};
 use lesson::Scene;
 use workings::mistake::{self, Mistake};
 
-/// So many mistakes are listed; the rest were made once or twice in any class.
-const LISTED: usize = 12;
+/// So many mistakes are listed at most; and where so many were made by several students, only such.
+const LISTED: usize = 8;
+const ENOUGH: usize = 3;
 /// So many places of what nothing explains.
 const PLACES: usize = 3;
 
@@ -20,11 +21,19 @@ pub(super) fn again(class: &Class<'_>) -> Vec<Block> {
         blocks.push(Block::Paragraph(line!["No answer is wrong."]));
         return blocks;
     }
-    if !found.made.is_empty() {
-        blocks.push(table(class, &found.made));
+    // What one student does, another class does not.
+    let of_several = found.made.iter().filter(|made| made.students > 1).count();
+    let listed_count =
+        if of_several >= ENOUGH { of_several.min(LISTED) } else { found.made.len().min(LISTED) };
+    let (made, rest) = found.made.split_at(listed_count);
+    if !made.is_empty() {
+        blocks.push(table(class, made));
     }
-    let rest = found.made.len().saturating_sub(LISTED);
-    let more = if rest > 0 { format!(" {rest} rarer mistakes are not listed.") } else { String::new() };
+    let more = match rest.len() {
+        0 => String::new(),
+        1 => " One rarer mistake is not listed.".to_owned(),
+        rest => format!(" {rest} rarer mistakes are not listed."),
+    };
     let mut words = line![format!(
         "{} answers are wrong in themselves; what follows rightly from an earlier wrong value is not counted. A known mistake, a slip \
          or early rounding explains {} of them.{more}",
@@ -49,7 +58,7 @@ pub(super) fn again(class: &Class<'_>) -> Vec<Block> {
 
 fn table(class: &Class<'_>, made: &[MistakeFigures]) -> Block {
     let row = |made: &MistakeFigures| {
-        let mut done = what_was_done(class, &made.mistake, false);
+        let mut done = what_was_done(class, &made.mistake);
         if let Some(place) = made.places.first() {
             done.push(format!(" (at the {})", class.style().notation.in_its_words(&place.working)).into());
         }
@@ -80,14 +89,14 @@ fn table(class: &Class<'_>, made: &[MistakeFigures]) -> Block {
             line!["Scene of the notes and the board"],
             line!["What to say"],
         ],
-        rows: made.iter().take(LISTED).map(row).collect(),
+        rows: made.iter().map(row).collect(),
         row_heads: true,
         total: false,
     })
 }
 
 /// The scene of the lecture that shows it.
-fn shown_in(place: &PlaceFigures) -> &'static str {
+pub(super) fn shown_in(place: &PlaceFigures) -> &'static str {
     let scene = Scene::ALL.into_iter().find(|scene| scene.word() == place.scene);
     scene.map_or("", Scene::in_words)
 }
@@ -96,31 +105,18 @@ fn known<'a>(class: &Class<'a>, id: &str) -> Option<&'a Mistake> {
     mistake::named(id).or_else(|| class.paper.lesson.mistakes.iter().find(|own| own.id() == id))
 }
 
-/// What was done, in words that follow on "the student", or on "students".
-pub(super) fn what_was_done(class: &Class<'_>, id: &str, in_a_sentence: bool) -> Vec<Inline> {
+/// What was done, in words that follow on "the student".
+pub(super) fn what_was_done(class: &Class<'_>, id: &str) -> Vec<Inline> {
     if let Some(mistake) = known(class, id) {
-        let done = spelt(mistake.does(class.style()));
-        if !in_a_sentence {
-            return done;
-        }
-        let mut words = line!["made the same mistake (each "];
-        words.extend(done);
-        words.push(")".into());
-        return words;
+        return spelt(mistake.does(class.style()));
     }
-    line![match (id, in_a_sentence) {
-        ("sign", false) => "loses the sign",
-        ("sign", true) => "lost the sign",
-        ("power-of-ten" | "cubed-millimetres", false) => "loses a power of ten",
-        ("power-of-ten" | "cubed-millimetres", true) => "lost a power of ten",
-        ("inch-pound", false) => "takes one unit for another",
-        ("inch-pound", true) => "took one unit for another",
-        ("half-or-double", false) => "is off by a factor of two",
-        ("half-or-double", true) => "were off by a factor of two",
-        ("rounded-early", false) => "rounds too early",
-        ("rounded-early", true) => "rounded too early",
-        (_, false) => "goes another way",
-        (_, true) => "went another way",
+    line![match id {
+        "sign" => "loses the sign",
+        "power-of-ten" | "cubed-millimetres" => "loses a power of ten",
+        "inch-pound" => "takes one unit for another",
+        "half-or-double" => "is off by a factor of two",
+        "rounded-early" => "rounds too early",
+        _ => "goes another way",
     }]
 }
 

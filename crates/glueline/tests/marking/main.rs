@@ -4,6 +4,8 @@
 #[allow(dead_code, reason = "the tests of the papers take the rest")]
 mod run;
 
+mod pages;
+
 use run::{Desk, class};
 use std::collections::BTreeMap;
 

@@ -26,7 +26,7 @@ pub(super) static MISTAKES: [Mistake; 10] = [
     ),
     Mistake::usual(
         ("no-parallel-axis", Section, Procedure),
-        "adds the own second moments of the parts only",
+        "adds only the second moment of each part about its own axis",
         "Each part lies away from the neutral axis: add {A} {y}².",
         &[Memory],
         |lesson| by_parts(lesson, |part| part.own),

@@ -1,0 +1,214 @@
+//! The review of a class prints the figures that `assessment::review` found, and says what they are worth.
+
+#[path = "common/page.rs"]
+#[allow(dead_code, reason = "other tests take the rest")]
+mod page;
+
+use assessment::mark::{Answer, Marked, Marker, Units, Written};
+use assessment::review::{self as figures, CAUTION, FlagKind, MarkedStudent, Review};
+use assessment::set::{Ask, SetPaper};
+use document::review::{ByHand, Class, review};
+use document::tree::{Block, Document, Paper, Table, plain};
+use page::checked;
+
+/// Source of its numbers: the unit's notes on mistakes, "The reference lesson".
+const REFERENCE: &str = include_str!("../../assessment/tests/lessons/class.toml");
+
+struct Student {
+    id: String,
+    set: SetPaper,
+    answers: Vec<(String, Answer)>,
+    marked: Marked,
+}
+
+/// The paper of a student: force, flange and web are their own.
+fn set(student: usize) -> SetPaper {
+    let (breadth, height) = ([80, 90, 120][student % 3], [90, 100, 120][student / 3 % 3]);
+    let text = REFERENCE
+        .replace("P = \"20 kN\"", &format!("P = \"{} kN\"", 10 + student % 20))
+        .replace("b = \"120 mm\"", &format!("b = \"{breadth} mm\""))
+        .replace("h = \"120 mm\"", &format!("h = \"{height} mm\""));
+    let reading = lesson::read(&text, "class.toml");
+    let (lesson, solved) = reading.lesson.zip(reading.solved).expect("a sound lesson");
+    SetPaper::new(lesson, solved).expect("its questions can be set")
+}
+
+/// Students with papers of their own: every third leaves out the parallel axes, every fifth the first moment blank, every seventh has
+/// all of it wrong, the two last have the answers of the paper before theirs.
+fn students(count: usize) -> Vec<Student> {
+    let sets: Vec<SetPaper> = (0..count).map(set).collect();
+    let student = |student: usize| {
+        let own = &sets[student];
+        let from = if student + 2 >= count { &sets[student - 1] } else { own };
+        let answer = |place: usize, ask: &Ask| {
+            let Ask::Value(value) = ask else { panic!("values only") };
+            let right = value.right;
+            let value = match (value.working.as_str(), student) {
+                ("second moment", _) if student % 3 == 0 => {
+                    let known = value.mistakes.iter().find(|known| known.mistake == "no-parallel-axis");
+                    known.expect("a T has it").value
+                }
+                ("first moment at the cut", _) if student % 5 == 0 => return Answer::Blank,
+                _ if student % 7 == 0 => right * (1.3 + 0.17 * place as f64),
+                _ => right,
+            };
+            Answer::Value(Written::new(value, Some(5e-4 * value.abs())).expect("a number"))
+        };
+        let parts = from.parts().enumerate();
+        let answers: Vec<(String, Answer)> =
+            parts.map(|(place, part)| (part.label.clone(), answer(place, &part.ask))).collect();
+        let marked = Marker::new(own).expect("formulas of ours").mark(&answers).expect("its own labels");
+        Student { id: format!("s{student:03}"), set: own.clone(), answers, marked }
+    };
+    (0..count).map(student).collect()
+}
+
+fn as_marked(students: &[Student]) -> Vec<MarkedStudent<'_>> {
+    fn of(student: &Student) -> MarkedStudent<'_> {
+        let Student { id, set, answers, marked } = student;
+        MarkedStudent { student: id, paper: set, answers, marked }
+    }
+    students.iter().map(of).collect()
+}
+
+struct Found {
+    figures: Review,
+    mistakes: figures::Mistakes,
+    likenesses: figures::Likenesses,
+    document: Document,
+}
+
+fn found(students: &[Student]) -> Found {
+    let class = as_marked(students);
+    let review_of = Review::of(&figures::matrix(&class).expect("a matrix"));
+    let mistakes = figures::mistakes(&figures::wrong_answers(&class));
+    let likenesses = figures::likeness(&figures::values(&class, Units::Printed));
+    let document = review(
+        &Class {
+            paper: &students[0].set,
+            papers: students.len() + 2,
+            figures: &review_of,
+            mistakes: &mistakes,
+            likenesses: &likenesses,
+            by_hand: ByHand { read: 3, to_read: 1, marked: 2, to_mark: 0 },
+        },
+        Paper::A4,
+    );
+    Found { figures: review_of, mistakes, likenesses, document }
+}
+
+fn tables(document: &Document) -> Vec<&Table> {
+    let mut tables = Vec::new();
+    document.body.iter().for_each(|block| {
+        block.each(&mut |block| {
+            if let Block::Table(table) = block {
+                tables.push(table);
+            }
+        });
+    });
+    tables
+}
+
+fn cells(document: &Document, header: &str) -> Vec<Vec<String>> {
+    let text = |cell: &Vec<_>| plain(cell, &document.style);
+    let table =
+        tables(document).into_iter().find(|table| table.header.iter().any(|cell| text(cell) == header));
+    let table = table.unwrap_or_else(|| panic!("a table with {header}"));
+    table.rows.iter().map(|row| row.iter().map(text).collect()).collect()
+}
+
+#[test]
+fn the_figures_are_those_of_the_review() {
+    let students = students(42);
+    let Found { figures, mistakes, likenesses, document } = found(&students);
+    let page = checked(&document);
+    let hard = cells(&document, "Difficulty");
+    let telling = cells(&document, "Discrimination");
+    assert_eq!((hard.len(), telling.len()), (figures.items.len(), figures.items.len()));
+    for ((item, hard), telling) in figures.items.iter().zip(&hard).zip(&telling) {
+        assert!(hard[0].starts_with(&item.label) && telling[0] == hard[0]);
+        assert_eq!(hard[2], format!("{:.0}\u{a0}%", 100.0 * item.facility.expect("a facility")));
+        assert_eq!(hard[4..], [item.full, item.nothing, item.blank].map(|count| count.to_string()));
+        let shown = |value: Option<f64>| {
+            value.map_or("\u{2013}".to_owned(), |value| format!("{value:.2}").replace('-', "\u{2212}"))
+        };
+        assert_eq!(telling[1], shown(item.discrimination.map(|found| found.d)));
+        assert_eq!(telling[2], shown(item.with_rest.map(|found| found.r)));
+        assert_eq!(telling[3], shown(item.point_biserial));
+    }
+    assert!(figures.items.iter().any(|item| item.discrimination.is_some()), "the class is large enough");
+    let again = cells(&document, "First");
+    for (made, row) in mistakes.made.iter().zip(&again) {
+        assert_eq!(row[1..3], [made.students.to_string(), made.first.to_string()]);
+    }
+    assert!(again[0][0].contains("about its own axis") && again[0][3].contains("second moment"), "{again:?}");
+    let totals = figures.totals.expect("totals");
+    let drawing = document.body.iter().find_map(|block| match block {
+        Block::Figure(figure) => Some(&figure.drawing),
+        _ => None,
+    });
+    let labels: Vec<String> =
+        drawing.expect("a drawing").labels().into_iter().map(|label| label.text).collect();
+    assert_eq!(labels[..10], totals.tenths.map(|count| count.to_string()));
+    let reliability = figures.reliability.expect("the class is large enough");
+    for text in [
+        format!("alpha is {:.2};", reliability.alpha).replace('-', "\u{2212}"),
+        format!("measurement is {:.2} marks", reliability.error),
+        format!(
+            "Mean {:.2}, median {:.2}, standard deviation {:.2}",
+            totals.mean, totals.median, totals.deviation
+        ),
+        format!("{} answers are wrong in themselves", mistakes.wrong),
+        format!(
+            "{} such answers were held against {} different papers",
+            likenesses.answers, likenesses.papers
+        ),
+        "A person has read 3 answers that could not be read for certain, and marked 2 answers.".to_owned(),
+    ] {
+        assert!(page.contains(&text), "{text}");
+    }
+    for flag in figures.items.iter().flat_map(|item| &item.flags) {
+        assert_eq!(page.contains(&flag.words), flag.kind != FlagKind::NotMarked, "{}", flag.words);
+    }
+}
+
+/// Values of somebody else's paper are counted, with what chance makes of it, and never without the caution.
+#[test]
+fn likeness_never_stands_without_its_caution() {
+    let Found { likenesses, document, .. } = found(&students(42));
+    let rare: Vec<_> = likenesses.found.iter().filter(|found| found.by_chance < 1.0).collect();
+    assert!(!rare.is_empty(), "two students have the answers of another paper");
+    let page = checked(&document);
+    let start = CAUTION.split(". ").next().expect("a sentence");
+    assert!(page.contains(start), "{start}");
+    let rows = cells(&document, "Pairs by chance");
+    assert_eq!(rows.len(), rare.len().min(10));
+    for (found, row) in rare.iter().zip(&rows) {
+        assert_eq!(row[0], found.student);
+        assert_eq!(
+            row[2..5],
+            [found.looked_at, found.right.len(), found.wrong.len()].map(|count| count.to_string())
+        );
+    }
+    let page = page.to_lowercase();
+    for word in ["cheat", "copied", "plagiar", "suspect", "dishonest"] {
+        assert!(!page.contains(word), "{word}");
+    }
+    // None is like another: nobody is listed, and there is nothing to be cautious about.
+    let Found { likenesses, document, .. } = found(&students(42)[..2]);
+    assert!(likenesses.found.is_empty());
+    assert!(!checked(&document).contains(start));
+}
+
+#[test]
+fn a_small_class_gets_no_figures_that_need_a_large_one() {
+    let Found { figures, document, .. } = found(&students(12));
+    assert_eq!(figures.reliability, None);
+    let page = checked(&document);
+    assert!(page.contains("12 students are marked in full. Below 20"), "no reliability, and why");
+    assert!(page.contains("below 20 that are marked in full they are not shown"));
+    let header = |table: &&Table| {
+        table.header.iter().any(|cell| plain(cell, &document.style).starts_with("Discrimination"))
+    };
+    assert_eq!(tables(&document).iter().filter(|table| header(table)).count(), 0);
+}
