@@ -34,7 +34,9 @@ fn who() -> Who {
 
 /// An answer of three figures, as the course writes them.
 fn written(value: f64) -> Answer {
-    let place = 10_f64.powi(value.abs().log10().floor() as i32 - 2);
+    let text = format!("{value:e}");
+    let power: i32 = text.split_once('e').and_then(|(_, power)| power.parse().ok()).expect("a power");
+    let place: f64 = format!("1e{}", power - 2).parse().expect("a number");
     Answer::Value(Written::new(value, Some(0.5 * place)).expect("a number"))
 }
 

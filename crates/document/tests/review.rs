@@ -44,12 +44,12 @@ fn students(count: usize) -> Vec<Student> {
             let Ask::Value(value) = ask else { panic!("values only") };
             let right = value.right;
             let value = match (value.working.as_str(), student) {
-                ("second moment", _) if student % 3 == 0 => {
+                ("second moment", _) if student.is_multiple_of(3) => {
                     let known = value.mistakes.iter().find(|known| known.mistake == "no-parallel-axis");
                     known.expect("a T has it").value
                 }
-                ("first moment at the cut", _) if student % 5 == 0 => return Answer::Blank,
-                _ if student % 7 == 0 => right * (1.3 + 0.17 * place as f64),
+                ("first moment at the cut", _) if student.is_multiple_of(5) => return Answer::Blank,
+                _ if student.is_multiple_of(7) => right * (1.3 + 0.17 * place as f64),
                 _ => right,
             };
             Answer::Value(Written::new(value, Some(5e-4 * value.abs())).expect("a number"))

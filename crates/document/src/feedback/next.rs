@@ -82,7 +82,7 @@ fn of_first(context: &Context<'_>, first: &First<'_>) -> Vec<Vec<Inline>> {
         )]];
     }
     let why = if first.is_explained() {
-        "below it is told what was done there, and why it is wrong"
+        "what was done there, and why it is wrong, is told right below the table of your answers"
     } else {
         "it is not known why, so lay your own working beside the solution and find the first line that differs"
     };

@@ -55,11 +55,6 @@ pub fn html(document: &Document) -> String {
     out.push_str(&SHEET);
     out.push_str("</style>\n</head>\n");
     out.push_str(if document.print == Print::Large { "<body class=\"large\">\n" } else { "<body>\n" });
-    if !document.running.is_empty() {
-        out.push_str("<p class=\"running\">");
-        push_escaped(&mut out, &document.running.join(" \u{b7} "));
-        out.push_str("</p>\n");
-    }
     push_title(&mut out, document, title, &context);
     // What carries its name on every page is read from its top; the rest is looked up.
     push_contents(&mut out, &contents, document.running.is_empty());
@@ -86,6 +81,11 @@ fn language(tag: &str) -> &str {
 
 fn push_title(out: &mut String, document: &Document, title: &str, context: &Context<'_>) {
     out.push_str("<header class=\"title\">\n");
+    if !document.running.is_empty() {
+        out.push_str("<p class=\"running\">");
+        push_escaped(out, &document.running.join(" \u{b7} "));
+        out.push_str("</p>\n");
+    }
     let above: Vec<&str> = [document.kind.as_str(), document.course.as_str()]
         .into_iter()
         .filter(|words| !words.is_empty())

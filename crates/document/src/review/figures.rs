@@ -25,7 +25,7 @@ const EXPLAINED: [[&str; 4]; 8] = [
         "Kelley 1939; Ebel and Frisbie 1991 (from memory)",
     ],
     [
-        "With the rest",
+        "Correlation with the rest",
         "Pearson's correlation of the marks of the answer with the total of all other answers",
         "the one to go by: the answer is not part of what it is held against",
         "Crocker and Algina 1986 (from memory)",
