@@ -69,9 +69,19 @@ impl Basis {
         }
     }
 
-    /// Places and weights, which add up to 1/2, that integrate polynomials up to twice the order and two more exactly.
+    /// The shape functions at each of some places.
+    pub(super) fn at_each(&self, places: &[Shares]) -> Vec<Shapes> {
+        let at = |shares: &Shares| {
+            let mut shapes = Shapes::default();
+            self.at(*shares, &mut shapes);
+            shapes
+        };
+        places.iter().map(at).collect()
+    }
+
+    /// Places and weights, which add up to 1/2, that integrate polynomials up to twice the order exactly.
     pub(super) fn quadrature(&self) -> Vec<(Shares, f64)> {
-        let line = gauss::rule(self.order + 2);
+        let line = gauss::rule(self.order + 1);
         let mut places = Vec::with_capacity(line.len() * line.len());
         for &(first, first_weight) in &line {
             let away = 0.5 * (1.0 + first);

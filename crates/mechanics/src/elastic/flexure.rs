@@ -137,18 +137,25 @@ impl Solved {
         };
         let factors = Factors::of(count, &middles, &unknowns_of, &element)?;
         let mut warping: [Vec<f64>; PROBLEMS] = core::array::from_fn(|_| vec![0.0; count]);
+        let mut loads = [(); PROBLEMS].map(|()| vec![0.0; basis.lattice.len()]);
         for (triangle, unknowns) in unknowns_of.iter().enumerate() {
+            loads.iter_mut().for_each(|own| own.fill(0.0));
             for place in &quadrature {
                 let spot = Spot::new(&shapes[triangle], place);
                 let mass = ratios[parts[triangle]] * spot.area;
-                for (problem, values) in warping.iter_mut().enumerate() {
+                for (problem, own) in loads.iter_mut().enumerate() {
                     let load = mass * pull(problem, spot.at);
                     let [x, y] = carried(problem, contraction, spot.at).map(|part| mass * part);
                     let against = [0, 1].map(|side| x * spot.slope_x[side] + y * spot.slope_y[side]);
                     let at = place.2.value.iter().zip(&place.2.along);
-                    for (&unknown, (value, along)) in unknowns.iter().zip(at) {
-                        values[unknown] += load * value - against[0] * along[0] - against[1] * along[1];
+                    for (sum, (value, along)) in own.iter_mut().zip(at) {
+                        *sum += load * value - against[0] * along[0] - against[1] * along[1];
                     }
+                }
+            }
+            for (values, own) in warping.iter_mut().zip(&loads) {
+                for (&unknown, load) in unknowns.iter().zip(own) {
+                    values[unknown] += load;
                 }
             }
         }
@@ -174,6 +181,10 @@ impl Solved {
         let mut sum = Integrals::default();
         for (triangle, unknowns) in self.unknowns_of.iter().enumerate() {
             let ratio = self.ratios[self.parts[triangle]];
+            let own = self
+                .warping
+                .each_ref()
+                .map(|values| -> Vec<f64> { unknowns.iter().map(|&unknown| values[unknown]).collect() });
             for place in quadrature {
                 let spot = Spot::new(&self.shapes[triangle], place);
                 let (x, y) = (spot.at.x, spot.at.y);
@@ -186,8 +197,7 @@ impl Solved {
                 for (problem, stress) in stress.iter_mut().enumerate() {
                     let (mut w, mut along) = (0.0, [0.0; 2]);
                     let at = place.2.value.iter().zip(&place.2.along);
-                    for (&unknown, (value, slopes)) in unknowns.iter().zip(at) {
-                        let here = self.warping[problem][unknown];
+                    for (here, (value, slopes)) in own[problem].iter().zip(at) {
                         w += here * value;
                         along[0] += here * slopes[0];
                         along[1] += here * slopes[1];
@@ -224,6 +234,17 @@ impl Solved {
         shapes: &mut Shapes,
     ) -> [f64; 2] {
         self.basis.at(shares, shapes);
+        self.stress_with(triangle, shares, times, shapes)
+    }
+
+    /// The same with the shape functions of the place at hand.
+    pub(super) fn stress_with(
+        &self,
+        triangle: usize,
+        shares: Shares,
+        times: [f64; PROBLEMS],
+        shapes: &Shapes,
+    ) -> [f64; 2] {
         let shape = &self.shapes[triangle];
         let at = shape.point(shares, shapes);
         let [first, second] = shape.along(shapes);

@@ -39,13 +39,14 @@ impl ElasticField<'_> {
     pub fn largest(&self) -> Option<LargestElastic> {
         let elastic = self.elastic;
         let lattice = Basis::new(SEARCHED);
+        let looks: Vec<Shares> = (0..lattice.lattice.len()).map(|node| lattice.shares(node)).collect();
+        let shapes_of = elastic.solved.basis.at_each(&looks);
         let mut shapes = Shapes::default();
         let mut best_of: Vec<(usize, Shares, f64)> = Vec::new();
         for triangle in 0..elastic.solved.shapes.len() {
             let mut best: Option<(Shares, f64)> = None;
-            for node in 0..lattice.lattice.len() {
-                let shares = lattice.shares(node);
-                let Some(value) = self.counted(triangle, shares, &mut shapes) else { continue };
+            for (&shares, shapes) in looks.iter().zip(&shapes_of) {
+                let Some(value) = self.counted(triangle, shares, shapes) else { continue };
                 if best.is_none_or(|(_, most)| value > most) {
                     best = Some((shares, value));
                 }
@@ -76,8 +77,8 @@ impl ElasticField<'_> {
     }
 
     /// Size of the stress, where it counts.
-    fn counted(&self, triangle: usize, shares: Shares, shapes: &mut Shapes) -> Option<f64> {
-        let value = length(self.stress(triangle, shares, shapes));
+    fn counted(&self, triangle: usize, shares: Shares, shapes: &Shapes) -> Option<f64> {
+        let value = length(self.elastic.solved.stress_with(triangle, shares, self.times, shapes));
         let at = self.elastic.solved.shapes[triangle].point(shares, shapes);
         (!self.elastic.is_left_out(self.elastic.outer(at))).then_some(value)
     }
@@ -93,8 +94,11 @@ impl ElasticField<'_> {
                 let by = step.min(here[down]);
                 there[up] += by;
                 there[down] -= by;
-                if by > 0.0
-                    && let Some(value) = self.counted(triangle, there, shapes)
+                if by <= 0.0 {
+                    continue;
+                }
+                self.elastic.solved.basis.at(there, shapes);
+                if let Some(value) = self.counted(triangle, there, shapes)
                     && value > most
                 {
                     (here, most, moved) = (there, value, true);

@@ -20,8 +20,8 @@ const ROUNDS: usize = 6;
 /// puts them.
 const SMALLEST_AREA: f64 = 1e-15;
 
-/// So many corners a triangulation may get in all.
-const MOST_VERTICES: usize = 60_000;
+/// So many corners a triangulation may get in all: they are solved in a few seconds.
+const MOST_VERTICES: usize = 20_000;
 
 /// A triangle, its corners counter-clockwise.
 #[derive(Clone, Copy, Debug)]

@@ -16,7 +16,7 @@ const LARGEST_SWEEP: f64 = core::f64::consts::PI / 6.0;
 const LARGEST_BULGE: f64 = 0.2;
 
 /// The net may grow to so many sides and no more.
-const MOST_SIDES: usize = 20_000;
+const MOST_SIDES: usize = 8_000;
 
 /// The outline has a corner where it turns by more than this, rad: about a degree. At a re-entrant corner of less
 /// the stress grows as the distance to the power of -0.006, which nobody would notice at the size of an atom.
