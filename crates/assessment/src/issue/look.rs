@@ -54,7 +54,7 @@ impl fmt::Display for Against {
 pub(super) struct Read {
     pub(super) looked: Looked,
     /// Its lesson, solved, where nothing has spoken against it yet.
-    sound: Option<(Lesson, Solved)>,
+    pub(super) sound: Option<(Lesson, Solved)>,
 }
 
 /// Reads, solves and judges a draw.

@@ -7,10 +7,12 @@
 mod class;
 mod forms;
 mod look;
+mod practice;
 mod thrown_out;
 
 pub use forms::{FORMS, form_name};
 pub use look::{Against, Looked};
+pub use practice::{NoPractice, practice_paper};
 pub use thrown_out::{ThrownOut, Why};
 
 use crate::cores;
@@ -18,10 +20,22 @@ use crate::fair::Class;
 use crate::ledger::{Ledger, LedgerFault};
 use crate::secret::Secret;
 use crate::space::Space;
+use lesson::Lesson;
 use lesson::papers::{Draw, Papers};
 use std::collections::HashMap;
 use std::sync::atomic::{AtomicUsize, Ordering};
 use std::sync::{Arc, Mutex, PoisonError};
+
+/// The workings that the questions of a lesson ask for, each once, in their order.
+fn asked(lesson: &Lesson) -> Vec<String> {
+    let mut asked: Vec<String> = Vec::new();
+    for name in lesson.questions.iter().flat_map(lesson::Question::workings) {
+        if !asked.iter().any(|known| known == name) {
+            asked.push(name.to_owned());
+        }
+    }
+    asked
+}
 
 /// The papers of a lesson, to be given to a class.
 #[derive(Debug)]
@@ -39,12 +53,7 @@ impl Issue {
     /// draws take that nothing else speaks against, and how strongly the answers answer to their inputs there.
     pub fn new(papers: Papers) -> Self {
         let space = Space::of(papers.lesson());
-        let mut asked: Vec<String> = Vec::new();
-        for name in papers.lesson().questions.iter().flat_map(lesson::Question::workings) {
-            if !asked.iter().any(|known| known == name) {
-                asked.push(name.to_owned());
-            }
-        }
+        let asked = asked(papers.lesson());
         let sample = class::sample(&space);
         let read = cores::each(&sample, |draw| look::read(&papers, &asked, draw));
         let class = class::of(read.iter().filter_map(|read| read.looked.paper.as_ref()));

@@ -73,6 +73,14 @@ pub fn fragment(blocks: &[Block], style: &Style) -> String {
     printer.out
 }
 
+/// As [`fragment`], for blocks that hold drawings and choices: `scope` is a word that no other piece of the page is told by.
+pub fn fragment_with_drawings(blocks: &[Block], style: &Style, scope: &str) -> String {
+    let context = Context { style, equations: BTreeSet::new() };
+    let mut printer = Printer { scope, ..Printer::new(&context, false) };
+    printer.blocks(blocks);
+    printer.out
+}
+
 /// A tag that is none would make the page's language unknown.
 fn language(tag: &str) -> &str {
     let sound = !tag.is_empty() && tag.bytes().all(|b| b.is_ascii_alphanumeric() || b == b'-');
@@ -235,6 +243,8 @@ struct Printer<'a> {
     numbered: bool,
     contents: Vec<Entry>,
     numbered_equations: BTreeSet<String>,
+    /// What the places of drawings and choices begin with, so that those of two pieces of a page differ.
+    scope: &'a str,
     drawings: u32,
     tables: u32,
     choices: u32,
@@ -250,6 +260,7 @@ impl<'a> Printer<'a> {
             numbered,
             contents: Vec::new(),
             numbered_equations: BTreeSet::new(),
+            scope: "",
             drawings: 0,
             tables: 0,
             choices: 0,
@@ -406,7 +417,7 @@ impl<'a> Printer<'a> {
             Some(number) => format!("Figure {number}"),
             None => drawing.title.clone(),
         };
-        let _ = writeln!(self.out, "<figure id=\"figure-{}\">", self.drawings);
+        let _ = writeln!(self.out, "<figure id=\"figure-{}{}\">", self.scope, self.drawings);
         // Narrow drawings fit every window; broad ones are scrolled, and so must be reached with the keyboard.
         if drawing.width > 400.0 {
             self.push("<div class=\"plate broad\" tabindex=\"0\" role=\"group\" aria-label=\"");
@@ -415,7 +426,7 @@ impl<'a> Printer<'a> {
         } else {
             self.push("<div class=\"plate\">\n");
         }
-        let svg = drawing.svg_with_ids(&format!("figure-{}-{}", self.drawings, drawing.name));
+        let svg = drawing.svg_with_ids(&format!("figure-{}{}-{}", self.scope, self.drawings, drawing.name));
         push_markup(&mut self.out, &svg);
         self.push("</div>\n");
         if !figure.caption.is_empty() {

@@ -58,7 +58,11 @@ impl Printer<'_> {
         push_escaped(&mut self.out, &choices.spoken);
         self.push("\">\n");
         for item in &choices.items {
-            let _ = write!(self.out, "<p><label><input type=\"radio\" name=\"choice-{}\"/> ", self.choices);
+            let _ = write!(
+                self.out,
+                "<p><label><input type=\"radio\" name=\"choice-{}{}\"/> ",
+                self.scope, self.choices
+            );
             self.line(item);
             self.push("</label></p>\n");
         }

@@ -28,6 +28,7 @@ mod numeral;
 mod reading;
 mod resolve;
 mod time;
+mod typed;
 mod unit_words;
 mod way;
 mod written;
@@ -40,6 +41,7 @@ pub use header::Shape;
 pub use number::{Number, UnitFrom};
 pub use numeral::Mark;
 pub use reading::Read;
+pub use typed::typed;
 
 use crate::fault::{Fault, shortened};
 use crate::sheet;

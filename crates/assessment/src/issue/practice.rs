@@ -1,0 +1,73 @@
+//! Papers to practise with: drawn by a number that anybody may choose, on a page that anybody may read.
+//!
+//! Their secret is none and need not be: it is of another type than that of an exam and draws other papers, so who has it
+//! knows nothing of any exam.
+
+use super::look::{Read, read};
+use crate::fair::verdict;
+use crate::secret::{PracticeSecret, draw};
+use crate::set::SetPaper;
+use crate::space::Space;
+use lesson::papers::Papers;
+use std::fmt;
+
+/// What draws every practice paper; it lies open on every page.
+const OPEN: &[u8] = b"practice papers are drawn for everybody";
+
+/// So many draws are looked at for one paper.
+const DRAWS: u64 = 60;
+
+/// Why there is no paper to practise with.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum NoPractice {
+    /// The lesson asks nothing.
+    NoQuestions,
+    /// None of the draws that were looked at can be set; what spoke against the last of them.
+    NothingFits(String),
+}
+
+impl fmt::Display for NoPractice {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::NoQuestions => f.write_str("this lesson asks no questions"),
+            Self::NothingFits(why) => write!(f, "no paper of this number can be made: {why}"),
+        }
+    }
+}
+
+impl std::error::Error for NoPractice {}
+
+/// The practice paper of a number: the same whenever it is asked for. Of its draws the first is taken that meets what the
+/// lesson requires and keeps mistakes apart; where none keeps them apart, the first that meets what is required.
+///
+/// # Errors
+/// See [`NoPractice`].
+pub fn practice_paper(papers: &Papers, number: u32) -> Result<SetPaper, NoPractice> {
+    let lesson = papers.lesson();
+    if lesson.questions.is_empty() {
+        return Err(NoPractice::NoQuestions);
+    }
+    let nothing = |why: &dyn fmt::Display| NoPractice::NothingFits(why.to_string());
+    let secret = PracticeSecret::new(OPEN).map_err(|short| nothing(&short))?;
+    let asked = super::asked(lesson);
+    let space = Space::of(lesson);
+    let attempts = if space.size().count == 1 { 1 } else { DRAWS };
+    let (mut second_best, mut against) = (None, "nothing is left to choose from".to_owned());
+    for attempt in 0..attempts {
+        let Some(drawn) = draw(&secret, &lesson.about.title, &number.to_string(), attempt, &space) else {
+            break;
+        };
+        let Read { looked, sound } = read(papers, &asked, &drawn);
+        let (Some(paper), Some((lesson, solved))) = (looked.paper, sound) else {
+            against = looked.against.first().map(ToString::to_string).unwrap_or_default();
+            continue;
+        };
+        let is_fair = verdict(&paper.judgements, &paper.path, None).reasons.is_empty();
+        match SetPaper::judged(lesson, solved, &paper.judgements) {
+            Ok(set) if is_fair => return Ok(set),
+            Ok(set) => second_best = second_best.or(Some(set)),
+            Err(faults) => against = faults.first().map(ToString::to_string).unwrap_or_default(),
+        }
+    }
+    second_best.ok_or(NoPractice::NothingFits(against))
+}
