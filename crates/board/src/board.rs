@@ -116,6 +116,15 @@ impl Board {
 
     /// The whole sheet with every piece drawn, as HTML; the board then knows that the page holds it.
     pub fn sheet(&mut self) -> String {
+        self.sheet_with(|_| true)
+    }
+
+    /// The same without what comes later: for the file of a page.
+    pub(crate) fn sheet_of_a_page(&mut self) -> String {
+        self.sheet_with(|content| !content.comes_later())
+    }
+
+    fn sheet_with(&mut self, written: impl Fn(Content) -> bool) -> String {
         self.shown.clear();
         self.grips.clear();
         let mut pieces: BTreeMap<String, String> = BTreeMap::new();
@@ -139,10 +148,17 @@ impl Board {
             })
             .collect();
         self.fields = fields(&self.inputs);
-        let html = crate::page::sheet(&self.plan, &pieces, &words, &drawings, &self.fields);
+        let html = crate::page::sheet(&self.plan, &written, &pieces, &words, &drawings, &self.fields);
         pieces.extend(words.into_iter().map(|(name, words)| (format!("words-{name}"), words)));
         self.shown = pieces;
         html
+    }
+
+    /// The pieces that a page from a disk gets only when it answers, with their content: see [`Content::comes_later`].
+    pub fn later_pieces(&self) -> Vec<(String, String)> {
+        let pieces = self.plan.iter().flat_map(|part| &part.steps).flat_map(|step| &step.pieces);
+        let later = pieces.filter(|piece| piece.content.comes_later());
+        later.filter_map(|piece| Some((piece.id.clone(), self.shown.get(&piece.id)?.clone()))).collect()
     }
 
     /// Takes another text, as one step, and tells what the page must change. Of the drawings only those of `seen` are

@@ -5,6 +5,7 @@
 //! before it. There is one board in a module.
 
 use crate::board::{Answer, Board, Refusal};
+use crate::practice::{Practice, Told};
 use crate::seen::Seen;
 use figure::scale::Sheet;
 use serde::{Deserialize, Serialize};
@@ -31,6 +32,12 @@ enum Order {
     Fit { narrow: bool },
     /// Go through a drag, and stay as it is.
     Rehearse { turn: usize, seen: Option<Seen> },
+    /// Make the practice paper of a number.
+    Practise { number: u32 },
+    /// Look at the answer to a part; `typed` has what stands at all of them, in the order of the paper.
+    Check { part: String, typed: Vec<String> },
+    /// Give the next hint to a part, the first being 0.
+    Hint { part: String, place: usize },
 }
 
 #[derive(Debug, Serialize)]
@@ -38,10 +45,12 @@ enum Order {
 enum Reply {
     Done(Box<Answer>),
     Refused(Refusal),
+    Practice(Told),
 }
 
 thread_local! {
     static BOARD: RefCell<Option<Board>> = const { RefCell::new(None) };
+    static PRACTICE: RefCell<Option<Practice>> = const { RefCell::new(None) };
     static LETTER: RefCell<Vec<u8>> = const { RefCell::new(Vec::new()) };
 }
 
@@ -79,12 +88,23 @@ fn carry_out(order: &[u8]) -> Reply {
         Ok(order) => order,
         Err(error) => return refused(format!("the page asked for something unknown: {error}")),
     };
+    match order {
+        Order::Practise { .. } | Order::Check { .. } | Order::Hint { .. } => practised(order),
+        other => shown(other),
+    }
+}
+
+/// What is done on the sheet.
+fn shown(order: Order) -> Reply {
     BOARD.with_borrow_mut(|board| {
         let answer = match (order, board.as_mut()) {
             (Order::Open { text, name, drawn }, _) => Board::new(&text, &name).and_then(|mut new| {
                 let sheet = new.sheet();
                 let mut answer = new.take(&text, None)?;
-                answer.sheet = (!drawn).then_some(sheet);
+                match drawn {
+                    true => answer.pieces.extend(new.later_pieces()),
+                    false => answer.sheet = Some(sheet),
+                }
                 *board = Some(new);
                 Ok(answer)
             }),
@@ -98,11 +118,35 @@ fn carry_out(order: &[u8]) -> Reply {
             }
             (Order::Rehearse { turn, seen }, Some(board)) => board.rehearse(turn, seen),
             (_, None) => return refused("no lesson is open".to_owned()),
+            (_, Some(_)) => return refused("this is for the practice paper".to_owned()),
         };
         match answer {
             Ok(answer) => Reply::Done(Box::new(answer)),
             Err(refusal) => Reply::Refused(refusal),
         }
+    })
+}
+
+/// What is done on the practice paper.
+fn practised(order: Order) -> Reply {
+    PRACTICE.with_borrow_mut(|practice| {
+        let told = match (order, practice.as_mut()) {
+            (Order::Practise { number }, _) => {
+                let lesson = BOARD.with_borrow(|board| board.as_ref().map(|board| board.text().to_owned()));
+                match Practice::new(&lesson.unwrap_or_default(), number) {
+                    Ok(new) => {
+                        let told = new.paper();
+                        *practice = Some(new);
+                        Some(told)
+                    }
+                    Err(why) => return refused(why),
+                }
+            }
+            (Order::Check { part, typed }, Some(practice)) => practice.check(&part, &typed),
+            (Order::Hint { part, place }, Some(practice)) => practice.hint(&part, place),
+            _ => None,
+        };
+        told.map_or_else(|| refused("there is no such part to practise".to_owned()), Reply::Practice)
     })
 }
 

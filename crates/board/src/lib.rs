@@ -19,6 +19,7 @@ pub mod fields;
 pub mod handle;
 mod letters;
 pub mod page;
+pub mod practice;
 pub mod results;
 mod section_keys;
 pub mod seen;

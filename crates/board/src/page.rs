@@ -14,7 +14,7 @@ use std::collections::BTreeMap;
 use std::fmt::Write as _;
 
 /// The script of the page, one file a matter; together they are one script.
-const SCRIPTS: [&str; 17] = [
+const SCRIPTS: [&str; 18] = [
     include_str!("../ui/engine.js"),
     include_str!("../ui/board.js"),
     include_str!("../ui/fit.js"),
@@ -32,17 +32,31 @@ const SCRIPTS: [&str; 17] = [
     include_str!("../ui/ink-pick.js"),
     include_str!("../ui/ink-tools.js"),
     include_str!("../ui/ink.js"),
+    include_str!("../ui/practice.js"),
 ];
 
 /// What runs them, last of all.
 const START: &str = include_str!("../ui/start.js");
 
-const STYLES: [&str; 4] = [
+const STYLES: [&str; 5] = [
     include_str!("../ui/board.css"),
     include_str!("../ui/grips.css"),
     include_str!("../ui/lecture.css"),
     include_str!("../ui/ink.css"),
+    include_str!("../ui/practice.css"),
 ];
+
+/// The way to what is below the sheet.
+const PRACTICE_LEAD: &str = "<p id=\"practice-lead\"><button type=\"button\" id=\"practice-go\">Practise with numbers of your own</button></p>\n";
+
+/// Where a paper to practise with comes.
+const PRACTICE: &str = "<section id=\"practice\" aria-labelledby=\"h-practice\">\n<h2 id=\"h-practice\">Practise with numbers of your own</h2>\n\
+    <p>Choose any number. It makes a paper with numbers of its own, and always the same one. Answer with units: \
+    12.5 kN, -3 kN m, 480 kPa. Nothing leaves this page, and no exam has these papers.</p>\n\
+    <form id=\"practice-choose\"><label><span>Number of the paper</span> \
+    <input type=\"text\" inputmode=\"numeric\" autocomplete=\"off\" aria-describedby=\"practice-refusal\"/></label> \
+    <button type=\"submit\">Show this paper</button></form>\n\
+    <p id=\"practice-refusal\" role=\"alert\"></p>\n<div id=\"practice-paper\"></div>\n</section>\n";
 
 /// What the page keeps beside its sheet; a saved page carries it along.
 #[derive(Serialize)]
@@ -60,7 +74,7 @@ struct Kept<'a> {
 /// Where the lesson has mistakes.
 pub fn page(text: &str, name: &str, engine: &[u8], served: bool) -> Result<String, Refusal> {
     let mut board = Board::new(text, name)?;
-    let sheet = board.sheet();
+    let sheet = board.sheet_of_a_page();
     let about = &board.lesson().about;
     let script = lean(&SCRIPTS) + &lean(&[START]);
     let style = ground() + &lean(&STYLES);
@@ -73,6 +87,8 @@ pub fn page(text: &str, name: &str, engine: &[u8], served: bool) -> Result<Strin
         hash(&script),
         hash(&style)
     );
+    let (lead, practice) =
+        if board.lesson().questions.is_empty() { ("", "") } else { (PRACTICE_LEAD, PRACTICE) };
     let kept = Kept { name, text, served };
     // Inside a script element nothing ends the data but its closing tag.
     let kept = serde_json::to_string(&kept).unwrap_or_default().replace('<', "\\u003c");
@@ -83,7 +99,7 @@ pub fn page(text: &str, name: &str, engine: &[u8], served: bool) -> Result<Strin
         "<!doctype html>\n<html lang=\"{}\">\n<head>\n<meta charset=\"utf-8\"/>\n\
          <meta http-equiv=\"Content-Security-Policy\" content=\"{policy}\"/>\n\
          <meta name=\"viewport\" content=\"width=device-width, initial-scale=1\"/>\n<title>{}</title>\n<style>{style}</style>\n\
-         </head>\n<body>\n{}\n<main>\n<h1 id=\"title\">{}</h1>\n<div id=\"sheet\">\n{sheet}</div>\n</main>\n\
+         </head>\n<body>\n{}\n<main>\n<h1 id=\"title\">{}</h1>\n{lead}<div id=\"sheet\">\n{sheet}</div>\n{practice}</main>\n\
          <p id=\"said\" class=\"unseen\" role=\"status\" aria-live=\"polite\"></p>\n\
          <script type=\"application/json\" id=\"kept\">{kept}</script>\n\
          <script type=\"text/plain\" id=\"engine\" data-bytes=\"{}\">{}</script>\n<script>{script}</script>\n</body>\n</html>\n",
@@ -134,9 +150,10 @@ fn bar(served: bool) -> String {
     )
 }
 
-/// The sheet as HTML: every scene with its steps and pieces.
+/// The sheet as HTML: every scene with its steps and pieces, those that are not to be written now empty.
 pub(crate) fn sheet(
     plan: &[Part],
+    written: &impl Fn(Content) -> bool,
     pieces: &BTreeMap<String, String>,
     words: &BTreeMap<&str, String>,
     drawings: &[Drawing],
@@ -165,7 +182,8 @@ pub(crate) fn sheet(
                         }
                     }
                     Content::Fields(group) => push_fields(&mut out, &piece.id, group, fields),
-                    _ => {
+                    content => {
+                        let inside = if written(content) { inside } else { "" };
                         let _ = writeln!(out, "<div class=\"piece\" id=\"{}\">{inside}</div>", piece.id);
                     }
                 }

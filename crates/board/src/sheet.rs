@@ -38,6 +38,14 @@ pub enum Content {
     Values,
 }
 
+impl Content {
+    /// Whether it is left out of the file of a page, and comes when the engine has started: the long lists, a seventh of the
+    /// file that nobody reads in its first tenth of a second.
+    pub fn comes_later(self) -> bool {
+        matches!(self, Self::Results(_) | Self::Values)
+    }
+}
+
 /// One piece of the sheet.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Piece {

@@ -40,6 +40,7 @@ function rehearse(board, ask) {
   addEventListener("hashchange", follow);
   lecture(board);
   ink(board);
+  practice(board, ask);
   fitToWindow(board);
   keepThroughReload(board);
   if (made.served) keepInStep(board);

@@ -15,7 +15,7 @@ use std::fmt;
 const OPEN: &[u8] = b"practice papers are drawn for everybody";
 
 /// So many draws are looked at for one paper.
-const DRAWS: u64 = 60;
+const DRAWS: u64 = 24;
 
 /// Why there is no paper to practise with.
 #[derive(Clone, Debug, PartialEq, Eq)]

@@ -9,6 +9,7 @@ use crate::notes::{Author, Drawings, line};
 use crate::tree::{Block, Figure, Inline};
 use assessment::mark::{Cause, Verdict};
 use assessment::review::{mistakes, wrong_answers};
+use workings::solved::Solved;
 use workings::working::{Formula, Id};
 
 /// The first step that went wrong.
@@ -73,7 +74,7 @@ impl<'a> First<'a> {
         }
         if !self.is_rounding() {
             blocks.extend(self.step(context));
-            blocks.extend(self.drawing(context));
+            blocks.extend(drawing_of(self.mistake.as_deref(), self.working, context.solved()));
         }
         blocks
     }
@@ -98,13 +99,12 @@ impl<'a> First<'a> {
         }));
         blocks
     }
+}
 
-    fn drawing(&self, context: &Context<'a>) -> Option<Block> {
-        let solved = context.solved();
-        let working = solved.workings().working(self.working);
-        let name = drawing_that_teaches(self.mistake.as_deref(), working, solved)?;
-        let drawing = figure::some(solved, |other| other == name).into_iter().next()?;
-        let caption = line![what_it_shows(name)];
-        Some(Block::Figure(Box::new(Figure { drawing, number: None, caption })))
-    }
+/// The drawing that teaches against a mistake at a working; none where there is none for it.
+pub(super) fn drawing_of(mistake: Option<&str>, working: Id, solved: &Solved) -> Option<Block> {
+    let name = drawing_that_teaches(mistake, solved.workings().working(working), solved)?;
+    let drawing = figure::some(solved, |other| other == name).into_iter().next()?;
+    let caption = line![what_it_shows(name)];
+    Some(Block::Figure(Box::new(Figure { drawing, number: None, caption })))
 }

@@ -6,6 +6,7 @@
 
 mod answer;
 mod cause;
+mod check;
 mod first;
 mod next;
 mod teaches;
@@ -25,6 +26,7 @@ use first::First;
 use workings::solved::Solved;
 use workings::style::Style;
 
+pub use check::checked;
 pub use teaches::drawing_that_teaches;
 
 /// A student's paper, answered and marked.

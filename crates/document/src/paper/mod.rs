@@ -5,7 +5,9 @@
 
 mod answers;
 mod given;
+mod hints;
 mod key;
+mod practice;
 pub(crate) mod recognised;
 mod student;
 pub(crate) mod value_words;
@@ -17,7 +19,9 @@ use assessment::set::SetPaper;
 use workings::style::{DecimalMark, Style};
 
 pub use given::what_is_given;
+pub use hints::hints;
 pub use key::key;
+pub use practice::{part_title, place_to_answer, question};
 pub use student::paper;
 
 /// Whose paper it is. What is not there is left to be written by hand.

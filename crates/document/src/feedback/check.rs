@@ -1,0 +1,43 @@
+//! What is said of one answer while somebody practises: whether it is right, at which step to look again, and the drawing that
+//! shows why. It tells neither the right value nor the solution.
+
+use super::first::drawing_of;
+use super::verdict::told;
+use super::{Context, Sheet};
+use crate::notes::line;
+use crate::paper::value_words::name;
+use crate::tree::{Block, Inline};
+use assessment::mark::Verdict;
+use assessment::review::wrong_answers;
+
+/// What is said of the answer to a part; nothing where the paper has no such part.
+pub fn checked(sheet: &Sheet<'_>, label: &str) -> Vec<Block> {
+    let context = Context::new(sheet);
+    let Some(one) = context.one(label) else { return Vec::new() };
+    let say = |words: &str| vec![Block::Paragraph(line![words.to_owned()])];
+    match &one.judged.verdict {
+        Verdict::Blank => return say("Nothing stands here yet. Write a number, with its unit."),
+        Verdict::ByHand => {
+            return say(
+                "This cannot be read as one number with its unit. Write it as 12.5 kN, -3.2 MPa or 1.25e6 mm3.",
+            );
+        }
+        _ => {}
+    }
+    let mut blocks = told(&context, one, false);
+    let wrong = wrong_answers(&[context.as_marked()]).into_iter().find(|wrong| wrong.item == label);
+    let workings = context.solved().workings();
+    if let Some((wrong, working)) = wrong.and_then(|wrong| workings.id(&wrong.working).map(|id| (wrong, id)))
+    {
+        // A mistake that is made on the way is not to be looked for in the last step.
+        if wrong.mistake.is_some() && one.working() != Some(&wrong.working) {
+            let step = name(&wrong.working, context.style());
+            blocks.push(Block::Paragraph(line![
+                Inline::Strong(line!["Look again at an earlier step: "]),
+                format!("the {step}.")
+            ]));
+        }
+        blocks.extend(drawing_of(wrong.mistake.as_deref(), working, context.solved()));
+    }
+    blocks
+}
