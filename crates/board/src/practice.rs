@@ -139,3 +139,89 @@ impl Practice {
         Some(Told { html, verdict: "", more: place + 1 < all.len() })
     }
 }
+
+#[cfg(test)]
+mod tests {
+    #![allow(clippy::unwrap_used, reason = "a test that cannot go on stops")]
+
+    use super::Practice;
+    use assessment::set::{Ask, ValuePart};
+
+    fn practice(number: u32) -> Practice {
+        Practice::new(lesson::builtin::find("conveyor").unwrap().text, number).unwrap()
+    }
+
+    /// The first value of the paper that a working of this name asks for, with its place among the parts.
+    fn value<'a>(practice: &'a Practice, working: &str) -> (usize, &'a str, &'a ValuePart) {
+        let parts = practice.set.parts().enumerate();
+        let mut values = parts.filter_map(|(at, part)| match &part.ask {
+            Ask::Value(value) if value.working == working => Some((at, part.label.as_str(), value)),
+            _ => None,
+        });
+        values.next().unwrap()
+    }
+
+    /// Everything blank but one.
+    fn only(practice: &Practice, at: usize, text: String) -> Vec<String> {
+        let mut texts = vec![String::new(); practice.set.parts().count()];
+        texts[at] = text;
+        texts
+    }
+
+    #[test]
+    fn the_right_answer_is_right_in_any_unit_and_its_sign_matters() {
+        let practice = practice(3);
+        let (at, label, value) = value(&practice, "reaction at A");
+        for (text, verdict) in [
+            (format!("{} N", value.right), "right"),
+            (format!("{} kN", value.right / 1e3), "right"),
+            (format!("-{} N", value.right), "slip"),
+            ("12 kN and a bit".to_owned(), "by-hand"),
+            (String::new(), "blank"),
+        ] {
+            let told = practice.check(label, &only(&practice, at, text.clone())).unwrap();
+            assert_eq!(told.verdict, verdict, "{text}: {}", told.html);
+            assert!(!told.html.is_empty());
+        }
+    }
+
+    #[test]
+    fn a_known_mistake_is_named_with_the_drawing_that_shows_why() {
+        let practice = practice(3);
+        let (at, label, value) = value(&practice, "shear stress on the cut");
+        let mut named = 0;
+        for known in &value.mistakes {
+            let told = practice.check(label, &only(&practice, at, format!("{} Pa", known.value))).unwrap();
+            named += usize::from(told.verdict == "mistake" && told.html.contains("<svg"));
+        }
+        assert!(named >= 3, "{named} of {}", value.mistakes.len());
+    }
+
+    /// What is shown before anybody asks for a hint holds no right value; each hint says more, and the last one works it out.
+    #[test]
+    fn the_paper_keeps_its_answers_back_until_the_last_hint() {
+        let practice = practice(3);
+        let (_, label, value) = value(&practice, "second moment");
+        let style = practice.set.solved.style();
+        let working = practice.set.solved.workings().get("second moment").unwrap();
+        let digits = style.show(working.value, value.symbol.role).digits;
+        assert!(digits.len() > 2 && !practice.paper().html.contains(&digits));
+        let mut place = 0;
+        while let Some(told) = practice.hint(label, place) {
+            assert_eq!(told.html.contains(&digits), !told.more, "hint {place}: {}", told.html);
+            place += 1;
+        }
+        assert!(place >= 3, "{place} hints");
+    }
+
+    #[test]
+    fn what_there_is_not_is_refused() {
+        let practice = practice(1);
+        assert_eq!(practice.check("99", &[]), None);
+        assert_eq!(practice.hint("99", 0), None);
+        assert!(Practice::new("no lesson", 1).is_err());
+        let hostile: Vec<String> = vec!["<script>alert(1)</script>".repeat(1000); 40];
+        let label = practice.set.parts().next().unwrap().label.clone();
+        assert!(!practice.check(&label, &hostile).unwrap().html.contains("<script"));
+    }
+}

@@ -9,6 +9,7 @@
 pub mod answers;
 pub mod fault;
 pub mod marks;
+#[cfg(feature = "packages")]
 pub mod qti;
 pub mod roster;
 pub mod sheet;

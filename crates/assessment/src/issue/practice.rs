@@ -14,8 +14,9 @@ use std::fmt;
 /// What draws every practice paper; it lies open on every page.
 const OPEN: &[u8] = b"practice papers are drawn for everybody";
 
-/// So many draws are looked at for one paper.
-const DRAWS: u64 = 24;
+/// So many draws are looked at for one paper, and of those that could be set so many.
+const DRAWS: u64 = 60;
+const SET: usize = 4;
 
 /// Why there is no paper to practise with.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -52,7 +53,7 @@ pub fn practice_paper(papers: &Papers, number: u32) -> Result<SetPaper, NoPracti
     let asked = super::asked(lesson);
     let space = Space::of(lesson);
     let attempts = if space.size().count == 1 { 1 } else { DRAWS };
-    let (mut second_best, mut against) = (None, "nothing is left to choose from".to_owned());
+    let (mut second_best, mut against) = (Vec::new(), "nothing is left to choose from".to_owned());
     for attempt in 0..attempts {
         let Some(drawn) = draw(&secret, &lesson.about.title, &number.to_string(), attempt, &space) else {
             break;
@@ -65,9 +66,12 @@ pub fn practice_paper(papers: &Papers, number: u32) -> Result<SetPaper, NoPracti
         let is_fair = verdict(&paper.judgements, &paper.path, None).reasons.is_empty();
         match SetPaper::judged(lesson, solved, &paper.judgements) {
             Ok(set) if is_fair => return Ok(set),
-            Ok(set) => second_best = second_best.or(Some(set)),
+            Ok(set) => second_best.push(set),
             Err(faults) => against = faults.first().map(ToString::to_string).unwrap_or_default(),
         }
+        if second_best.len() == SET {
+            break;
+        }
     }
-    second_best.ok_or(NoPractice::NothingFits(against))
+    second_best.into_iter().next().ok_or(NoPractice::NothingFits(against))
 }

@@ -24,6 +24,18 @@ const STATES = {
     await page.keyboard.press("Escape");
     await button(page, "Write").click();
   },
+  "a paper to practise with": async (page) => {
+    await page.keyboard.press("Escape");
+    await page.locator("#practice-go").click();
+    await page.keyboard.type("7");
+    await page.keyboard.press("Enter");
+    const part = page.locator("form.part[data-part]").filter({ has: page.locator(".answer") }).first();
+    await part.locator(".answer input").fill("1 kN");
+    await part.locator("button[type=submit]").click();
+    await part.locator("button[data-hint]").click();
+    // At a heading nothing is half scrolled away under the bar.
+    await page.locator("#practice-title").evaluate((heading) => heading.scrollIntoView({ behavior: "instant" }));
+  },
   "a lecture with questions": async (page) => {
     await button(page, "Lecture").click();
     await button(page, "Predict first").click();

@@ -1,5 +1,5 @@
 //! What is said of one answer while somebody practises: whether it is right, at which step to look again, and the drawing that
-//! shows why. It tells neither the right value nor the solution.
+//! shows why. It does not work the answer out: that is what hints are for.
 
 use super::first::drawing_of;
 use super::verdict::told;
@@ -27,10 +27,13 @@ pub fn checked(sheet: &Sheet<'_>, label: &str) -> Vec<Block> {
     let mut blocks = told(&context, one, false);
     let wrong = wrong_answers(&[context.as_marked()]).into_iter().find(|wrong| wrong.item == label);
     let workings = context.solved().workings();
-    if let Some((wrong, working)) = wrong.and_then(|wrong| workings.id(&wrong.working).map(|id| (wrong, id)))
+    // Where nobody knows what went wrong no drawing could show it; it would only give away what was asked for.
+    let explained = wrong.filter(|wrong| wrong.mistake.is_some());
+    if let Some((wrong, working)) =
+        explained.and_then(|wrong| workings.id(&wrong.working).map(|id| (wrong, id)))
     {
         // A mistake that is made on the way is not to be looked for in the last step.
-        if wrong.mistake.is_some() && one.working() != Some(&wrong.working) {
+        if one.working() != Some(&wrong.working) {
             let step = name(&wrong.working, context.style());
             blocks.push(Block::Paragraph(line![
                 Inline::Strong(line!["Look again at an earlier step: "]),

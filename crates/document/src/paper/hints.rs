@@ -9,6 +9,9 @@ use workings::expression::Expression;
 use workings::solved::Solved;
 use workings::working::{Formula, Id};
 
+/// So many values make a sentence; a sum over more of them is told by its formula.
+const MOST_IN_A_SENTENCE: usize = 4;
+
 /// The hints: what the value rests on, its formula in symbols, the formula with the numbers of this paper, and the worked
 /// solution. Each is there only where it says something that those before it did not.
 pub fn hints(set: &SetPaper, part: &Part) -> Vec<Vec<Block>> {
@@ -35,7 +38,7 @@ fn of_value(solved: &Solved, asked: Id) -> Vec<Vec<Block>> {
         })
         .collect();
     let mut hints = Vec::new();
-    if !rests_on.is_empty() {
+    if (1..=MOST_IN_A_SENTENCE).contains(&rests_on.len()) {
         let mut words = line!["Find first "];
         words.extend(listed(rests_on));
         words.push(".".into());
