@@ -4,10 +4,12 @@ use crate::board::{Board, Refusal};
 use crate::fields::Field;
 use crate::letters::written;
 use crate::sheet::{Content, Part};
+use assessment::space::Space;
 use base64::Engine as _;
 use base64::engine::general_purpose::STANDARD;
 use document::html::{escaped, ground};
 use figure::drawing::Drawing;
+use lesson::Lesson;
 use serde::Serialize;
 use sha2::{Digest as _, Sha256};
 use std::collections::BTreeMap;
@@ -46,18 +48,6 @@ const STYLES: [&str; 5] = [
     include_str!("../ui/practice.css"),
 ];
 
-/// The way to what is below the sheet.
-const PRACTICE_LEAD: &str = "<p id=\"practice-lead\"><button type=\"button\" id=\"practice-go\">Practise with numbers of your own</button></p>\n";
-
-/// Where a paper to practise with comes.
-const PRACTICE: &str = "<section id=\"practice\" aria-labelledby=\"h-practice\">\n<h2 id=\"h-practice\">Practise with numbers of your own</h2>\n\
-    <p>Choose any number. It makes a paper with numbers of its own, and always the same one. Answer with units: \
-    12.5 kN, -3 kN m, 480 kPa. Nothing leaves this page, and no exam has these papers.</p>\n\
-    <form id=\"practice-choose\"><label><span>Number of the paper</span> \
-    <input type=\"text\" inputmode=\"numeric\" autocomplete=\"off\" aria-describedby=\"practice-refusal\"/></label> \
-    <button type=\"submit\">Show this paper</button></form>\n\
-    <p id=\"practice-refusal\" role=\"alert\"></p>\n<div id=\"practice-paper\"></div>\n</section>\n";
-
 /// What the page keeps beside its sheet; a saved page carries it along.
 #[derive(Serialize)]
 struct Kept<'a> {
@@ -87,8 +77,7 @@ pub fn page(text: &str, name: &str, engine: &[u8], served: bool) -> Result<Strin
         hash(&script),
         hash(&style)
     );
-    let (lead, practice) =
-        if board.lesson().questions.is_empty() { ("", "") } else { (PRACTICE_LEAD, PRACTICE) };
+    let (lead, practice) = practice_places(board.lesson());
     let kept = Kept { name, text, served };
     // Inside a script element nothing ends the data but its closing tag.
     let kept = serde_json::to_string(&kept).unwrap_or_default().replace('<', "\\u003c");
@@ -131,6 +120,33 @@ fn lean(sources: &[&str]) -> String {
         }
     }
     out
+}
+
+/// The way to a paper to practise with, and where it comes; nothing where the lesson asks nothing.
+fn practice_places(lesson: &Lesson) -> (String, String) {
+    if lesson.questions.is_empty() {
+        return Default::default();
+    }
+    let (title, words, number, shows) = if Space::of(lesson).size().count > 1 {
+        (
+            "Practise with numbers of your own",
+            "Choose any number. It makes a paper with numbers of its own, and always the same one. ",
+            "<label><span>Number of the paper</span> <input type=\"text\" inputmode=\"numeric\" autocomplete=\"off\" \
+             aria-describedby=\"practice-refusal\"/></label> ",
+            "Show this paper",
+        )
+    } else {
+        ("Practise", "", "<input type=\"hidden\" value=\"1\"/>", "Show the questions")
+    };
+    let lead =
+        format!("<p id=\"practice-lead\"><button type=\"button\" id=\"practice-go\">{title}</button></p>\n");
+    let place = format!(
+        "<section id=\"practice\" aria-labelledby=\"h-practice\">\n<h2 id=\"h-practice\">{title}</h2>\n\
+         <p>{words}Answer with units: 12.5 kN, -3 kN m, 480 kPa. Nothing leaves this page, and no exam has these papers.</p>\n\
+         <form id=\"practice-choose\">{number}<button type=\"submit\">{shows}</button></form>\n\
+         <p id=\"practice-refusal\" role=\"alert\"></p>\n<div id=\"practice-paper\"></div>\n</section>\n"
+    );
+    (lead, place)
 }
 
 /// The controls of the page; those of the lecture and of the ink join them, before what is seldom wanted.

@@ -6,6 +6,7 @@
 use assessment::issue::practice_paper;
 use assessment::mark::{Marker, Units};
 use assessment::set::{Ask, Part, SetPaper};
+use assessment::space::Space;
 use document::feedback::{Sheet, checked};
 use document::html::{escaped, fragment, fragment_with_drawings};
 use document::paper::{hints, part_title, place_to_answer, question, what_is_given};
@@ -18,7 +19,8 @@ use workings::style::DecimalMark;
 /// A practice paper.
 #[derive(Clone, Debug)]
 pub struct Practice {
-    number: u32,
+    /// What it is called.
+    title: String,
     set: SetPaper,
 }
 
@@ -49,15 +51,19 @@ impl Practice {
             findings.into_iter().next().map(|finding| finding.headline).unwrap_or_default()
         })?;
         let set = practice_paper(&papers, number).map_err(|why| why.to_string())?;
-        Ok(Self { number, set })
+        let title = match Space::of(papers.lesson()).size().count {
+            1 => "The questions of this lesson".to_owned(),
+            _ => format!("Practice paper {number}"),
+        };
+        Ok(Self { title, set })
     }
 
     /// The paper: what is given, and each question with places for its answers.
     pub fn paper(&self) -> Told {
         let style = self.set.solved.style();
         let mut out = format!(
-            "<h3 tabindex=\"-1\" id=\"practice-title\">Practice paper {}</h3>\n{}",
-            self.number,
+            "<h3 tabindex=\"-1\" id=\"practice-title\">{}</h3>\n{}",
+            self.title,
             fragment_with_drawings(&what_is_given(&self.set), style, "practice-given-")
         );
         for place in 0..self.set.questions.len() {

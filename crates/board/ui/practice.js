@@ -16,7 +16,7 @@ function practice(board, ask) {
 
   document.getElementById("practice-go").addEventListener("click", () => {
     place.scrollIntoView({ block: "start" });
-    number.focus({ preventScroll: true });
+    (number.type === "hidden" ? choose.querySelector("button") : number).focus({ preventScroll: true });
   });
   choose.addEventListener("submit", (event) => {
     event.preventDefault();

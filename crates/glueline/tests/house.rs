@@ -10,7 +10,8 @@ const FLOORS: &[&[&str]] = &[
     &["lesson", "figure"],
     &["assessment"],
     &["document"],
-    &["board", "exchange"],
+    &["exchange"],
+    &["board"],
     &["glueline"],
 ];
 

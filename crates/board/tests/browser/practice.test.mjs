@@ -66,25 +66,25 @@ test("a mistake is told with its step and its drawing, and a choice is looked at
   assert.equal(verdicts.filter((one) => one === "mistake").length, verdicts.length - 1, verdicts.join());
 }));
 
-test("a number gives the same paper again, and answers outlive a reload", () => onPage({ lesson: "porch-beam" }, async (page) => {
+test("a number gives the same paper again, and answers outlive a reload", () => onPage({ lesson: "conveyor" }, async (page) => {
   const given = () => page.locator("#practice-paper svg").first().textContent();
   await choose(page, "12");
   const first = await given();
-  await part(page, "1").locator(".answer input").fill("2,200 lb");
+  await part(page, "1").locator(".answer input").fill("2,200 N");
   await choose(page, "13");
   assert.notEqual(await given(), first);
   assert.equal(await part(page, "1").locator(".answer input").inputValue(), "", "another paper, other answers");
   await choose(page, "12");
   assert.equal(await given(), first);
-  await part(page, "1").locator(".answer input").fill("1800 lb");
+  await part(page, "1").locator(".answer input").fill("1800 N");
   await page.waitForTimeout(400); // what is kept is kept a moment later
   await page.reload();
   await page.waitForSelector("html[data-ready]");
   assert.equal(await given(), first);
-  assert.equal(await part(page, "1").locator(".answer input").inputValue(), "1800 lb");
+  assert.equal(await part(page, "1").locator(".answer input").inputValue(), "1800 N");
 }));
 
-test("what is no number of a paper is refused, and nothing of what was there is lost", () => onPage({ lesson: "porch-beam" }, async (page) => {
+test("what is no number of a paper is refused, and nothing of what was there is lost", () => onPage({ lesson: "conveyor" }, async (page) => {
   await choose(page, "4");
   const before = await page.locator("#practice-paper").innerHTML();
   for (const number of ["0", "-3", "seven", "1e3", "1234567", "<b>1</b>"]) {
@@ -92,4 +92,11 @@ test("what is no number of a paper is refused, and nothing of what was there is 
     assert.match(await page.locator("#practice-refusal").innerText(), /whole number/);
     assert.equal(await page.locator("#practice-paper").innerHTML(), before);
   }
+}));
+
+test("a lesson in which nothing varies is practised with its own numbers", () => onPage({ lesson: "porch-beam" }, async (page) => {
+  await page.locator("#practice-go").click();
+  await page.keyboard.press("Enter");
+  assert.equal(await page.locator("#practice-title").innerText(), "The questions of this lesson");
+  assert.match(await page.locator("#practice-paper svg").first().textContent(), /2000.lb/);
 }));
