@@ -194,7 +194,8 @@ BOUNDS = {"constant": 1e-3, "centre": 5e-4, "stress": 2e-3}
 
 
 def main():
-    asked = [{"section": {"outline": {"loops": loops}}, "poisson_ratio": NU, "points_m": points}
+    asked = [{"section": {"outline": {"loops": loops}}, "poisson_ratio": NU, "points_m": points,
+              "effort": "thorough"}
              for _, loops, _, points in SECTIONS]
     ours = json.loads(subprocess.run([TARGET / "release/examples/elastic"], input=json.dumps(asked), check=True,
                                      capture_output=True, text=True).stdout)

@@ -132,8 +132,8 @@ impl Solved {
         let element = |triangle: usize| {
             let unknowns = unknowns_of[triangle].clone();
             let known = vec![1; unknowns.len()];
-            let rows = table.of(&shapes[triangle], &quadrature, ratios[parts[triangle]]);
-            Dense { unknowns, known, rows }
+            let entries = table.of(&shapes[triangle], &quadrature, ratios[parts[triangle]]);
+            Dense { unknowns, known, entries }
         };
         let factors = Factors::of(count, &middles, &unknowns_of, &element)?;
         let mut warping: [Vec<f64>; PROBLEMS] = core::array::from_fn(|_| vec![0.0; count]);
@@ -327,8 +327,8 @@ impl Stiffness {
         Stiffness { straight, size }
     }
 
-    /// The lower triangle, `ratio` times.
-    fn of(&self, shape: &Shape, quadrature: &[Place], ratio: f64) -> Vec<Vec<f64>> {
+    /// The lower triangle, row after row, `ratio` times.
+    fn of(&self, shape: &Shape, quadrature: &[Place], ratio: f64) -> Vec<f64> {
         if shape.lattice.is_some() {
             return self.curved(shape, quadrature, ratio);
         }
@@ -336,27 +336,27 @@ impl Stiffness {
         // The area element is the cross product of the two sides, and each slope has it once in its denominator.
         let scale = ratio / first.cross(second);
         let metric = [scale * second.dot(second), -scale * first.dot(second), scale * first.dot(first)];
-        let mut entries = self.straight.iter();
         let value = |entry: &[f64; 3]| metric[0] * entry[0] + metric[1] * entry[1] + metric[2] * entry[2];
-        (0..self.size).map(|i| entries.by_ref().take(i + 1).map(value).collect()).collect()
+        self.straight.iter().map(value).collect()
     }
 
-    fn curved(&self, shape: &Shape, quadrature: &[Place], ratio: f64) -> Vec<Vec<f64>> {
-        let mut rows: Vec<Vec<f64>> = (0..self.size).map(|i| vec![0.0; i + 1]).collect();
+    fn curved(&self, shape: &Shape, quadrature: &[Place], ratio: f64) -> Vec<f64> {
+        let mut entries = vec![0.0; self.straight.len()];
         let mut slopes: Vec<[f64; 2]> = Vec::with_capacity(self.size);
         for place in quadrature {
             let spot = Spot::new(shape, place);
             slopes.clear();
             slopes.extend(place.2.along.iter().map(|along| spot.slope(*along)));
             let weight = ratio * spot.area;
-            for (row, first) in rows.iter_mut().zip(&slopes) {
+            let mut row = entries.iter_mut();
+            for (i, first) in slopes.iter().enumerate() {
                 let [x, y] = [weight * first[0], weight * first[1]];
-                for (entry, second) in row.iter_mut().zip(&slopes) {
+                for (entry, second) in row.by_ref().take(i + 1).zip(&slopes) {
                     *entry += x * second[0] + y * second[1];
                 }
             }
         }
-        rows
+        entries
     }
 }
 

@@ -15,24 +15,29 @@ use crate::section::Point;
 /// A pivot smaller than this part of its own diagonal before elimination holds no digit.
 const NO_PIVOT: f64 = 1e-13;
 
-/// A symmetric matrix of equations over some unknowns; rows of the lower triangle, one after the other.
+/// A symmetric matrix of equations over some unknowns.
 #[derive(Clone, Debug, Default)]
 pub(super) struct Dense {
     pub unknowns: Vec<usize>,
     /// In how many of the triangles that went in each unknown occurs.
     pub known: Vec<u32>,
-    /// `rows[i]` holds i + 1 entries.
-    pub rows: Vec<Vec<f64>>,
+    /// The lower triangle, row after row: row i holds i + 1 entries.
+    pub entries: Vec<f64>,
 }
 
-/// What was eliminated together: the first `rows.len()` of `unknowns`, each with its pivot and its multipliers of all
+/// Where row i of a lower triangle begins.
+fn row(i: usize) -> usize {
+    i * (i + 1) / 2
+}
+
+/// What was eliminated together: the first `pivots.len()` of `unknowns`, each with its pivot and its multipliers of all
 /// unknowns after it.
 #[derive(Clone, Debug)]
 struct Step {
     unknowns: Vec<usize>,
     pivots: Vec<f64>,
-    /// For pivot k: multipliers of the unknowns k + 1 .. .
-    multipliers: Vec<Vec<f64>>,
+    /// For each pivot the multipliers of the unknowns after it, one pivot after the other.
+    multipliers: Vec<f64>,
 }
 
 /// The factors of the equations.
@@ -81,7 +86,10 @@ impl Factors {
     /// Solves for one right side, in place.
     pub(super) fn solve(&self, values: &mut [f64]) {
         for step in &self.steps {
-            for (k, multipliers) in step.multipliers.iter().enumerate() {
+            let mut rest = &step.multipliers[..];
+            for k in 0..step.pivots.len() {
+                let (multipliers, after) = rest.split_at(step.unknowns.len() - k - 1);
+                rest = after;
                 let value = values[step.unknowns[k]];
                 for (&unknown, multiplier) in step.unknowns[k + 1..].iter().zip(multipliers) {
                     values[unknown] -= multiplier * value;
@@ -90,8 +98,11 @@ impl Factors {
         }
         values[self.held] = 0.0;
         for step in self.steps.iter().rev() {
-            for (k, multipliers) in step.multipliers.iter().enumerate().rev() {
-                let mut value = values[step.unknowns[k]] / step.pivots[k];
+            let mut rest = &step.multipliers[..];
+            for (k, pivot) in step.pivots.iter().enumerate().rev() {
+                let (before, multipliers) = rest.split_at(rest.len() - (step.unknowns.len() - k - 1));
+                rest = before;
+                let mut value = values[step.unknowns[k]] / pivot;
                 for (&unknown, multiplier) in step.unknowns[k + 1..].iter().zip(multipliers) {
                     value -= multiplier * values[unknown];
                 }
@@ -116,7 +127,7 @@ impl Elimination<'_> {
     }
 
     fn sum(&mut self, first: Dense, last: Dense) -> Dense {
-        let Dense { mut unknowns, mut known, mut rows } = first;
+        let Dense { mut unknowns, mut known, mut entries } = first;
         for (place, &unknown) in unknowns.iter().enumerate() {
             self.place[unknown] = place;
         }
@@ -128,19 +139,17 @@ impl Elimination<'_> {
             }
             known[self.place[unknown]] += times;
         }
-        for index in rows.len()..unknowns.len() {
-            rows.push(vec![0.0; index + 1]);
-        }
+        entries.resize(row(unknowns.len()), 0.0);
         let places: Vec<usize> = last.unknowns.iter().map(|&unknown| self.place[unknown]).collect();
-        for (row, &i) in last.rows.iter().zip(&places) {
-            for (value, &j) in row.iter().zip(&places) {
-                rows[i.max(j)][i.min(j)] += value;
+        for (k, &i) in places.iter().enumerate() {
+            for (value, &j) in last.entries[row(k)..row(k + 1)].iter().zip(&places) {
+                entries[row(i.max(j)) + i.min(j)] += value;
             }
         }
         for &unknown in &unknowns {
             self.place[unknown] = usize::MAX;
         }
-        Dense { unknowns, known, rows }
+        Dense { unknowns, known, entries }
     }
 
     /// Eliminates the unknowns that no triangle outside the front knows; of the whole all but one.
@@ -158,37 +167,40 @@ impl Elimination<'_> {
         }
         order.extend(&kept);
         let unknowns: Vec<usize> = order.iter().map(|&i| front.unknowns[i]).collect();
-        let mut rows: Vec<Vec<f64>> = order
-            .iter()
-            .enumerate()
-            .map(|(i, &a)| order[..=i].iter().map(|&b| front.rows[a.max(b)][a.min(b)]).collect())
-            .collect();
-        let before: Vec<f64> = (0..count).map(|k| rows[k][k]).collect();
+        let mut entries = Vec::with_capacity(row(size));
+        for (i, &a) in order.iter().enumerate() {
+            entries.extend(order[..=i].iter().map(|&b| front.entries[row(a.max(b)) + a.min(b)]));
+        }
+        let before: Vec<f64> = (0..count).map(|k| entries[row(k) + k]).collect();
         let mut pivots = Vec::with_capacity(count);
-        let mut multipliers = Vec::with_capacity(count);
+        let mut multipliers = Vec::with_capacity(count * size - row(count));
         let mut column = vec![0.0; size];
-        for k in 0..count {
-            let pivot = rows[k][k];
-            if pivot.is_nan() || pivot <= NO_PIVOT * before[k] {
+        for (k, before) in before.iter().enumerate() {
+            let pivot = entries[row(k) + k];
+            if pivot.is_nan() || pivot <= NO_PIVOT * before {
                 return Err(Fault::NotSolvable);
             }
-            for i in k + 1..size {
-                column[i] = rows[i][k];
+            for (i, entry) in column.iter_mut().enumerate().skip(k + 1) {
+                *entry = entries[row(i) + k];
             }
             for i in k + 1..size {
                 let multiplier = column[i] / pivot;
-                for (entry, other) in rows[i][k + 1..].iter_mut().zip(&column[k + 1..]) {
+                multipliers.push(multiplier);
+                let eliminated = &mut entries[row(i) + k + 1..row(i + 1)];
+                for (entry, other) in eliminated.iter_mut().zip(&column[k + 1..]) {
                     *entry -= multiplier * other;
                 }
             }
             pivots.push(pivot);
-            multipliers.push(column[k + 1..].iter().map(|entry| entry / pivot).collect());
         }
-        let rest = rows.into_iter().skip(count).map(|row| row[count..].to_vec()).collect();
+        let mut rest = Vec::with_capacity(row(size - count));
+        for i in count..size {
+            rest.extend_from_slice(&entries[row(i) + count..row(i + 1)]);
+        }
         let handed_up = Dense {
             unknowns: unknowns[count..].to_vec(),
             known: order[count..].iter().map(|&i| front.known[i]).collect(),
-            rows: rest,
+            entries: rest,
         };
         self.steps.push(Step { unknowns, pivots, multipliers });
         Ok(handed_up)
