@@ -55,7 +55,7 @@ fn steps(context: &Context<'_>, first: Option<&First<'_>>) -> Vec<Vec<Inline>> {
             if waiting.len() == 1 { "it" } else { "them" }
         )]);
     }
-    if first.is_some_and(|first| !first.is_explained()) {
+    if !labels(&|one| matches!(one.judged.verdict, Verdict::Unknown { .. })).is_empty() {
         steps.push(line![
             "If you do not find what went wrong, bring your working and this page to your lecturer."
         ]);

@@ -32,7 +32,7 @@ pub(super) fn word(one: &One<'_>) -> &'static str {
         (Verdict::Ambiguous { .. }, _) => "not right; several mistakes fit",
         (Verdict::Unknown { .. }, _) => "not right; not known why",
         (Verdict::Blank, _) => "left blank",
-        (Verdict::ByHand, _) => "a person will look at it",
+        (Verdict::ByHand, _) => "not marked yet",
     }
 }
 

@@ -29,14 +29,16 @@ fn how_hard(class: &Class<'_>) -> Block {
         let interval = item.facility_interval.map_or_else(String::new, |interval| {
             format!("{} to {}", whole_percent(interval.lower), percent(interval.upper))
         });
+        // Of an answer that nobody has marked yet there is nothing to count.
+        let count = |of: usize| if item.students == 0 { NONE.to_owned() } else { of.to_string() };
         vec![
             class.item(&item.label),
             number(item.out_of, style),
             item.facility.map_or_else(|| NONE.to_owned(), percent),
             interval,
-            item.full.to_string(),
-            item.nothing.to_string(),
-            item.blank.to_string(),
+            count(item.full),
+            count(item.nothing),
+            count(item.blank),
         ]
     };
     table(

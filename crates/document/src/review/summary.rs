@@ -142,10 +142,13 @@ pub(super) fn reliability(class: &Class<'_>) -> Vec<Block> {
     let mut blocks = vec![heading("How far the totals can be relied on")];
     let Some(found) = class.figures.reliability else {
         let why = if class.figures.complete < SMALL_CLASS {
+            let complete = match class.figures.complete {
+                0 => "No student is marked in full yet".to_owned(),
+                1 => "One student is marked in full".to_owned(),
+                more => format!("{more} students are marked in full"),
+            };
             format!(
-                "{} students are marked in full. Below {SMALL_CLASS} a reliability would say more about chance than about the test, \
-                 so none is shown.",
-                class.figures.complete
+                "{complete}. Below {SMALL_CLASS} a reliability would say more about chance than about the test, so none is shown."
             )
         } else {
             "All totals are the same, or there is one question only: no reliability can be found.".to_owned()

@@ -40,7 +40,8 @@ pub fn put_feedback(
         let holder = one.holder;
         let (who, form) = printing.form_of(&holder.student, &holder.number).unwrap_or_else(|| {
             let who = Who { name: None, id: Some(holder.student.clone()) };
-            (who, Form { number: Some(holder.number.clone()), ..Form::default() })
+            let sheet = written::paper(&holder.set.lesson);
+            (who, Form { number: Some(holder.number.clone()), sheet, ..Form::default() })
         });
         let written: Vec<String> = one.given.answers.iter().map(|answer| answer.raw.clone()).collect();
         let sheet = Sheet {
