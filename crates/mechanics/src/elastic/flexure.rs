@@ -7,6 +7,7 @@ use super::Fault;
 use super::element::{Basis, Shape, Shapes, Shares};
 use super::fronts::{Dense, Factors};
 use super::mesh::{Mesh, Triangle};
+use super::stiffness::Stiffness;
 use crate::section::Point;
 use std::collections::BTreeMap;
 
@@ -67,17 +68,17 @@ fn pull(problem: usize, at: Point) -> f64 {
 }
 
 /// A place of quadrature in one triangle.
-struct Spot {
+pub(super) struct Spot {
     at: Point,
     /// Weight times area, in units of the size squared.
-    area: f64,
+    pub area: f64,
     /// How slopes along the two sides that leave corner 0 make up those along x and y.
     slope_x: [f64; 2],
     slope_y: [f64; 2],
 }
 
 impl Spot {
-    fn new(shape: &Shape, (shares, weight, shapes): &Place) -> Self {
+    pub(super) fn new(shape: &Shape, (shares, weight, shapes): &Place) -> Self {
         let [first, second] = shape.along(shapes);
         let turn = first.cross(second);
         Spot {
@@ -88,14 +89,14 @@ impl Spot {
         }
     }
 
-    fn slope(&self, along: [f64; 2]) -> [f64; 2] {
+    pub(super) fn slope(&self, along: [f64; 2]) -> [f64; 2] {
         let of = |slope: [f64; 2]| slope[0] * along[0] + slope[1] * along[1];
         [of(self.slope_x), of(self.slope_y)]
     }
 }
 
 /// A place of quadrature in any triangle: its shares, its weight, the shape functions there.
-type Place = (Shares, f64, Shapes);
+pub(super) type Place = (Shares, f64, Shapes);
 
 impl Solved {
     pub(super) fn new(mesh: &Mesh, ratios: &[f64], contraction: f64, order: usize) -> Result<Self, Fault> {
@@ -300,64 +301,6 @@ fn centroid(shapes: &[Shape], parts: &[usize], ratios: &[f64], quadrature: &[Pla
 fn area_rate(shape: &Shape, shapes: &Shapes) -> f64 {
     let [first, second] = shape.along(shapes);
     first.cross(second)
-}
-
-/// `∫ grad N_i . grad N_j dA` of any triangle.
-struct Stiffness {
-    /// The integrals of the slopes along the two sides that leave corner 0 with each other: first with first, both orders of
-    /// first with second together, second with second; the lower triangle, row after row. All that straight sides need.
-    straight: Vec<[f64; 3]>,
-    size: usize,
-}
-
-impl Stiffness {
-    fn new(basis: &Basis, quadrature: &[Place]) -> Self {
-        let size = basis.lattice.len();
-        let mut straight = vec![[0.0; 3]; size * (size + 1) / 2];
-        for (_, weight, shapes) in quadrature {
-            let mut entries = straight.iter_mut();
-            for (i, a) in shapes.along.iter().enumerate() {
-                for (entry, b) in entries.by_ref().take(i + 1).zip(&shapes.along) {
-                    entry[0] += weight * a[0] * b[0];
-                    entry[1] += weight * (a[0] * b[1] + a[1] * b[0]);
-                    entry[2] += weight * a[1] * b[1];
-                }
-            }
-        }
-        Stiffness { straight, size }
-    }
-
-    /// The lower triangle, row after row, `ratio` times.
-    fn of(&self, shape: &Shape, quadrature: &[Place], ratio: f64) -> Vec<f64> {
-        if shape.lattice.is_some() {
-            return self.curved(shape, quadrature, ratio);
-        }
-        let [first, second] = [1, 2].map(|k| shape.corners[k].minus(shape.corners[0]));
-        // The area element is the cross product of the two sides, and each slope has it once in its denominator.
-        let scale = ratio / first.cross(second);
-        let metric = [scale * second.dot(second), -scale * first.dot(second), scale * first.dot(first)];
-        let value = |entry: &[f64; 3]| metric[0] * entry[0] + metric[1] * entry[1] + metric[2] * entry[2];
-        self.straight.iter().map(value).collect()
-    }
-
-    fn curved(&self, shape: &Shape, quadrature: &[Place], ratio: f64) -> Vec<f64> {
-        let mut entries = vec![0.0; self.straight.len()];
-        let mut slopes: Vec<[f64; 2]> = Vec::with_capacity(self.size);
-        for place in quadrature {
-            let spot = Spot::new(shape, place);
-            slopes.clear();
-            slopes.extend(place.2.along.iter().map(|along| spot.slope(*along)));
-            let weight = ratio * spot.area;
-            let mut row = entries.iter_mut();
-            for (i, first) in slopes.iter().enumerate() {
-                let [x, y] = [weight * first[0], weight * first[1]];
-                for (entry, second) in row.by_ref().take(i + 1).zip(&slopes) {
-                    *entry += x * second[0] + y * second[1];
-                }
-            }
-        }
-        entries
-    }
 }
 
 /// The unknowns of each triangle, and how many there are: at the corners, along the sides and within.

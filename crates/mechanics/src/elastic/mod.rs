@@ -66,6 +66,7 @@ mod fronts;
 mod largest;
 mod mesh;
 mod outline;
+mod stiffness;
 
 pub use across::{Across, AtPlace};
 pub use fault::Fault;
