@@ -17,6 +17,8 @@ use workings::role::Role;
 const ROW: f64 = 22.0;
 /// Distance between rows of values that found no room in the chain, px.
 const LOWER_ROW: f64 = 14.0;
+/// Free room between a tick and a value that stands beside its dimension line, px, besides the gap of all values.
+const BESIDE_TICK: f64 = 4.0;
 /// A chain of more stations than these keeps its ticks only: its values cannot be read.
 const MOST_STATIONS: usize = 50;
 /// An extension line.
@@ -44,12 +46,16 @@ pub fn chain(view: &BeamView<'_>, shows: Shows, bottom: f64, placer: &mut Placer
     let (along, small) = (view.along(), view.sheet.small);
     let mut marks = Vec::new();
     let mut row = bottom + 20.0;
+    let stations = stations(view);
+    let pixels: Vec<f64> = stations.iter().map(|&station| along.px(station)).collect();
     if shows.slice && view.problem.slice.at > 0.0 {
+        // The extension lines of the chain run through this row: a value on one would be taken for its.
+        for &x in &pixels {
+            placer.avoid_line(Point::new(x, row - ROW / 2.0), Point::new(x, row + ROW));
+        }
         marks.extend(slice_row(view, row, placer));
         row += ROW;
     }
-    let stations = stations(view);
-    let pixels: Vec<f64> = stations.iter().map(|&station| along.px(station)).collect();
     let ends = (along.px(0.0), along.px(view.problem.beam.length));
     for &x in &pixels {
         placer.avoid_line(Point::new(x, row - 12.0), Point::new(x, row + 3.0));
@@ -118,8 +124,8 @@ fn slice_row(view: &BeamView<'_>, row: f64, placer: &mut Placer) -> Vec<Mark> {
     placer.put(
         &Wish::new(label, Point::new((left + x) / 2.0, row))
             .seats(&[Seat::Above], Escape::Up)
-            .or(Point::new(x, row), Seat::Right)
-            .or(Point::new(left, row), Seat::Left)
+            .or(Point::new(x + BESIDE_TICK, row), Seat::Right)
+            .or(Point::new(left - BESIDE_TICK, row), Seat::Left)
             .gap(3.0)
             .size(view.sheet.small)
             .ink(Ink::Quiet),

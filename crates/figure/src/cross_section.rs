@@ -2,12 +2,15 @@
 
 use crate::body::Body;
 use crate::drawing::Mark;
-use crate::geometry::Point as Spot;
+use crate::geometry::{Point as Spot, Rect};
 use crate::hatch;
+use crate::label::Placer;
+use crate::metrics;
 use crate::outline::{Extent, Region};
 use crate::palette::{Dash, HEAVY, Ink, Stroke, THIN};
 use crate::prism_marks::filled;
 use crate::scene::Scene;
+use crate::text::{Align, Label};
 use core::f64::consts::{FRAC_PI_2, FRAC_PI_4};
 use mechanics::section::{Edge, Point};
 use workings::problem::JointKind;
@@ -233,6 +236,32 @@ fn weld(from: Spot, to: Spot) -> Vec<Mark> {
         .into_iter()
         .map(|at| Mark::Circle { centre: at, radius: 3.0, stroke: None, fill: Some(Ink::Line) })
         .collect()
+}
+
+/// Keeps labels off the outlines of the bodies.
+pub(crate) fn keep_off_outlines(placer: &mut Placer, scene: &Scene, frame: &Frame) {
+    for ring in scene.bodies.iter().flat_map(|body| frame.loops(&body.region)) {
+        placer.avoid_polyline(&ring);
+        if let (Some(&first), Some(&last)) = (ring.first(), ring.last()) {
+            placer.avoid_line(last, first);
+        }
+    }
+}
+
+/// The name of a part in a box within it, on a patch of the colour of its ground, so that no line runs through it.
+pub(crate) fn name_within(label: Label, rect: Rect, size: f64, ground: Ink) -> [Mark; 2] {
+    let back = rect.grown(1.5);
+    let points = vec![
+        Spot::new(back.left, back.top),
+        Spot::new(back.right, back.top),
+        Spot::new(back.right, back.bottom),
+        Spot::new(back.left, back.bottom),
+    ];
+    let at = Spot::new(rect.middle().x, rect.bottom - metrics::DESCENT * size);
+    [
+        Mark::Polygon { points, stroke: None, fill: Some(ground) },
+        Mark::Text { at, label, align: Align::Middle, size, ink: Ink::Line },
+    ]
 }
 
 /// The mark of a centroid: a circle with two black quarters.

@@ -15,6 +15,8 @@ use std::sync::LazyLock;
 
 /// Free room kept around a label, px.
 const ROOM: f64 = 1.5;
+/// Free room kept between two labels side by side, px: less reads as a space between the words of one.
+const ROOM_ACROSS: f64 = 5.0;
 /// Free room kept between a label and a line, px.
 const LINE_ROOM: f64 = 1.0;
 /// The step of the search for a free place, px.
@@ -154,6 +156,8 @@ pub struct Placer {
     boxes: Raster<Rect>,
     labels: Raster<Rect>,
     lines: Raster<(Point, Point)>,
+    /// The leaders of the labels placed so far: two that cross would be followed to the wrong label.
+    leaders: Vec<(Point, Point)>,
     /// The box round all boxes and labels.
     around: Rect,
     marks: Vec<Mark>,
@@ -165,6 +169,7 @@ impl Default for Placer {
             boxes: Raster::default(),
             labels: Raster::default(),
             lines: Raster::default(),
+            leaders: Vec::new(),
             around: Rect::NOTHING,
             marks: Vec::new(),
         }
@@ -247,7 +252,10 @@ impl Placer {
 
     fn is_clear_of_boxes(&self, rect: Rect) -> bool {
         let rect = rect.grown(ROOM);
-        !self.boxes.near(rect).chain(self.labels.near(rect)).any(|other| other.overlaps(rect))
+        let across = ROOM_ACROSS - ROOM;
+        let wide = Rect { left: rect.left - across, right: rect.right + across, ..rect };
+        !self.boxes.near(rect).any(|other| other.overlaps(rect))
+            && !self.labels.near(wide).any(|other| other.overlaps(wide))
     }
 
     fn is_clear_of_lines(&self, rect: Rect) -> bool {
@@ -267,6 +275,7 @@ impl Placer {
         if let Some((from, to)) = leader {
             self.marks.push(Mark::Line { from, to, stroke: Stroke::LEADER });
             self.avoid_line(from, to);
+            self.leaders.push((from, to));
         }
         self.marks.push(Mark::Text { at, label: wish.label.clone(), align, size: wish.size, ink: wish.ink });
         self.keep(rect);
@@ -347,6 +356,7 @@ impl Placer {
     fn leaves_free(&self, at: Point, from: Point, to: Point) -> bool {
         let holds_place = |rect: &Rect| rect.grown(2.5).nearest(at) == at;
         self.is_clear_between(from, to)
+            && !self.leaders.iter().any(|&leader| crosses((from, to), leader))
             && !self
                 .boxes
                 .near(Rect::between(from, to))
@@ -378,6 +388,14 @@ fn shifts() -> &'static [(i32, i32, i32)] {
         shifts
     });
     &SHIFTS
+}
+
+/// Whether two stretches cross: each has the ends of the other on either side.
+fn crosses(one: (Point, Point), other: (Point, Point)) -> bool {
+    let side = |(from, to): (Point, Point), p: Point| {
+        (to.x - from.x) * (p.y - from.y) - (to.y - from.y) * (p.x - from.x)
+    };
+    side(one, other.0) * side(one, other.1) < 0.0 && side(other, one.0) * side(other, one.1) < 0.0
 }
 
 /// The leader from a label's box to its place, or none where the label stands near enough.

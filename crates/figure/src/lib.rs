@@ -53,6 +53,7 @@ mod section;
 mod section_grips;
 mod section_words;
 mod shear_element;
+mod sizes;
 mod sketch;
 mod slice;
 mod stress_block;

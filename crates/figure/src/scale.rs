@@ -21,7 +21,7 @@ impl Sheet {
     pub const USUAL: Self = Self { width: 640.0, left: 80.0, right: 560.0, small: 12.0 };
     /// For large print: drawn narrow, with no text smaller than the rest, so that its letters are of 18 points where it is enlarged
     /// to the width of the text on A4 (178 mm).
-    pub const LARGE_PRINT: Self = Self { width: 364.0, left: 68.0, right: 330.0, small: SIZE };
+    pub const LARGE_PRINT: Self = Self { width: 364.0, left: 68.0, right: 326.0, small: SIZE };
     /// For the window of a phone: as wide as most of them, so that it is read without being enlarged or pushed sideways.
     pub const HAND: Self = Self { width: 344.0, left: 48.0, right: 300.0, small: SIZE };
 

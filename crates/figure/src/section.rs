@@ -12,10 +12,9 @@ use crate::palette::{Ink, MEDIUM, Stroke, THIN};
 use crate::scene::Scene;
 use crate::section_grips;
 use crate::section_words;
+use crate::sizes::{FIRST, radii, sizes, unit_of_sizes};
 use crate::text::{Align, Label, SIZE};
-use crate::writer::Writer;
 use core::f64::consts::FRAC_PI_4;
-use mechanics::section::{Edge, Part};
 use workings::dimension::Dimension;
 use workings::problem::JointKind;
 use workings::role::Role;
@@ -24,16 +23,8 @@ use workings::role::Role;
 pub(crate) const ROOM: (f64, f64) = (260.0, 300.0);
 /// Its height here, where much stands below it and on a wall all is seen at once, px.
 const HEIGHT: f64 = 260.0;
-/// Distance of the first dimension line from the section, and of the next from it, px.
-pub(crate) const FIRST: f64 = 28.0;
-const NEXT: f64 = 26.0;
 /// Distance between upright dimension lines that have their labels beside them, px.
 const COLUMN: f64 = 92.0;
-/// A chain of more pieces than this is not drawn: nobody would read it.
-const LONGEST_CHAIN: usize = 7;
-
-/// Heights or places of corners nearer than this (of the section's size) are one in a chain of dimensions.
-const SAME: f64 = 1e-4;
 
 /// The section to scale.
 pub(crate) fn section(scene: &Scene) -> Drawing {
@@ -41,8 +32,7 @@ pub(crate) fn section(scene: &Scene) -> Drawing {
     let mut wishes = Vec::new();
     let mut marks = vec![Mark::group("section", "The section", cross_section::marks(scene, &frame))];
     let lines = lines(scene, &frame, &mut wishes);
-    let unit = unit_of_sizes(scene);
-    let sizes = sizes(scene, &frame, &unit, &mut wishes);
+    let sizes = sizes(scene, &frame, FIRST, &mut wishes);
     let heights = heights(scene, &frame, &mut wishes);
     let width = width_at_cut(scene, &frame, &mut wishes);
     let centroids = centroids(scene, &frame);
@@ -57,14 +47,7 @@ pub(crate) fn section(scene: &Scene) -> Drawing {
     for group in [&lines, &sizes, &heights, &width, &centroids] {
         placer.avoid_marks(group);
     }
-    for body in &scene.bodies {
-        for ring in frame.loops(&body.region) {
-            placer.avoid_polyline(&ring);
-            if let (Some(&first), Some(&last)) = (ring.first(), ring.last()) {
-                placer.avoid_line(last, first);
-            }
-        }
-    }
+    cross_section::keep_off_outlines(&mut placer, scene, &frame);
     radii(scene, &frame, &mut wishes);
     for wish in &wishes {
         placer.put(wish);
@@ -207,189 +190,6 @@ fn width_at_cut(scene: &Scene, frame: &Frame, wishes: &mut Vec<Wish>) -> Vec<Mar
     marks
 }
 
-/// Chains of dimensions along the corners, and the overall sizes.
-pub(crate) fn sizes(scene: &Scene, frame: &Frame, unit: &str, wishes: &mut Vec<Wish>) -> Vec<Mark> {
-    let mut marks = Vec::new();
-    let w = &scene.writer;
-    let e = scene.extent;
-    let (left, bottom) = (frame.corner.x, frame.corner.y);
-    let regions = scene.regions();
-    let mut label = |value: f64, role: Role, at: Spot, seats: &[Seat], escape: Escape| {
-        let label = size_label(w, unit, value, role);
-        wishes.push(Wish::new(label, at).seats(seats, escape).gap(3.0));
-    };
-    let mut offset = FIRST;
-    let levels = corners(&regions, true, e.height());
-    if (2..=LONGEST_CHAIN).contains(&(levels.len().saturating_sub(1))) {
-        let x = left - offset;
-        let heights: Vec<f64> = levels.iter().map(|&h| frame.y(h)).collect();
-        marks.extend(dimension::upright_chain(&heights, x));
-        for (pair, h) in levels.windows(2).zip(heights.windows(2)) {
-            let at = Spot::new(x, 0.5 * (h[0] + h[1]));
-            label(pair[1] - pair[0], Role::Height, at, &[Seat::Left, Seat::Right], Escape::Any);
-        }
-        for &h in &levels[1..levels.len() - 1] {
-            let y = frame.y(h);
-            let thing = leftmost_at(&regions, h, e.height()).map_or(left, |x| frame.x(x));
-            marks.extend(dimension::extension(Spot::new(thing, y), Spot::new(x, y)));
-        }
-        let widest = levels
-            .windows(2)
-            .map(|pair| size_label(w, unit, pair[1] - pair[0], Role::Height).width(SIZE))
-            .fold(0.0, f64::max);
-        offset += widest + 14.0;
-    }
-    let x = left - offset;
-    marks.extend(dimension::upright(x, frame.y(e.bottom), frame.y(e.top)));
-    for h in [e.bottom, e.top] {
-        let thing = leftmost_at(&regions, h, e.height()).map_or(left, |x| frame.x(x));
-        marks.extend(dimension::extension(Spot::new(thing, frame.y(h)), Spot::new(x, frame.y(h))));
-    }
-    let middle = Spot::new(x, 0.5 * (frame.y(e.bottom) + frame.y(e.top)));
-    label(e.height(), Role::Height, middle, &[Seat::Left], Escape::Any);
-
-    let mut offset = FIRST - 4.0;
-    let places = corners(&regions, false, e.breadth());
-    if (2..=LONGEST_CHAIN).contains(&(places.len().saturating_sub(1))) {
-        let y = bottom + offset;
-        let xs: Vec<f64> = places.iter().map(|&x| frame.x(x)).collect();
-        marks.extend(dimension::chain(&xs, y));
-        for (pair, x) in places.windows(2).zip(xs.windows(2)) {
-            let at = Spot::new(0.5 * (x[0] + x[1]), y);
-            label(pair[1] - pair[0], Role::Breadth, at, &[Seat::Above, Seat::Below], Escape::Down);
-        }
-        for &p in &places[1..places.len() - 1] {
-            let thing = lowest_at(&regions, p, e.breadth()).map_or(bottom, |h| frame.y(h));
-            marks.extend(dimension::extension(Spot::new(frame.x(p), thing), Spot::new(frame.x(p), y)));
-        }
-        offset += NEXT + 4.0;
-    }
-    let y = bottom + offset;
-    marks.extend(dimension::level(frame.x(e.left), frame.x(e.right), y));
-    for p in [e.left, e.right] {
-        let thing = lowest_at(&regions, p, e.breadth()).map_or(bottom, |h| frame.y(h));
-        marks.extend(dimension::extension(Spot::new(frame.x(p), thing), Spot::new(frame.x(p), y)));
-    }
-    let middle = Spot::new(0.5 * (frame.x(e.left) + frame.x(e.right)), y);
-    label(e.breadth(), Role::Breadth, middle, &[Seat::Below, Seat::Above], Escape::Down);
-    marks
-}
-
-/// The unit that the overall sizes are shown in: the others are written without it where it is theirs.
-pub(crate) fn unit_of_sizes(scene: &Scene) -> String {
-    scene.writer.given_number(scene.extent.height(), Dimension::LENGTH, Role::Height).1
-}
-
-/// A size: the number alone where it is in the unit of the drawing.
-fn size_label(w: &Writer, unit: &str, value: f64, role: Role) -> Label {
-    let (number, own) = w.given_number(value, Dimension::LENGTH, role);
-    if own == unit { Label::words(number) } else { w.given(value, Dimension::LENGTH, role) }
-}
-
-/// The heights (or places across) of the corners and extreme points of the outlines, rising.
-pub(crate) fn corners(regions: &[Region], heights: bool, size: f64) -> Vec<f64> {
-    let pick = |p: mechanics::section::Point| if heights { p.y } else { p.x };
-    let mut all = Vec::new();
-    for ring in regions.iter().flat_map(|r| &r.rings) {
-        let n = ring.points.len();
-        for i in 0..n {
-            let (before, here, after) =
-                (pick(ring.points[(i + n - 1) % n]), pick(ring.points[i]), pick(ring.points[(i + 1) % n]));
-            // A round outline counts where it turns back.
-            let turns_back = (here - before) * (here - after) > 0.0;
-            if !ring.smooth[i] || turns_back {
-                all.push(here);
-            }
-        }
-    }
-    all.sort_by(f64::total_cmp);
-    all.dedup_by(|a, b| (*a - *b).abs() <= SAME * size);
-    all
-}
-
-/// The leftmost corner at a height.
-fn leftmost_at(regions: &[Region], height: f64, size: f64) -> Option<f64> {
-    let points = regions.iter().flat_map(|r| &r.rings).flat_map(|r| &r.points);
-    points.filter(|p| (p.y - height).abs() <= SAME * size).map(|p| p.x).min_by(f64::total_cmp)
-}
-
-/// The lowest corner at a place across.
-fn lowest_at(regions: &[Region], place: f64, size: f64) -> Option<f64> {
-    let points = regions.iter().flat_map(|r| &r.rings).flat_map(|r| &r.points);
-    points.filter(|p| (p.x - place).abs() <= SAME * size).map(|p| p.y).min_by(f64::total_cmp)
-}
-
-/// The radii of arcs, each radius once.
-pub(crate) fn radii(scene: &Scene, frame: &Frame, wishes: &mut Vec<Wish>) {
-    let mut known: Vec<f64> = Vec::new();
-    for part in scene.section.parts() {
-        for (outline, hole) in
-            std::iter::once((&part.outline, false)).chain(part.holes.iter().map(|hole| (hole, true)))
-        {
-            let mut at = outline.start;
-            for edge in &outline.path {
-                if let Edge::Arc { to, centre, .. } = *edge {
-                    let radius = mechanics::real::hypot(to.x - centre.x, to.y - centre.y);
-                    let whole = is_circle(part, outline);
-                    let new = !known.iter().any(|r| (r - radius).abs() <= SAME * radius);
-                    if new && (hole || !whole) {
-                        known.push(radius);
-                        let middle = middle_of_arc(at, edge);
-                        let (sign, value) =
-                            if whole { ("⌀\u{a0}", 2.0 * radius) } else { ("R\u{a0}", radius) };
-                        let size = size_label(&scene.writer, &unit_of_sizes(scene), value, Role::Diameter);
-                        let label = Label::words(sign).followed_by(size);
-                        wishes.push(
-                            Wish::new(label, frame.at(middle))
-                                .seats(
-                                    &[Seat::BelowRight, Seat::AboveRight, Seat::Right, Seat::Left],
-                                    Escape::Any,
-                                )
-                                .gap(6.0),
-                        );
-                    }
-                }
-                at = match *edge {
-                    Edge::Line { to } | Edge::Arc { to, .. } => to,
-                };
-            }
-        }
-    }
-}
-
-/// Whether a loop is a full circle.
-fn is_circle(_part: &Part, outline: &mechanics::section::Loop) -> bool {
-    let mut centre = None;
-    outline.path.iter().all(|edge| match *edge {
-        Edge::Line { .. } => false,
-        Edge::Arc { centre: c, .. } => *centre.get_or_insert(c) == c,
-    })
-}
-
-/// The middle of an arc that begins at `from`.
-fn middle_of_arc(from: mechanics::section::Point, edge: &Edge) -> mechanics::section::Point {
-    use mechanics::real;
-    match *edge {
-        Edge::Line { to } => to,
-        Edge::Arc { to, centre, counter_clockwise } => {
-            let radius = real::hypot(to.x - centre.x, to.y - centre.y);
-            let start = real::atan2(from.y - centre.y, from.x - centre.x);
-            let end = real::atan2(to.y - centre.y, to.x - centre.x);
-            let full = core::f64::consts::TAU;
-            let turn = if counter_clockwise {
-                (end - start).rem_euclid(full)
-            } else {
-                -(start - end).rem_euclid(full)
-            };
-            let angle = start + 0.5 * turn;
-            mechanics::section::Point {
-                x: centre.x + radius * real::cos(angle),
-                y: centre.y + radius * real::sin(angle),
-            }
-        }
-    }
-}
-
 /// The centroids of the section and of the part beyond.
 fn centroids(scene: &Scene, frame: &Frame) -> Vec<Mark> {
     let v = &scene.values;
@@ -432,27 +232,9 @@ fn part_names(scene: &Scene, frame: &Frame, centroids: &[Mark], wishes: &mut Vec
             });
         match place {
             Some(rect) => {
-                let back = rect.grown(1.5);
                 let hatched = scene.is_above() == (properties.centroid.y > scene.cut);
-                marks.push(Mark::Polygon {
-                    points: vec![
-                        Spot::new(back.left, back.top),
-                        Spot::new(back.right, back.top),
-                        Spot::new(back.right, back.bottom),
-                        Spot::new(back.left, back.bottom),
-                    ],
-                    stroke: None,
-                    fill: Some(if hatched { Ink::Beyond } else { Ink::Material }),
-                });
-                let at =
-                    Spot::new(rect.middle().x, rect.bottom - crate::metrics::DESCENT * scene.sheet.small);
-                marks.push(Mark::Text {
-                    at,
-                    label,
-                    align: Align::Middle,
-                    size: scene.sheet.small,
-                    ink: Ink::Line,
-                });
+                let ground = if hatched { Ink::Beyond } else { Ink::Material };
+                marks.extend(cross_section::name_within(label, rect, scene.sheet.small, ground));
             }
             None => {
                 // Towards the middle of the section: outside it stand the dimensions. Off the neutral axis.

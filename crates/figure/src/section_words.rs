@@ -2,7 +2,7 @@
 
 use crate::drawing::Description;
 use crate::scene::Scene;
-use crate::section::corners;
+use crate::sizes::corners;
 use workings::dimension::Dimension;
 use workings::role::Role;
 

@@ -15,6 +15,8 @@ struct Print {
     prefix: String,
     /// Whether the drawing stands alone and must say everything itself.
     alone: bool,
+    /// How many times as large it is shown.
+    times: f64,
 }
 
 /// The text face, with those that stand in for it.
@@ -29,21 +31,26 @@ impl Drawing {
     /// The drawing as SVG, every id beginning with `prefix`: a page that holds two drawings of one name gives
     /// each its own.
     pub fn svg_with_ids(&self, prefix: &str) -> String {
-        self.printed(&Print { prefix: id_text(prefix), alone: true })
+        self.printed(&Print { prefix: id_text(prefix), alone: true, times: 1.0 })
+    }
+
+    /// The same, shown so many times as large.
+    pub fn svg_enlarged(&self, prefix: &str, times: f64) -> String {
+        self.printed(&Print { prefix: id_text(prefix), alone: true, times })
     }
 
     /// The drawing for a page that says once what is the same for all marks of all drawings: the face of their letters,
     /// [`FONT`], and that their lines join round.
     pub fn svg_for_a_page(&self) -> String {
-        self.printed(&Print { prefix: id_text(&self.name), alone: false })
+        self.printed(&Print { prefix: id_text(&self.name), alone: false, times: 1.0 })
     }
 
     fn printed(&self, how: &Print) -> String {
         let prefix = &how.prefix;
         let mut out = String::with_capacity(8192);
         out.push_str("<svg xmlns=\"http://www.w3.org/2000/svg\"");
-        attribute("width", self.width, &mut out);
-        attribute("height", self.height, &mut out);
+        attribute("width", how.times * self.width, &mut out);
+        attribute("height", how.times * self.height, &mut out);
         out.push_str(" viewBox=\"");
         for (gap, value) in [("", self.corner.x), (" ", self.corner.y), (" ", self.width), (" ", self.height)]
         {

@@ -6,6 +6,7 @@ mod checks;
 mod sections;
 
 use figure::drawing::{Drawing, Mark};
+use figure::geometry::{Point, Rect};
 use figure::paper::{self, Letters};
 use figure::scale::Sheet;
 use lesson::builtin;
@@ -94,6 +95,106 @@ fn large_letters_are_none_of_them_small() {
                 "{name}: {} has {points:.1} pt",
                 drawing.name
             );
+        }
+    }
+}
+
+/// The lines in the groups of these names, with their ends.
+fn lines(marks: &[Mark], groups: &[&str], within: bool, found: &mut Vec<(Point, Point)>) {
+    for mark in marks {
+        match mark {
+            Mark::Line { from, to, .. } if within => found.push((*from, *to)),
+            Mark::Group { id, marks, .. } => {
+                lines(marks, groups, within || groups.contains(&id.as_str()), found);
+            }
+            _ => {}
+        }
+    }
+}
+
+/// A tick is a short slope; a label that touches one reads as a part of it.
+#[test]
+fn no_label_touches_a_tick_or_stands_on_a_dimension() {
+    for (name, solved) in builtins() {
+        for drawing in BOTH.into_iter().flat_map(|letters| all(&solved, letters)) {
+            let mut found = Vec::new();
+            lines(&drawing.marks, &["dimensions", "sizes"], false, &mut found);
+            // The name of a part stands within it on a patch, under which lines may run.
+            let names = &solved.problem().part_names;
+            for label in drawing.labels().into_iter().filter(|label| !names.contains(&label.text)) {
+                // Without the room below letters that do not reach down.
+                let ink = Rect { bottom: label.rect.bottom - 3.0, ..label.rect };
+                for &(from, to) in &found {
+                    assert!(!ink.is_crossed(from, to), "{name}, {}: {label:?} {from:?} {to:?}", drawing.name);
+                }
+            }
+        }
+    }
+}
+
+/// Two leaders that cross lead the eye to the wrong label: the two couples of the lighting bridge had that in large print.
+#[test]
+fn leaders_do_not_cross() {
+    let side = |(from, to): (Point, Point), p: Point| {
+        (to.x - from.x) * (p.y - from.y) - (to.y - from.y) * (p.x - from.x)
+    };
+    let part = |one: (Point, Point), other: (Point, Point)| side(one, other.0) * side(one, other.1) < 0.0;
+    let mut all_leaders = 0;
+    for (name, solved) in builtins() {
+        for drawing in BOTH.into_iter().flat_map(|letters| all(&solved, letters)) {
+            let mut leaders = Vec::new();
+            lines(&drawing.marks, &["labels"], false, &mut leaders);
+            all_leaders += leaders.len();
+            for (place, &one) in leaders.iter().enumerate() {
+                for &other in &leaders[place + 1..] {
+                    assert!(
+                        !(part(one, other) && part(other, one)),
+                        "{name}, {}: {one:?} {other:?}",
+                        drawing.name
+                    );
+                }
+            }
+        }
+    }
+    assert!(all_leaders > 6, "{all_leaders}");
+}
+
+/// A name in the hollow of a box could be taken for the hollow's: it stands within its part or outside the section.
+#[test]
+fn no_name_of_a_part_stands_in_a_hollow() {
+    for (name, solved) in builtins() {
+        if !["box-girder", "conveyor"].contains(&name) {
+            continue;
+        }
+        for letters in BOTH {
+            let drawing = paper::section(&solved, true, letters).expect("a section");
+            let mut webs = 0;
+            let mut outline = Vec::new();
+            fn polygons(marks: &[Mark], all: &mut Vec<Rect>) {
+                for mark in marks {
+                    match mark {
+                        Mark::Group { id, marks, .. } if id == "section" || id == "outline" => {
+                            polygons(marks, all)
+                        }
+                        Mark::Group { .. } => {}
+                        other => all.push(other.rect()),
+                    }
+                }
+            }
+            polygons(&drawing.marks, &mut outline);
+            let section = outline.into_iter().reduce(Rect::joined).expect("an outline");
+            for label in drawing.labels().iter().filter(|label| label.text.ends_with("web")) {
+                assert!(!section.overlaps(label.rect), "{name}: {label:?} {section:?}");
+                // Beside its own web, not beside the other.
+                assert_eq!(
+                    label.text == "left web",
+                    label.rect.middle().x < section.middle().x,
+                    "{name}: {label:?}"
+                );
+                webs += 1;
+            }
+            assert_eq!(webs, 2, "{name}");
+            assert!(drawing.width <= Sheet::USUAL.width, "{name}");
         }
     }
 }

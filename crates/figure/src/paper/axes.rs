@@ -10,7 +10,7 @@ use crate::label::{Escape, Placer, Seat, Wish};
 use crate::levels::{head, height_axis};
 use crate::palette::{Ink, Stroke, THIN};
 use crate::scene::Scene;
-use crate::section::corners;
+use crate::sizes::corners;
 use crate::sketch::{self, Dimensions, Shows};
 use crate::view::BeamView;
 use crate::words;

@@ -10,41 +10,63 @@ use crate::legend::{Sample, legend_sized};
 use crate::outline::Region;
 use crate::palette::{Ink, MEDIUM, Stroke, THIN};
 use crate::scene::Scene;
-use crate::section::{FIRST, radii, sizes, unit_of_sizes};
+use crate::sizes::{FIRST, radii, sizes, unit_of_sizes};
 use crate::text::{Align, Label};
 use workings::dimension::Dimension;
 use workings::problem::JointKind;
 use workings::role::Role;
 use workings::solved::Solved;
 
+/// Between a part and its name beside it, px.
+const NAME_GAP: f64 = 4.0;
+/// A section is not made narrower than this for what stands beside it, px: its sizes could not be told apart.
+const NARROWEST: f64 = 60.0;
+
 /// The section to scale with its sizes; with the cut and its height above the lowest fibre where `with_cut` says so: a cut that is
 /// placed from the neutral axis would tell where that is. `None` where the section cannot be drawn.
 pub fn section(solved: &Solved, with_cut: bool, letters: Letters) -> Option<Drawing> {
-    let small = letters.sheet().small;
     let scene = &Scene::of(solved)?;
-    let frame = Frame::fitting(scene.extent, letters.room(), Spot::new(0.0, 0.0));
+    let (mut across, down) = letters.room();
+    let mut drawing = drawn(scene, with_cut, letters, (across, down));
+    // What stands beside the section takes what it needs; the section gives way, so that the letters keep their size on the sheet.
+    for _ in 0..4 {
+        let excess = drawing.width - letters.sheet().width;
+        if excess <= 0.0 || across - excess < NARROWEST {
+            break;
+        }
+        across = frame_of(scene, (across, down)).right() - excess;
+        drawing = drawn(scene, with_cut, letters, (across, down));
+    }
+    Some(drawing)
+}
+
+fn frame_of(scene: &Scene, room: (f64, f64)) -> Frame {
+    Frame::fitting(scene.extent, room, Spot::new(0.0, 0.0))
+}
+
+fn drawn(scene: &Scene, with_cut: bool, letters: Letters, room: (f64, f64)) -> Drawing {
+    let small = letters.sheet().small;
+    let frame = frame_of(scene, room);
     let mut wishes = Vec::new();
     let mut marks = vec![Mark::group("section", "The section", cross_section::given(scene, &frame))];
-    let sizes = sizes(scene, &frame, &unit_of_sizes(scene), &mut wishes);
-    let mut beside = Vec::new();
-    let names = part_names(scene, &frame, (with_cut, small), &mut beside);
-    // Names that stand beside their parts have room between the section and the height of the cut.
-    let reach = beside
-        .iter()
-        .map(|(wish, right)| if *right { wish.at.x + 3.0 + wish.label.width(small) } else { 0.0 });
-    let x = reach.fold(frame.right() + FIRST, |x, reach| x.max(reach + 8.0));
+    let (names, beside) = part_names(scene, &frame, with_cut, small);
+    // Names that stand beside their parts have room between the section and the dimensions.
+    let (mut first, mut x) = (FIRST, frame.right() + FIRST);
+    for name in &beside {
+        let reach = NAME_GAP + name.label.width(small) + 8.0;
+        match name.spots.first() {
+            Some(&(at, Seat::Left)) => first = first.max(reach - at.x),
+            _ => x = x.max(name.at.x + reach),
+        }
+    }
+    let sizes = sizes(scene, &frame, first, &mut wishes);
     let cut = if with_cut { cut(scene, &frame, x, &mut wishes) } else { Vec::new() };
-    wishes.extend(beside.into_iter().map(|(wish, _)| wish));
+    wishes.extend(beside);
     let mut placer = Placer::new();
     for group in [&names, &sizes, &cut] {
         placer.avoid_marks(group);
     }
-    for ring in scene.bodies.iter().flat_map(|body| frame.loops(&body.region)) {
-        placer.avoid_polyline(&ring);
-        if let (Some(&first), Some(&last)) = (ring.first(), ring.last()) {
-            placer.avoid_line(last, first);
-        }
-    }
+    cross_section::keep_off_outlines(&mut placer, scene, &frame);
     radii(scene, &frame, &mut wishes);
     for wish in &wishes {
         placer.put(wish);
@@ -58,7 +80,7 @@ pub fn section(solved: &Solved, with_cut: bool, letters: Letters) -> Option<Draw
     let under = bounds(&marks);
     marks.push(legend_sized(&entries(scene, with_cut), under, letters.sheet().width - 30.0, small));
     let (short, long) = section_words::given(scene, with_cut);
-    Some(Drawing::fitted("section-given", &title(scene), 12.0, 0.0, marks).described(short, long))
+    Drawing::fitted("section-given", &title(scene), 12.0, 0.0, marks).described(short, long)
 }
 
 /// The outline of the section alone, to mark on. `None` where the section cannot be drawn.
@@ -88,19 +110,15 @@ fn cut(scene: &Scene, frame: &Frame, x: f64, wishes: &mut Vec<Wish>) -> Vec<Mark
     marks
 }
 
-/// The names of the parts, where there are several: within the part where there is room; else they are wished for beside it, with
-/// whether on its right.
-fn part_names(
-    scene: &Scene,
-    frame: &Frame,
-    (with_cut, size): (bool, f64),
-    beside: &mut Vec<(Wish, bool)>,
-) -> Vec<Mark> {
-    let mut marks = Vec::new();
+/// The names of the parts, where there are several: marks of those that have room within their part, and wishes for the others,
+/// beside it and outside the section, where a hollow could be taken for what is named.
+fn part_names(scene: &Scene, frame: &Frame, with_cut: bool, size: f64) -> (Vec<Mark>, Vec<Wish>) {
+    let (mut within, mut beside) = (Vec::new(), Vec::new());
     let parts = scene.section.parts();
     if parts.len() < 2 {
-        return marks;
+        return (within, beside);
     }
+    let middle_of_all = frame.x(0.5 * (scene.extent.left + scene.extent.right));
     for (part, name) in parts.iter().zip(&scene.problem.part_names) {
         let label = Label::words(name.clone());
         let room = Rect::around(&frame.loops(&Region::of(part, f64::INFINITY)).concat()).grown(-3.0);
@@ -113,37 +131,19 @@ fn part_names(
             .into_iter()
             .map(|drop| label.rect(middle.moved(0.0, drop), Align::Middle, size))
             .find(|rect| room.holds(rect.grown(2.0)) && clear_of_cut(rect));
-        match rect {
-            Some(rect) => {
-                let back = rect.grown(1.5);
-                let corner = |x, y| Spot::new(x, y);
-                marks.push(Mark::Polygon {
-                    points: vec![
-                        corner(back.left, back.top),
-                        corner(back.right, back.top),
-                        corner(back.right, back.bottom),
-                        corner(back.left, back.bottom),
-                    ],
-                    stroke: None,
-                    fill: Some(Ink::Material),
-                });
-                let at = Spot::new(rect.middle().x, rect.bottom - crate::metrics::DESCENT * size);
-                marks.push(Mark::Text { at, label, align: Align::Middle, size, ink: Ink::Line });
-            }
-            None => {
-                let middle = 0.5 * (scene.extent.left + scene.extent.right);
-                let right = room.middle().x <= frame.x(middle) + 1.0;
-                let (seats, x) = if right {
-                    ([Seat::Right, Seat::Left, Seat::Above, Seat::Below], room.right + 3.0)
-                } else {
-                    ([Seat::Left, Seat::Right, Seat::Above, Seat::Below], room.left - 3.0)
-                };
-                let at = Spot::new(x, room.middle().y + 0.2 * room.height());
-                beside.push((Wish::new(label, at).seats(&seats, Escape::Any).size(size), right));
-            }
+        if let Some(rect) = rect {
+            within.extend(cross_section::name_within(label, rect, size, Ink::Material));
+            continue;
         }
+        let (seats, x) = if room.middle().x < middle_of_all - 1.0 {
+            ([Seat::Left, Seat::Right, Seat::Above, Seat::Below], room.left - 3.0)
+        } else {
+            ([Seat::Right, Seat::Left, Seat::Above, Seat::Below], room.right + 3.0)
+        };
+        let at = Spot::new(x, room.middle().y + 0.2 * room.height());
+        beside.push(Wish::new(label, at).seats(&seats, Escape::Any).gap(NAME_GAP).size(size));
     }
-    marks
+    (within, beside)
 }
 
 fn entries(scene: &Scene, with_cut: bool) -> Vec<(Sample, Label)> {
