@@ -21,6 +21,7 @@ pub mod notes;
 pub mod paper;
 pub mod review;
 pub mod slides;
+mod symbols;
 pub mod tree;
 pub mod wording;
 mod words;

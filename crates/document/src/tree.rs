@@ -268,7 +268,7 @@ pub struct Fact {
 #[derive(Clone, Debug)]
 pub struct Question {
     /// What it is called: `Question 3`, `(a)`.
-    pub label: String,
+    pub label: Vec<Inline>,
     /// What it earns, for the margin: `2 marks`; empty where its parts tell.
     pub marks: String,
     /// Whether it is a part of another.

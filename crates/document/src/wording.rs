@@ -3,6 +3,7 @@
 
 use crate::markdown;
 use crate::notes::line;
+use crate::symbols::Symbols;
 use crate::tree::{Block, Inline};
 use lesson::question::{Ask, AskedValue, Piece, Sketch, pieces};
 use lesson::{Lesson, NamedValue, Question};
@@ -15,14 +16,16 @@ use workings::working::{Formula, Working};
 
 /// A question of a lesson in words.
 pub fn worded(question: &Question, lesson: &Lesson, solved: &Solved) -> Vec<Block> {
-    match &question.text {
+    let mut blocks = match &question.text {
         Some(text) => {
             let mut blocks = markdown::blocks(text);
             blocks.iter_mut().for_each(|block| fill(block, lesson, solved));
             blocks
         }
         None => vec![Block::Paragraph(made(question, solved))],
-    }
+    };
+    Symbols::of(solved).set(&mut blocks);
+    blocks
 }
 
 /// Fills in the values of the names in braces.

@@ -160,3 +160,46 @@ fn of_a_drawing_only_coordinates_are_left_out() {
     assert_eq!(left.matches("11.76").count(), 1, "{left}");
     assert!(left.contains("11.76 kN") && left.contains("5 kN"), "{left}");
 }
+
+/// `P_1` in the name of a working is the symbol of the course there, in the words of a question as in its heading.
+#[test]
+fn names_with_an_index_are_set_as_symbols() {
+    let (name, text) = LESSONS.iter().find(|(name, _)| *name == "overhang").expect("a lesson of ours");
+    let set =
+        set_of(name, text, "[[question]]\nask = \"largest force P_2\"\nsteps = [\"largest load factor\"]\n");
+    for document in [paper(&set, &who(), &form()), key(&set, &who(), &form())] {
+        let page = html(&document);
+        // Drawings and their descriptions, which are heard, keep their words; of all else what is between the tags.
+        let outside = |from: &str, to: &str, page: &str| -> String {
+            page.split(from).map(|part| part.rsplit(to).next().unwrap_or(part)).collect()
+        };
+        let words = outside("<details", "</details>", &outside("<svg", "</svg>", &page));
+        let words: String = words.split('<').filter_map(|part| Some(part.split_once('>')?.1)).collect();
+        assert!(!words.contains("P_2") && !words.contains("P_1"), "{words}");
+        assert!(words.contains("largest force P2"), "{words}");
+    }
+}
+
+/// The letters of a drawing are of 13 px, 9.75 points: in large print they are shown as large as the words, of 18.
+#[test]
+fn large_print_shows_drawings_larger() {
+    let (name, text) = LESSONS.iter().find(|(name, _)| *name == "overhang").expect("a lesson of ours");
+    let set = set_of(name, text, "");
+    let width = |print: Print| -> Vec<(f64, f64)> {
+        let page = html(&paper(&set, &who(), &Form { print, ..form() }));
+        let of = |svg: &str, key: &str| -> String {
+            let (_, after) = svg.split_once(key).expect("an attribute");
+            after.split('"').next().unwrap_or_default().to_owned()
+        };
+        let drawn = page.split("<svg").skip(1).map(|svg| {
+            let box_width =
+                of(svg, "viewBox=\"").split(' ').nth(2).expect("a width").parse().expect("a number");
+            (of(svg, " width=\"").parse().expect("a number"), box_width)
+        });
+        drawn.collect()
+    };
+    let (usual, large) = (width(Print::Usual), width(Print::Large));
+    assert!(usual.len() > 1 && usual.len() == large.len());
+    assert!(usual.iter().all(|(shown, drawn)| (shown - drawn).abs() < 0.01), "{usual:?}");
+    assert!(large.iter().all(|(shown, drawn)| (shown / drawn - 18.0 / 9.75).abs() < 0.001), "{large:?}");
+}

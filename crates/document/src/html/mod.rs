@@ -26,7 +26,8 @@ use workings::style::Style;
 
 /// The document as one HTML file.
 pub fn html(document: &Document) -> String {
-    let context = Context { style: &document.style, equations: document.equation_numbers() };
+    let context =
+        Context { style: &document.style, equations: document.equation_numbers(), print: document.print };
     let mut printer = Printer::new(&context, document.paper != Paper::Wide && document.running.is_empty());
     printer.blocks(&document.body);
     let (body, contents) = (printer.out, printer.contents);
@@ -67,7 +68,7 @@ pub fn html(document: &Document) -> String {
 /// Some blocks as a piece of a page, without the page around them: no drawing in it, no heading with a number, and no
 /// place that a link could lead to.
 pub fn fragment(blocks: &[Block], style: &Style) -> String {
-    let context = Context { style, equations: BTreeSet::new() };
+    let context = Context { style, equations: BTreeSet::new(), print: Print::Usual };
     let mut printer = Printer::new(&context, false);
     printer.blocks(blocks);
     printer.out
@@ -75,11 +76,14 @@ pub fn fragment(blocks: &[Block], style: &Style) -> String {
 
 /// As [`fragment`], for blocks that hold drawings and choices: `scope` is a word that no other piece of the page is told by.
 pub fn fragment_with_drawings(blocks: &[Block], style: &Style, scope: &str) -> String {
-    let context = Context { style, equations: BTreeSet::new() };
+    let context = Context { style, equations: BTreeSet::new(), print: Print::Usual };
     let mut printer = Printer { scope, ..Printer::new(&context, false) };
     printer.blocks(blocks);
     printer.out
 }
+
+/// From the letters of drawings, 13 px, to those of large print, 18 points.
+const LARGE: f64 = 18.0 / 9.75;
 
 /// A tag that is none would make the page's language unknown.
 fn language(tag: &str) -> &str {
@@ -150,6 +154,7 @@ fn push_contents(out: &mut String, contents: &[Entry], open: bool) {
 struct Context<'a> {
     style: &'a Style,
     equations: BTreeSet<&'a str>,
+    print: Print,
 }
 
 fn push_line(out: &mut String, line: &[Inline], context: &Context<'_>) {
@@ -426,7 +431,13 @@ impl<'a> Printer<'a> {
         } else {
             self.push("<div class=\"plate\">\n");
         }
-        let svg = drawing.svg_with_ids(&format!("figure-{}{}-{}", self.scope, self.drawings, drawing.name));
+        // In large print the letters of drawings are as large as the words; where that is too broad, as large as there is room.
+        let times = match self.context.print {
+            Print::Usual => 1.0,
+            Print::Large => LARGE,
+        };
+        let svg =
+            drawing.svg_enlarged(&format!("figure-{}{}-{}", self.scope, self.drawings, drawing.name), times);
         push_markup(&mut self.out, &svg);
         self.push("</div>\n");
         if !figure.caption.is_empty() {

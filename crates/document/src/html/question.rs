@@ -31,7 +31,9 @@ impl Printer<'_> {
         let (class, level) = if question.is_part { ("part", 2) } else { ("question", 1) };
         let element = self.levels.next(level) + 1;
         let _ = write!(self.out, "<section class=\"{class}\">\n<h{element}>");
-        push_escaped(&mut self.out, &question.label);
+        self.push("<span>");
+        self.line(&question.label);
+        self.push("</span>");
         if !question.marks.is_empty() {
             self.push(" <span class=\"marks\">");
             push_escaped(&mut self.out, &question.marks);

@@ -13,6 +13,7 @@ mod section;
 mod shear;
 mod solution;
 
+use crate::symbols::Symbols;
 use crate::tree::{Block, Document, Paper, Print};
 pub(crate) use author::{Author, alternatives, listed};
 use lesson::Lesson;
@@ -75,9 +76,10 @@ pub(crate) fn document(
     solved: &Solved,
     paper: Paper,
     kind: &str,
-    body: Vec<Block>,
+    mut body: Vec<Block>,
 ) -> Document {
     let about = &lesson.about;
+    Symbols::of(solved).set(&mut body);
     Document {
         title: about.title.clone(),
         kind: kind.to_owned(),

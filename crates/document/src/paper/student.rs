@@ -3,6 +3,7 @@
 use super::answers::answered;
 use super::value_words::part_name;
 use super::{Form, PAPER, Who, facts, framed, given, marks, part_letter, question_label};
+use crate::notes::line;
 use crate::tree::{Block, Document, Print, Question};
 use crate::wording::worded;
 use assessment::set::{SetPaper, SetQuestion};
@@ -36,7 +37,7 @@ fn asks(
         [only] => body.extend(answered(only, &set.solved, letters)),
         several => body.extend(several.iter().map(|part| {
             Block::Question(Question {
-                label: format!("{} {}", part_letter(&part.label), part_name(part, style)),
+                label: line![part_letter(&part.label), " ", part_name(part, style)],
                 marks: marks(part.marks, style),
                 is_part: true,
                 body: answered(part, &set.solved, letters),
@@ -44,5 +45,5 @@ fn asks(
         })),
     }
     let marks = marks(question.marks, style);
-    Block::Question(Question { label: question_label(number), marks, is_part: false, body })
+    Block::Question(Question { label: line![question_label(number)], marks, is_part: false, body })
 }

@@ -286,11 +286,12 @@ impl Writer<'_> {
 
     fn question(&mut self, question: &Question) -> Value {
         // A heading of nothing is none, and PDF/UA-1 forbids it.
-        let label = self.text(&question.label);
-        let label = if label.trim().is_empty() { "Question".to_owned() } else { label };
+        let unnamed = [Inline::text("Question")];
+        let label: &[Inline] =
+            if self.is_blank(&question.label) { &unnamed } else { question.label.as_slice() };
         json!({
             "k": "question",
-            "label": label,
+            "label": self.line(label),
             "marks": self.text(&question.marks),
             "part": question.is_part,
             "level": self.levels.next(if question.is_part { 2 } else { 1 }),

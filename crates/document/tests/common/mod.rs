@@ -136,7 +136,7 @@ pub fn body(text: &str) -> Vec<Block> {
 /// A question with two parts and everything in which a student answers.
 pub fn question(text: &str) -> Block {
     let part =
-        |body| Block::Question(Question { label: text.into(), marks: text.into(), is_part: true, body });
+        |body| Block::Question(Question { label: words(text), marks: text.into(), is_part: true, body });
     let before = vec![Inline::Math(symbol(Role::ShearStress)), " =".into(), text.into()];
     let answer = Answer { before, behind: words(text), spoken: text.into() };
     let choices = Choices { spoken: text.into(), items: vec![words(text), words("1")] };
@@ -145,7 +145,7 @@ pub fn question(text: &str) -> Block {
         part(vec![Block::Room(Room { spoken: text.into(), height: 20.0 }), Block::Answer(answer)]),
         part(vec![Block::Choices(choices)]),
     ];
-    Block::Question(Question { label: text.into(), marks: String::new(), is_part: false, body: parts })
+    Block::Question(Question { label: words(text), marks: String::new(), is_part: false, body: parts })
 }
 
 pub fn sheet(text: &str, paper: Paper) -> Document {

@@ -7,6 +7,7 @@ mod table;
 
 pub use habits::*;
 pub(crate) use spoken::greek;
+pub(crate) use symbol_text::lowered_digit;
 pub use symbol_text::{Below, Letter, Mark, Run, RunLevel, SymbolText};
 
 use crate::role::{Role, Symbol};

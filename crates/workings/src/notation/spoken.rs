@@ -1,6 +1,6 @@
 //! How symbols are spoken, and what quantities are called with their index.
 
-use super::symbol_text::{Letter, Mark};
+use super::symbol_text::{Letter, Mark, lowered_digit};
 use crate::role::Role;
 
 /// Greek letters: the letter, its name, which is also its name in LaTeX save where [`latex_name`] says else.
@@ -73,7 +73,7 @@ pub(super) fn letters(letters: &[Letter], has_capital: impl Fn(&str) -> bool) ->
             let text = match greek(&below.text) {
                 Some(name) => name.to_lowercase(),
                 None if below.italic => spaced.join(" "),
-                None => below.text.clone(),
+                None => lowered_in_words(&below.text),
             };
             words.push(format!("sub {text}"));
         }
@@ -81,6 +81,23 @@ pub(super) fn letters(letters: &[Letter], has_capital: impl Fn(&str) -> bool) ->
     };
     let spoken: Vec<String> = letters.iter().map(one).collect();
     spoken.join(" ")
+}
+
+/// `P₁` as `P 1`: a lowered digit is heard as a digit.
+fn lowered_in_words(text: &str) -> String {
+    let mut words = String::with_capacity(text.len());
+    for c in text.chars() {
+        match lowered_digit(c) {
+            Some(digit) => {
+                if !words.ends_with(|last: char| last.is_ascii_digit()) {
+                    words.push(' ');
+                }
+                words.push(digit);
+            }
+            None => words.push(c),
+        }
+    }
+    words
 }
 
 /// What a quantity is called with its index: `reaction at A`, `largest bending moment`, `area 1`.

@@ -73,8 +73,33 @@ impl Below {
     /// A piece of a subscript: italic where it names axes or counts (`A_i`), upright elsewhere.
     pub(super) fn of(text: &str) -> Self {
         let italic = matches!(text, "i" | "j" | "k") || text.chars().all(|c| matches!(c, 'x' | 'y' | 'z'));
-        Self { text: text.to_owned(), italic }
+        Self { text: lowered(text), italic }
     }
+}
+
+/// A name with a number as it stands in a subscript: of `P_1` the 1 lies lower still.
+fn lowered(text: &str) -> String {
+    let (mut out, mut low) = (String::with_capacity(text.len()), false);
+    let mut rest = text.chars().peekable();
+    while let Some(c) = rest.next() {
+        low = match c {
+            '_' => rest.peek().is_some_and(char::is_ascii_digit),
+            _ => low && c.is_ascii_digit(),
+        };
+        match c.to_digit(10) {
+            Some(digit) if low => out.extend(char::from_u32(u32::from('\u{2080}') + digit)),
+            _ if low => {}
+            _ => out.push(c),
+        }
+    }
+    out
+}
+
+/// The digit that a lowered one is of: 1 of `₁`.
+pub(crate) fn lowered_digit(c: char) -> Option<char> {
+    matches!(c, '\u{2080}'..='\u{2089}')
+        .then(|| char::from_digit(u32::from(c) - u32::from('\u{2080}'), 10))
+        .flatten()
 }
 
 impl Letter {

@@ -81,6 +81,17 @@ fn a_load_goes_by_the_name_that_the_lecturer_gave_it() {
 }
 
 #[test]
+fn the_number_of_a_name_stands_lower_in_a_subscript() {
+    let symbol = |index: &str| Notation::default().symbol(&Symbol::indexed(Role::ShearForce, index));
+    let text = symbol("P_12, left");
+    assert_eq!(
+        (text.plain(), text.spoken),
+        ("V_P\u{2081}\u{2082}, left".to_owned(), "V sub P 12, left".to_owned())
+    );
+    assert_eq!(symbol("P_max").plain(), "V_P_max");
+}
+
+#[test]
 fn a_course_changes_a_symbol() {
     let mut notation = Notation::default();
     assert_eq!(notation.extend(Role::AreaBeyond, "A*"), Ok(()));

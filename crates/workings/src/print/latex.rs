@@ -2,7 +2,7 @@
 
 use super::layout::{Item, Relation, layout};
 use crate::expression::Expression;
-use crate::notation::{Below, Letter, Mark, SymbolText, greek};
+use crate::notation::{Below, Letter, Mark, SymbolText, greek, lowered_digit};
 use crate::shown::Shown;
 use crate::style::Style;
 use crate::unit::Unit;
@@ -97,9 +97,10 @@ fn escaped(text: &str) -> String {
             '\u{202f}' | '\u{2009}' => out.push_str("\\,"),
             '\u{a0}' => out.push('~'),
             character if character.is_control() => out.push(' '),
-            character => match greek(character.encode_utf8(&mut [0; 4])) {
-                Some(name) => out.push_str(&format!("${}$", greek_command(name))),
-                None => out.push(character),
+            character => match (lowered_digit(character), greek(character.encode_utf8(&mut [0; 4]))) {
+                (Some(digit), _) => out.push_str(&format!("$_{digit}$")),
+                (None, Some(name)) => out.push_str(&format!("${}$", greek_command(name))),
+                (None, None) => out.push(character),
             },
         }
     }
