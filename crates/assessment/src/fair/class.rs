@@ -3,6 +3,7 @@
 use super::judge::Judgement;
 use super::mistakes::Wrong;
 use super::path::{Feature, Path};
+use super::slips::Taken;
 use super::verdict::Class;
 use serde::Serialize;
 use std::collections::{BTreeMap, BTreeSet};
@@ -18,12 +19,12 @@ pub struct Paper {
     pub judgements: Vec<Judgement>,
 }
 
-/// A mistake that gives the right value of a result.
+/// A mistake, or a slip alone, that gives the right value of a result.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
 pub struct Hides {
     /// The name of the asked working.
     pub working: String,
-    /// The mistake's id.
+    /// The id of the mistake or the slip.
     pub mistake: String,
     /// The name of the working at which it is made.
     pub made_at: String,
@@ -33,6 +34,11 @@ impl Hides {
     pub(super) fn new(working: &str, wrong: &Wrong) -> Self {
         Self { working: working.to_owned(), mistake: wrong.mistake.clone(), made_at: wrong.made_at.clone() }
     }
+
+    /// A slip that is taken as right: it befalls the asked value itself.
+    pub(super) fn slip(working: &str, taken: &Taken) -> Self {
+        Self { working: working.to_owned(), mistake: taken.slip.clone(), made_at: working.to_owned() }
+    }
 }
 
 /// The mistakes that are hidden on every one of several papers: what varies does not show them. Of a single paper nothing is
@@ -40,7 +46,9 @@ impl Hides {
 pub fn hidden_on_all(papers: &[Paper]) -> BTreeSet<Hides> {
     let hidden = |paper: &Paper| -> BTreeSet<Hides> {
         let of = |judgement: &Judgement| -> Vec<Hides> {
-            judgement.hidden.iter().map(|hidden| Hides::new(&judgement.working, &hidden.wrong)).collect()
+            let working = &judgement.working;
+            let mistakes = judgement.hidden.iter().map(|hidden| Hides::new(working, &hidden.wrong));
+            mistakes.chain(judgement.slips.taken.iter().map(|taken| Hides::slip(working, taken))).collect()
         };
         paper.judgements.iter().flat_map(of).collect()
     };
@@ -94,6 +102,10 @@ pub struct Row {
     pub hidden: Extent,
     /// How many pairs of mistakes cannot be told apart, those alike by structure among them.
     pub alike: Extent,
+    /// How many mistakes there are after which a slip leads back to the right value.
+    pub slipped_back: Extent,
+    /// How many mistakes there are that lead to where a slip of the right value, or of another mistake, leads.
+    pub slip_or_mistake: Extent,
 }
 
 /// Papers of which one has the right answer of another: whoever copies it is not found out.
@@ -176,6 +188,10 @@ fn row(working: &str, all: &[(&Paper, &Judgement)]) -> Option<Row> {
         condition: extent(&|judgement| judgement.condition)?,
         hidden: extent(&|judgement| judgement.hidden.len() as f64)?,
         alike: extent(&|judgement| judgement.alike.len() as f64)?,
+        slipped_back: extent(&|judgement| judgement.slips.back.len() as f64)?,
+        slip_or_mistake: extent(&|judgement| {
+            (judgement.slips.as_mistake.len() + judgement.slips.between_mistakes) as f64
+        })?,
     })
 }
 

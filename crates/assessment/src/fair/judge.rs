@@ -6,14 +6,16 @@ use super::course::Course;
 use super::figures::Grid;
 use super::kind;
 use super::mistakes::{self, Alike, Hidden, Wrong};
+use super::slips::{Right, Slips};
 use super::world::World;
 use crate::chance::Chance;
+use crate::set::either_sign;
 use serde::Serialize;
 use std::collections::BTreeSet;
 use std::fmt;
 use workings::engine::Call;
 use workings::evaluate::{EvaluationError, Prepared};
-use workings::mistake::{self, Applied, Mistake};
+use workings::mistake::{self, Applied, Mistake, slip};
 use workings::rounding::Figures;
 use workings::solved::Solved;
 use workings::working::{Formula, Id};
@@ -44,6 +46,8 @@ pub struct Judgement {
     pub hidden: Vec<Hidden>,
     /// Those of the others that cannot be told from one another.
     pub alike: Vec<Alike>,
+    /// What slips make of the value and of the mistakes that it does not hide.
+    pub slips: Slips,
 }
 
 impl Judgement {
@@ -192,7 +196,20 @@ impl<'a> Judge<'a> {
         let elsewhere = mistakes::right_elsewhere(solved, &prepared, &worlds, id);
         let hidden = mistakes::hidden(&mut led, right, &elsewhere, half_width);
         // A wrong value is known again within the course's tolerance of it.
-        let alike = mistakes::alike(led, |value| share * value.abs().max(least));
+        let band = |value: f64| share * value.abs().max(least);
+        let alike = mistakes::alike(&mut led, band);
+        let dimension = solved.workings().working(id).value.dimension;
+        let slips = Slips::of(
+            &Right {
+                value: right,
+                elsewhere: &elsewhere,
+                half_width,
+                either_sign: either_sign(solved, asked),
+            },
+            &led,
+            &slip::slips(dimension, solved.style().units),
+            |value| share * value.abs(),
+        );
         Ok(Judgement {
             working: asked.to_owned(),
             right,
@@ -204,6 +221,7 @@ impl<'a> Judge<'a> {
             mistakes: count,
             hidden,
             alike,
+            slips,
         })
     }
 

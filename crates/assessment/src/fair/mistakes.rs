@@ -2,6 +2,7 @@
 
 use super::world::World;
 use serde::Serialize;
+use std::collections::BTreeMap;
 use workings::evaluate::{EvaluationError, Evaluator, Prepared, Replacement};
 use workings::mistake::Applied;
 use workings::solved::Solved;
@@ -45,7 +46,36 @@ const SAME: f64 = 1e-9;
 /// A mistake with the value that it leads to in the lesson, and in each of the other worlds.
 pub(super) struct Led {
     pub(super) wrong: Wrong,
-    elsewhere: Vec<f64>,
+    pub(super) elsewhere: Vec<f64>,
+}
+
+/// By what factors the value of a working is changed to see whether another depends on it: up and down, little and far, and with
+/// the other sign; what only the least of several values decides, or its size, answers to one of them.
+const TRIED: [f64; 5] = [1.375, 0.625, 1e3, 1e-3, -1.125];
+
+/// Whether a value depends on what a mistake replaces. A working may be read on the way to another and cancel there, as I does in the
+/// reactions of a beam on three supports: no mistake made at it is on the way to them.
+fn depends(
+    evaluator: &mut Evaluator<'_>,
+    solved: &Solved,
+    replaced: &[Id],
+    asked: Id,
+) -> Result<bool, EvaluationError> {
+    let right = solved.value(asked);
+    for &id in replaced {
+        let here = solved.value(id);
+        for factor in TRIED {
+            let other = if here == 0.0 { factor } else { factor * here };
+            let prepared =
+                with_given(solved, vec![(id, Replacement::Value(other))])?.only(solved.workings(), [asked]);
+            // A second moment below zero, say, bends no beam: such a change tells nothing.
+            let led_to = value(evaluator, &prepared, asked);
+            if led_to.is_finite() && !same(led_to, right) {
+                return Ok(true);
+            }
+        }
+    }
+    Ok(false)
 }
 
 /// Where every mistake leads that can show in a working; those that lead nowhere (a division by zero) are left out.
@@ -58,6 +88,8 @@ pub(super) fn led(
     let workings = solved.workings();
     let mut evaluator = Evaluator::new(workings);
     let mut all = Vec::new();
+    // Whether the asked value depends on these workings.
+    let mut known: BTreeMap<Vec<Id>, bool> = BTreeMap::new();
     for made in mistakes.iter().filter(|made| made.changes(solved, asked)) {
         let replaced = made.replacements();
         let own: Vec<Id> = replaced.iter().map(|(id, _)| *id).collect();
@@ -65,6 +97,16 @@ pub(super) fn led(
         let value = value(&mut evaluator, &prepared, asked);
         if !value.is_finite() {
             continue;
+        }
+        if same(value, solved.value(asked)) {
+            let depends = match known.get(&own) {
+                Some(known) => *known,
+                None => depends(&mut evaluator, solved, &own, asked)?,
+            };
+            known.insert(own.clone(), depends);
+            if !depends {
+                continue;
+            }
         }
         let mut elsewhere = Vec::with_capacity(worlds.len());
         for world in worlds {
@@ -121,7 +163,7 @@ pub(super) fn hidden(led: &mut Vec<Led>, right: f64, elsewhere: &[f64], half_wid
 
 /// The pairs of different mistakes that lead to values nearer than the tolerance, of which `band` gives the half-width at a
 /// value (SI, growing with its size).
-pub(super) fn alike(mut led: Vec<Led>, band: impl Fn(f64) -> f64) -> Vec<Alike> {
+pub(super) fn alike(led: &mut [Led], band: impl Fn(f64) -> f64) -> Vec<Alike> {
     led.sort_by(|one, other| one.wrong.value.total_cmp(&other.wrong.value));
     let mut pairs = Vec::new();
     for (at, one) in led.iter().enumerate() {
@@ -143,12 +185,12 @@ pub(super) fn alike(mut led: Vec<Led>, band: impl Fn(f64) -> f64) -> Vec<Alike> 
 }
 
 /// Whether two values are the same in every world in which both can be found, and there is one.
-fn all_same(one: &[f64], other: &[f64]) -> bool {
+pub(super) fn all_same(one: &[f64], other: &[f64]) -> bool {
     let mut found =
         one.iter().zip(other).filter(|(one, other)| one.is_finite() && other.is_finite()).peekable();
     found.peek().is_some() && found.all(|(one, other)| same(*one, *other))
 }
 
-fn same(one: f64, other: f64) -> bool {
+pub(super) fn same(one: f64, other: f64) -> bool {
     (one - other).abs() <= SAME * one.abs().max(other.abs())
 }

@@ -24,6 +24,7 @@ mod judge;
 pub(crate) mod kind;
 pub(crate) mod mistakes;
 mod path;
+mod slips;
 mod verdict;
 mod world;
 
@@ -33,4 +34,5 @@ pub use course::Course;
 pub use judge::{Judge, Judgement, NotAsked, judge, rounded};
 pub use mistakes::{Alike, Hidden, Wrong};
 pub use path::{Feature, Path};
+pub use slips::{Meets, Slips, Taken};
 pub use verdict::{Class, MOST_CONDITION, Reason, Verdict, verdict};

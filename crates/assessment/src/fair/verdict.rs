@@ -62,6 +62,13 @@ pub enum Reason {
         /// The name of the working at which it is made.
         made_at: String,
     },
+    /// A slip alone leads to a value that is taken as right.
+    HiddenSlip {
+        /// The asked working.
+        working: String,
+        /// The slip's id.
+        slip: String,
+    },
     /// Rounding on the way leads an honest student out of the tolerance.
     CarriedTooFar {
         /// The asked working.
@@ -101,6 +108,7 @@ impl Reason {
     pub fn working(&self) -> Option<&str> {
         match self {
             Self::HiddenMistake { working, .. }
+            | Self::HiddenSlip { working, .. }
             | Self::CarriedTooFar { working, .. }
             | Self::IllConditioned { working, .. }
             | Self::OtherCondition { working, .. } => Some(working),
@@ -117,6 +125,9 @@ impl fmt::Display for Reason {
             }
             Self::HiddenMistake { working, mistake, made_at } => {
                 write!(f, "{working}: the mistake {mistake}, made at {made_at}, gives the right value")
+            }
+            Self::HiddenSlip { working, slip } => {
+                write!(f, "{working}: so near zero that the slip {slip} is taken as right")
             }
             Self::CarriedTooFar { working, carried, tolerance } if tolerance * 1e3 > *carried => write!(
                 f,
@@ -167,11 +178,20 @@ pub fn verdict(judgements: &[Judgement], path: &Path, class: Option<&Class>) -> 
         let hides = judgement.hidden_by_numbers().map(|hidden| Hides::new(working, &hidden.wrong));
         let shown_by_others = |hides: &Hides| class.is_none_or(|class| !class.hidden_on_all.contains(hides));
         reasons.extend(
-            hides.filter(shown_by_others).map(|Hides { working, mistake, made_at }| Reason::HiddenMistake {
+            hides.filter(&shown_by_others).map(|Hides { working, mistake, made_at }| Reason::HiddenMistake {
                 working,
                 mistake,
                 made_at,
             }),
+        );
+        // A power of ten lost is the slip of the same name, whichever it is.
+        let slips: BTreeSet<Hides> =
+            judgement.slips.taken.iter().map(|taken| Hides::slip(working, taken)).collect();
+        reasons.extend(
+            slips
+                .into_iter()
+                .filter(&shown_by_others)
+                .map(|Hides { working, mistake, .. }| Reason::HiddenSlip { working, slip: mistake }),
         );
         let (carried, tolerance) = (judgement.carried.band, judgement.tolerance);
         // What is exactly as wide as the tolerance is inside it, whatever the last bits say.

@@ -77,7 +77,7 @@ impl ValuePart {
 }
 
 /// Whether a curve reaches the value, its largest by size, with both signs: V of a beam that is loaded symmetrically.
-fn either_sign(solved: &Solved, working: &str) -> bool {
+pub(crate) fn either_sign(solved: &Solved, working: &str) -> bool {
     let workings = solved.workings();
     let Some(id) = workings.id(working) else { return false };
     let largest = solved.key().largest_shear;

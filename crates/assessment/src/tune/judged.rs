@@ -107,6 +107,9 @@ pub(super) fn rank(mut judged: Vec<Judged>, any: Vec<Judged>, count: usize, cens
                     |one: &Hides| (&one.working, &one.mistake, &one.made_at) == (working, mistake, made_at);
                 !always.iter().any(hides)
             }
+            Reason::HiddenSlip { working, slip } => {
+                !always.iter().any(|one| (&one.working, &one.mistake) == (working, slip))
+            }
             _ => true,
         });
     }
@@ -142,11 +145,13 @@ fn count_reasons(judged: &[Judged], census: &mut Census) {
     for judged in judged.iter().filter(|judged| judged.score.asked_long == 0) {
         let any = |is: fn(&Reason) -> bool| u64::from(judged.reasons.iter().any(is));
         census.round += 1;
-        census.hidden += any(|reason| matches!(reason, Reason::HiddenMistake { .. }));
+        census.hidden +=
+            any(|reason| matches!(reason, Reason::HiddenMistake { .. } | Reason::HiddenSlip { .. }));
         census.carried += any(|reason| matches!(reason, Reason::CarriedTooFar { .. }));
         census.ill_conditioned += any(|reason| matches!(reason, Reason::IllConditioned { .. }));
         let hides = judged.reasons.iter().filter_map(|reason| match reason {
             Reason::HiddenMistake { working, mistake, .. } => Some((mistake.as_str(), working.as_str())),
+            Reason::HiddenSlip { working, slip } => Some((slip.as_str(), working.as_str())),
             _ => None,
         });
         // Made at two workings it is still one mistake.

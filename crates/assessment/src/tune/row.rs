@@ -188,5 +188,14 @@ fn separate(judgements: &[Judgement]) -> String {
             judgement.working
         ));
     }
+    let back =
+        |judgement: &'_ Judgement| judgement.slips.back.iter().filter(|meets| !meets.by_structure).count();
+    let slipped: usize = judgements.iter().map(back).sum();
+    if slipped > 0 {
+        text.push_str(&format!(
+            "; after {} a slip would lead back to a right value",
+            counted(slipped, "mistake")
+        ));
+    }
     text
 }

@@ -83,6 +83,8 @@ impl Report {
                     ("condition number", numbers(&row.condition, 1)),
                     ("mistakes that give the right value", numbers(&row.hidden, 0)),
                     ("pairs of mistakes that give one value", numbers(&row.alike, 0)),
+                    ("mistakes that a slip would make right again", numbers(&row.slipped_back, 0)),
+                    ("slips that give the value of a mistake", numbers(&row.slip_or_mistake, 0)),
                 ];
                 text.push_str(&block(&row.working, &lines));
             }
@@ -153,6 +155,8 @@ impl Report {
         let mut all: Vec<(&str, Vec<&str>)> = Vec::new();
         for Hides { working, mistake, .. } in &self.table.hidden_on_all {
             match all.last_mut().filter(|(last, _)| last == working) {
+                // Made at several workings it is still one mistake.
+                Some((_, mistakes)) if mistakes.last() == Some(&mistake.as_str()) => {}
                 Some((_, mistakes)) => mistakes.push(mistake),
                 None => all.push((working, vec![mistake])),
             }
