@@ -86,8 +86,10 @@ fn picture_blocks(item: &Item, picture: &Picture) -> Vec<Element> {
 fn field(value: &Value, variables: &Variables<'_>) -> Element {
     let interaction = qti("textEntryInteraction")
         .with("responseIdentifier", variables.response(&value.identifier))
-        .with("expectedLength", 10);
-    let mut field = html("p").nodes(&value.label.0).text(": ").child(interaction);
+        .with("expectedLength", 10)
+        .with("aria-label", &value.spoken);
+    // In 2.1, which has no names for who cannot see, the words before the field are its name: they stand in its own paragraph.
+    let mut field = html("p").nodes(&value.label.0).text(" ").child(interaction);
     if value.unit != Line::default() {
         field = field.text(" ").nodes(&value.unit.0);
     }

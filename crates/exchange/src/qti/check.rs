@@ -60,6 +60,12 @@ fn twice<T: Eq + std::hash::Hash + Clone>(all: impl Iterator<Item = T>) -> Vec<T
 fn check_value(value: &Value, earlier: &[Answer], told: &mut impl FnMut(String, &str)) {
     let name = value.identifier.as_str();
     let right = value.right;
+    if value.spoken.trim().is_empty() {
+        told(
+            format!("the field of {name:?} has no name for who cannot see it"),
+            "write what is asked for, with its unit",
+        );
+    }
     if !value.bounds.hold(right) {
         let what = format!("the right value of {name:?}, {right}, is outside what is taken as right");
         told(what, "give bounds on either side of it, the lower first");

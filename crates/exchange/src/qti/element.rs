@@ -125,7 +125,9 @@ fn write(
     if let Some(namespace) = namespace {
         start.push_attribute(("xmlns", namespace));
     }
-    for (attribute, value) in &element.attributes {
+    // 2.1 has no attributes of WAI-ARIA, 3.0 has them on everything that is answered.
+    let known = |attribute: &str| version == Version::Qti30 || !attribute.starts_with("aria-");
+    for (attribute, value) in element.attributes.iter().filter(|(attribute, _)| known(attribute)) {
         let attribute = if renamed { hyphened(attribute) } else { attribute.clone() };
         start.push_attribute((attribute.as_str(), permitted(value).as_str()));
     }

@@ -38,6 +38,7 @@ pub struct Picture {
 
 /// What is asked for.
 #[derive(Clone, Debug, PartialEq)]
+#[expect(clippy::large_enum_variant, reason = "an item has a few answers, and nearly all of them are values")]
 pub enum Answer {
     /// A number.
     Value(Value),
@@ -70,8 +71,10 @@ impl Answer {
 pub struct Value {
     /// Its name.
     pub identifier: Identifier,
-    /// What stands before the field: the symbol or the words.
+    /// What stands before the field: what is asked for, in words or with its symbol.
     pub label: Line,
+    /// What the field is called for who cannot see what stands before and behind it: `shear stress on the cut, in megapascals`.
+    pub spoken: String,
     /// The unit behind the field; empty for none. To be chosen so that the right value is from 1 to 10 000 in size.
     pub unit: Line,
     /// The right value, in that unit.

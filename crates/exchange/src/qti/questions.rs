@@ -102,6 +102,7 @@ fn typed(
 ) -> Result<Value, Fault> {
     let style = set.solved.style();
     let unit = &part.typed_unit;
+    let called = style.notation.in_its_words(&part.working);
     let mut accepted = part.accepted().filter_map(|band| bounds(unit, band));
     let first = accepted.next().ok_or_else(|| nothing_right(&part.working))?;
     let known = part.mistakes.iter().filter_map(|known| {
@@ -114,7 +115,15 @@ fn typed(
     let expected = through::expected(set, part, before, &|part| named(&format!("part-{}", part.label)).ok());
     let mut value = Value {
         identifier,
-        label: Line::of(&[Inline::Math(Expression::Symbol(part.symbol.clone())), Inline::text(" =")], style)?,
+        label: Line::of(
+            &[
+                Inline::text(format!("{}: ", capital(&called))),
+                Inline::Math(Expression::Symbol(part.symbol.clone())),
+                Inline::text(" ="),
+            ],
+            style,
+        )?,
+        spoken: spoken(&called, unit),
         unit: Line::words(&unit.text()),
         right: unit.from_si(part.right),
         bounds: first,
@@ -148,7 +157,8 @@ fn located(identifier: Identifier, marks: f64, part: &PlacePart) -> Result<Value
     };
     Ok(Value {
         identifier,
-        label: Line::words(label),
+        label: Line::words(&format!("{label}:")),
+        spoken: spoken(label, unit),
         unit: Line::words(&unit.text()),
         right,
         bounds: first,
@@ -183,6 +193,20 @@ fn shown(set: &SetPaper, part: &ValuePart, value: f64, style: &Style) -> String 
     dimension
         .map(|dimension| style.text(Quantity::new(value, dimension), part.symbol.role))
         .unwrap_or_default()
+}
+
+/// The name of a field for who cannot see it: what is asked for, and in which unit.
+fn spoken(called: &str, unit: &AnswerUnit) -> String {
+    match unit.in_words() {
+        words if words.is_empty() => called.to_owned(),
+        words => format!("{called}, in {words}"),
+    }
+}
+
+/// With a capital at its beginning.
+fn capital(words: &str) -> String {
+    let mut letters = words.chars();
+    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }
 
 /// What a platform compares with, in the unit of the answer.

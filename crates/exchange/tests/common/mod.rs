@@ -75,6 +75,7 @@ fn value(identifier: &str, label: Line, unit: &str, right: f64, bounds: Bounds) 
     Value {
         identifier: name(identifier),
         label,
+        spoken: format!("{identifier}, in {unit}"),
         unit: Line::words(unit),
         right,
         bounds,

@@ -12,6 +12,12 @@ const { chromium } = createRequire(join(resolve(process.env.PLAYWRIGHT ?? "node_
 export const players = resolve(process.env.PLAYERS ?? "node_modules");
 export const packages = resolve(process.env.PACKAGES ?? "packages");
 
+/** The folder of the package that is played, unpacked. */
+let played = join(packages, "3.0");
+export const open = (folder) => {
+  played = resolve(folder);
+};
+
 let browser;
 before(async () => {
   browser = await chromium.launch({ executablePath: process.env.BROWSER, args: ["--no-sandbox", "--disable-gpu"] });
@@ -32,7 +38,7 @@ export async function onPage(head, body, act) {
     const { origin, pathname } = new URL(route.request().url());
     if (origin === HOST && pathname === "/") return route.fulfill({ contentType: "text/html", body: html(head, body) });
     const [, where, ...rest] = pathname.split("/");
-    const file = join({ players, package: join(packages, "3.0") }[where] ?? "nowhere", ...rest);
+    const file = join({ players, package: played }[where] ?? "nowhere", ...rest);
     if (origin === HOST && existsSync(file)) return route.fulfill({ path: file });
     if (!pathname.endsWith(".ico")) faults.push(`not there: ${pathname}`);
     return route.fulfill({ status: 404 });
@@ -47,7 +53,7 @@ export async function onPage(head, body, act) {
 }
 
 /** The text of an item. */
-export const itemText = (item) => readFileSync(join(packages, "3.0", `${item}.xml`), "utf8");
+export const itemText = (item) => readFileSync(join(played, `${item}.xml`), "utf8");
 
 /** Waits until what was asked for is on the screen. */
 export const settled = (page) => page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));

@@ -9,13 +9,16 @@ import { join } from "node:path";
 import { test } from "node:test";
 import { onPage, packages, players } from "./browser.mjs";
 
-/** An XML text as nested lists, without comments and space between elements. */
+/**
+ * An XML text as nested lists, without comments and space between elements, and without names of fields for who cannot see: 2.1 has no
+ * attributes of WAI-ARIA that could be converted.
+ */
 const nested = (page, text) => page.evaluate((text) => {
   const xml = new DOMParser().parseFromString(text, "application/xml");
   if (xml.querySelector("parsererror")) throw new Error(xml.documentElement.textContent);
   const list = (element) => {
     const attributes = [...element.attributes]
-      .filter(({ name }) => !/^xmlns|schemaLocation$/.test(name))
+      .filter(({ name }) => !/^xmlns|schemaLocation$|^aria-/.test(name))
       .map(({ name, value }) => `${name}=${value}`);
     const children = [...element.childNodes].map((child) => (child.nodeType === Node.ELEMENT_NODE ? list(child) : child.textContent.trim()));
     return [`{${element.namespaceURI}}${element.localName}`, attributes.sort(), children.filter((child) => child !== "")];
