@@ -9,7 +9,15 @@ use std::time::{Duration, Instant};
 #[test]
 fn a_run_killed_at_any_moment_is_finished_by_running_it_again() {
     let desk = Desk::new();
-    desk.put("class.csv", &class(1, 24));
+    // With a typesetter a paper takes a few tenths of a second: fewer are enough for a kill to fall between and within them.
+    let students = if cfg!(feature = "pdf") { 4 } else { 24 };
+    let list = class(1, students);
+    let list = list.lines().enumerate().map(|(place, line)| match place {
+        0 => format!("{line},large print\n"),
+        2 => format!("{line},yes\n"),
+        _ => format!("{line},\n"),
+    });
+    desk.put("class.csv", &list.collect::<String>());
     let start = Instant::now();
     desk.done(&["papers", "lesson.toml", "class.csv", "-o", "whole"]);
     let whole = start.elapsed();
