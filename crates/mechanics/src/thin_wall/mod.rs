@@ -17,6 +17,9 @@ mod flow;
 mod line;
 mod named;
 mod network;
+mod of_outline;
+mod of_parts;
+mod plate;
 mod torsion;
 mod wall;
 

@@ -20,10 +20,10 @@ pub enum Path {
 }
 
 /// A wall of one thickness between two joints.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Wall {
     /// What it is called: `web`, `top flange, left`.
-    pub name: &'static str,
+    pub name: String,
     /// Index of the joint where it begins.
     pub from: usize,
     /// Index of the joint where it ends; the same for a wall that closes a circle.
@@ -39,20 +39,20 @@ const SAME_END: f64 = 1e-9;
 
 impl Wall {
     /// A straight wall between two joints; thickness in m.
-    pub fn straight(name: &'static str, from: usize, to: usize, thickness: f64) -> Self {
-        Self { name, from, to, path: Path::Straight, thickness }
+    pub fn straight(name: impl Into<String>, from: usize, to: usize, thickness: f64) -> Self {
+        Self { name: name.into(), from, to, path: Path::Straight, thickness }
     }
 
     /// A round wall between two joints: its centre, m, the angle through which it runs, rad, counter-clockwise positive, and
     /// its thickness, m.
     pub fn round(
-        name: &'static str,
+        name: impl Into<String>,
         (from, to): (usize, usize),
         centre: Point,
         sweep: f64,
         thickness: f64,
     ) -> Self {
-        Self { name, from, to, path: Path::Round { centre, sweep }, thickness }
+        Self { name: name.into(), from, to, path: Path::Round { centre, sweep }, thickness }
     }
 
     /// Its middle line; `wall` is its index, for the fault.

@@ -4,6 +4,7 @@ mod closed;
 mod properties;
 mod published;
 mod refused;
+mod shapes;
 
 #[track_caller]
 fn near(found: f64, wanted: f64) {

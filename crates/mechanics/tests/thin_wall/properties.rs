@@ -3,6 +3,7 @@
 
 use crate::near_on;
 use core::f64::consts::PI;
+use mechanics::real;
 use mechanics::section::Point;
 use mechanics::thin_wall::{Path, ThinWalls, Wall};
 use proptest::prelude::*;
@@ -70,7 +71,7 @@ fn mapped(section: &ThinWalls, to: impl Fn(Point) -> Point, sense: f64, times: f
             Path::Straight => Path::Straight,
             Path::Round { centre, sweep } => Path::Round { centre: to(centre), sweep: sense * sweep },
         };
-        Wall { path, thickness: times * wall.thickness, ..*wall }
+        Wall { path, thickness: times * wall.thickness, ..wall.clone() }
     };
     made(joints, section.walls().iter().map(wall).collect())
 }
@@ -91,7 +92,7 @@ proptest! {
     #[test]
     fn turned_and_moved_axes_change_nothing((joints, walls) in any_walls(), angle in -3.0..3.0) {
         let section = made(joints, walls);
-        let (c, s) = (f64::cos(angle), f64::sin(angle));
+        let (c, s) = (real::cos(angle), real::sin(angle));
         let far = size_of(&section);
         let to = |p: Point| Point { x: c * p.x - s * p.y + far, y: s * p.x + c * p.y - 2.0 * far };
         let other = mapped(&section, to, 1.0, 1.0);
@@ -133,7 +134,7 @@ proptest! {
             let (middle, last) = (joints.len(), more[wall].to);
             joints.push(section.point(wall, part).expect("there is such a wall").0);
             more[wall].to = middle;
-            let mut rest = Wall { from: last, to: middle, ..more[wall] };
+            let mut rest = Wall { from: last, to: middle, ..more[wall].clone() };
             if let Path::Round { centre, sweep } = more[wall].path {
                 more[wall].path = Path::Round { centre, sweep: part * sweep };
                 rest.path = Path::Round { centre, sweep: (part - 1.0) * sweep };

@@ -2,6 +2,7 @@
 
 use crate::{near, near_on};
 use core::f64::consts::{FRAC_1_SQRT_2, PI};
+use mechanics::real::{cos, sin};
 use mechanics::section::Point;
 use mechanics::thin_wall::{ThinWalls, Wall};
 
@@ -50,12 +51,12 @@ fn shear_centres_of_round_walls() {
     // Opposite the slit: 4 V / A, twice that of a closed tube.
     near(tube.shear_flow(0.0, 8.0e3).largest().expect("it has walls").stress, 4.0 * 8.0e3 / tube.area());
     for a in [0.4, 0.5 * PI, 2.0] {
-        let end = |angle: f64| Point { x: -r * angle.cos(), y: r * angle.sin() };
+        let end = |angle: f64| Point { x: -r * cos(angle), y: r * sin(angle) };
         let wall = Wall::round("arc", (0, 1), Point { x: 0.0, y: 0.0 }, -2.0 * a, t);
         let arc = ThinWalls::new(vec![end(-a), end(a)], vec![wall]).expect("the dimensions are sound");
         near(arc.area(), 2.0 * a * r * t);
-        near(arc.centroid().x, -r * a.sin() / a);
-        near(arc.shear_centre().x, -2.0 * r * (a.sin() - a * a.cos()) / (a - a.sin() * a.cos()));
+        near(arc.centroid().x, -r * sin(a) / a);
+        near(arc.shear_centre().x, -2.0 * r * (sin(a) - a * cos(a)) / (a - sin(a) * cos(a)));
     }
 }
 

@@ -12,6 +12,8 @@ pub use flanged::{angle, box_girder, channel, i_section, rectangular_tube, tee, 
 pub use rolled::{rolled_channel, rolled_channel_sloping, rolled_i};
 pub use simple::{circle, half_circle, polygon, rectangle, round_tube, trapezoid, triangle};
 
+use crate::thin_wall::ThinWalls;
+
 use super::{Dimension, Edge, Fault, Figure, Loop, Part, Point};
 
 /// A shape: its parts and their names, in the same order.
@@ -29,6 +31,11 @@ impl Shape {
     fn of(name: &'static str, pieces: Vec<(&'static str, Part)>) -> Self {
         let (part_names, parts) = pieces.into_iter().unzip();
         Self { name, parts, part_names }
+    }
+
+    /// Its walls by their middle lines, where it is thin-walled: see [`ThinWalls::of_parts`].
+    pub fn thin_walls(&self) -> Option<ThinWalls> {
+        ThinWalls::of_parts(&self.parts, &self.part_names)
     }
 
     fn single(name: &'static str, part: Part) -> Self {
