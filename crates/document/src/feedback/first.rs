@@ -87,8 +87,9 @@ impl<'a> First<'a> {
         }
         let mut author = Author::new(&paper.lesson, &paper.solved, Drawings::default());
         author.solution_of(&[self.working]);
+        // A heading does not stay behind at the foot of a page.
         let mut blocks =
-            vec![Block::Paragraph(line![Inline::Strong(line!["How this step goes, with your numbers."])])];
+            vec![Block::Heading { level: 3, text: line!["How this step goes, with your numbers"] }];
         // Only the solution below numbers its equations.
         blocks.extend(author.blocks.into_iter().map(|block| match block {
             Block::Equation(mut equation) => {
