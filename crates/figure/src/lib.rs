@@ -61,6 +61,8 @@ pub mod support;
 pub mod svg;
 pub mod text;
 pub mod view;
+mod wall_flow;
+mod wall_flow_words;
 mod words;
 mod writer;
 
@@ -103,7 +105,7 @@ fn made(solved: &Solved, sheet: Sheet, wanted: impl Fn(&str) -> bool, told: bool
         && let Some(scene) = Scene::of(solved)
     {
         let scene = Scene { told, sheet, ..scene };
-        drawings.extend(of_section.iter().map(|(_, make)| make(&scene)));
+        drawings.extend(of_section.iter().filter_map(|(_, make)| make(&scene)));
     }
     drawings
 }
@@ -115,7 +117,8 @@ pub fn beam_drawings(view: &BeamView<'_>) -> Vec<Drawing> {
 
 /// The drawings of the slice and of the section in reading order.
 pub fn section_drawings(solved: &Solved) -> Vec<Drawing> {
-    Scene::of(solved).map_or_else(Vec::new, |scene| SECTION.iter().map(|(_, make)| make(&scene)).collect())
+    Scene::of(solved)
+        .map_or_else(Vec::new, |scene| SECTION.iter().filter_map(|(_, make)| make(&scene)).collect())
 }
 
 /// A drawing of the beam, by name; nothing where it does not apply.
@@ -132,16 +135,18 @@ const BEAM: [(&str, OfBeam); 8] = [
     ("deflected", |view| Some(deflected::deflected(view))),
 ];
 
-type OfSection = fn(&Scene<'_>) -> Drawing;
+/// A drawing of the slice or of the section, by name; nothing where it does not apply.
+type OfSection = fn(&Scene<'_>) -> Option<Drawing>;
 
-const SECTION: [(&str, OfSection); 9] = [
-    ("slice", slice::slice),
-    ("faces", faces::faces),
-    ("section", section::section),
-    ("piece", piece::piece),
-    ("pictorial", pictorial::pictorial),
-    ("shear-element", shear_element::shear_element),
-    ("first-moment", first_moment::first_moment),
-    ("depth", depth::depth),
-    ("planks", planks::planks),
+const SECTION: [(&str, OfSection); 10] = [
+    ("slice", |scene| Some(slice::slice(scene))),
+    ("faces", |scene| Some(faces::faces(scene))),
+    ("section", |scene| Some(section::section(scene))),
+    ("piece", |scene| Some(piece::piece(scene))),
+    ("pictorial", |scene| Some(pictorial::pictorial(scene))),
+    ("shear-element", |scene| Some(shear_element::shear_element(scene))),
+    ("first-moment", |scene| Some(first_moment::first_moment(scene))),
+    ("depth", |scene| Some(depth::depth(scene))),
+    ("wall-flow", wall_flow::wall_flow),
+    ("planks", |scene| Some(planks::planks(scene))),
 ];

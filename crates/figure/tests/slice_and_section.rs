@@ -46,7 +46,9 @@ fn drawings_hold_together_on_many_sections_cuts_and_loads() {
             for &bending in ways {
                 let about = format!("{} {cut:?} {bending:?}", case.name);
                 let drawings = figure::section_drawings(&solved(&case, cut, bending));
-                let names: Vec<&str> = drawings.iter().map(|d| d.name.as_str()).collect();
+                // The walls have a drawing where there are thin walls and a shear force.
+                let names: Vec<&str> =
+                    drawings.iter().map(|d| d.name.as_str()).filter(|name| *name != "wall-flow").collect();
                 assert_eq!(
                     names,
                     [
@@ -217,4 +219,30 @@ fn the_plank_is_drawn_as_it_was() {
     for name in ["piece", "pictorial", "section"] {
         insta::assert_snapshot!(format!("plank_{name}"), drawing(&solved, name).svg());
     }
+}
+
+/// Walls are drawn where they are thin and a shear force acts; the web's arrows run as the force does.
+#[test]
+fn the_flow_in_thin_walls_runs_as_the_shear_force() {
+    let mut drawn = Vec::new();
+    for case in cases() {
+        let of = |bending| {
+            let drawings = figure::section_drawings(&solved(&case, case.cuts[0], bending));
+            drawings.into_iter().find(|drawing| drawing.name == "wall-flow")
+        };
+        assert!(of(Bending::Pure).is_none(), "{}: no shear force, no flow", case.name);
+        let (Some(up), Some(down)) = (of(Bending::SagRising), of(Bending::Hog)) else { continue };
+        for (drawing, rises) in [(up, true), (down, false)] {
+            // The shafts of upright arrows: y runs down the sheet.
+            let upright = group(&drawing, "sense").iter().filter_map(|mark| match mark {
+                Mark::Line { from, to, .. } if (from.x - to.x).abs() < 1e-6 => Some(to.y < from.y),
+                _ => None,
+            });
+            let all: Vec<bool> = upright.collect();
+            assert!(all.iter().all(|up| *up == rises), "{}", case.name);
+            assert!(!all.is_empty() || case.name == "thin-tube", "{}", case.name);
+        }
+        drawn.push(case.name);
+    }
+    assert_eq!(drawn, ["channel", "angle", "rolled", "zed", "thin-tube", "two-cells"]);
 }

@@ -3,6 +3,7 @@
 use crate::working::HeightSide;
 use mechanics::beam::Beam;
 use mechanics::section::Part;
+use mechanics::thin_wall::ThinWalls;
 
 /// How a support is drawn and spoken of.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -129,4 +130,11 @@ pub struct Problem {
     pub slice: SlicePlace,
     /// Where it is cut.
     pub cut: CutPlace,
+}
+
+impl Problem {
+    /// The walls of the section by their middle lines, where it is thin-walled: see [`ThinWalls::of_parts`].
+    pub fn thin_walls(&self) -> Option<ThinWalls> {
+        ThinWalls::of_parts(&self.parts, &self.part_names)
+    }
 }

@@ -154,6 +154,23 @@ pub fn cases() -> Vec<Case> {
         ],
         cuts: vec![(250.0, Above), (50.0, Below), (120.0, Below)],
     });
+    cases.push(case(
+        "zed",
+        vec![plank(0.0, 0.0, 6.0, 120.0), plank(6.0, 114.0, 60.0, 6.0), plank(-60.0, 0.0, 60.0, 6.0)],
+        &[(114.0, Above), (60.0, Above)],
+    ));
+    cases.push(case("thin-tube", shape(shapes::round_tube(0.12, 0.005)), &[(60.0, Above), (110.0, Above)]));
+    cases.push(case(
+        "two-cells",
+        vec![
+            plank(0.0, 0.0, 300.0, 6.0),
+            plank(0.0, 114.0, 300.0, 6.0),
+            plank(0.0, 6.0, 4.0, 108.0),
+            plank(140.0, 6.0, 8.0, 108.0),
+            plank(290.0, 6.0, 10.0, 108.0),
+        ],
+        &[(114.0, Above), (60.0, Above)],
+    ));
     let mut steel = plank(0.0, 0.0, 120.0, 12.0);
     steel.modular_ratio = 20.0;
     cases.push(Case {

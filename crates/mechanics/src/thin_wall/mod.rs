@@ -51,6 +51,9 @@ pub struct ThinWalls {
 /// length still gives 1e-9, rounding 1e-16.
 const ON_ONE_LINE: f64 = 1e-12;
 
+/// A wall is upright whose ends stand less than this part of its length beside one another.
+const UPRIGHT: f64 = 1e-9;
+
 impl ThinWalls {
     /// Walls between joints, m.
     ///
@@ -138,6 +141,19 @@ impl ThinWalls {
     /// there, of length 1. None where there is no such wall.
     pub fn point(&self, wall: usize, part: f64) -> Option<(Point, Point)> {
         self.lines.get(wall).map(|line| line.at(part))
+    }
+
+    /// The straight upright wall whose middle line stands nearest to a place across, as its index and that line's place, m:
+    /// where textbooks measure the shear centre from. None where no wall is straight and upright.
+    pub fn upright_wall_near(&self, x: f64) -> Option<(usize, f64)> {
+        let upright = |(index, line): (usize, &Line)| match *line {
+            Line::Straight { from, to } if (from.x - to.x).abs() <= UPRIGHT * line.length() => {
+                Some((index, from.x))
+            }
+            _ => None,
+        };
+        let all = self.lines.iter().enumerate().filter_map(upright);
+        all.min_by(|a, b| (a.1 - x).abs().total_cmp(&(b.1 - x).abs()))
     }
 
     /// Area, m².

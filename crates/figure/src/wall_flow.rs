@@ -1,0 +1,330 @@
+//! The shear flow along the middle lines of thin walls: its size drawn off each wall, arrows along it, the shear centre
+//! with the shear force through it.
+
+use crate::arrow;
+use crate::cross_section::{self, Frame, centroid};
+use crate::dimension;
+use crate::drawing::{Drawing, Mark, Step, bounds};
+use crate::geometry::Point as Spot;
+use crate::label::{Escape, Placer, Seat, Wish};
+use crate::legend::{Sample, legend};
+use crate::palette::{Ink, MEDIUM, Stroke};
+use crate::scene::Scene;
+use crate::text::Label;
+use crate::wall_flow_words::describe;
+use mechanics::section::Point;
+use mechanics::thin_wall::{ShearFlow, ThinWalls};
+use workings::dimension::Dimension;
+use workings::role::Role;
+
+/// Room that the section takes, px across and down.
+const ROOM: (f64, f64) = (220.0, 230.0);
+/// The largest flow as it is drawn off its wall, px.
+const ORDINATE: f64 = 44.0;
+/// Distance between the lines of the hatch along a wall, px.
+const HATCH: f64 = 6.0;
+/// Points of the curve along a wall; a multiple of two, so that its middle is one.
+const POINTS: u32 = 40;
+/// Length of the arrow of the largest flow, px; those of others are in proportion.
+const ARROW: f64 = 34.0;
+/// Flows below this part of the largest are none: what is left where the theory says zero is 1e-13 of it.
+const NOTHING: f64 = 1e-9;
+/// A point nearer to a wall's line than this part of the section's size is on it.
+const ON_THE_LINE: f64 = 0.02;
+/// Distance of the dimension line of the shear centre below all else, px: labels stand between.
+const BELOW: f64 = 26.0;
+/// Length of the arrow of the shear force, px.
+const FORCE: f64 = 46.0;
+
+/// What the drawing and its words read.
+pub(crate) struct Flowing<'a> {
+    pub walls: &'a ThinWalls,
+    pub flow: ShearFlow<'a>,
+    /// The largest flow by size, N/m.
+    pub largest: f64,
+}
+
+impl Flowing<'_> {
+    /// Whether a flow is none.
+    pub fn is_nothing(&self, flow: f64) -> bool {
+        flow.abs() <= NOTHING * self.largest
+    }
+}
+
+/// The shear flow in the walls under the shear force on the left face; none where the section has no thin walls, or no shear
+/// force acts.
+pub(crate) fn wall_flow(scene: &Scene) -> Option<Drawing> {
+    let walls = scene.problem.thin_walls()?;
+    let flow = walls.shear_flow(0.0, scene.values.shear[0]);
+    let largest = (0..walls.walls().len()).filter_map(|wall| flow.largest_in(wall));
+    let largest = largest.map(|of| of.flow.abs()).fold(0.0, f64::max);
+    (largest > 0.0).then(|| drawn(scene, &Flowing { walls: &walls, flow, largest }))
+}
+
+fn drawn(scene: &Scene, flowing: &Flowing) -> Drawing {
+    let frame = Frame::fitting(scene.extent, (scene.across(ROOM.0), ROOM.1), Spot::new(0.0, 0.0));
+    let section = cross_section::given(scene, &frame);
+    let (mut ordinates, mut arrows, mut wishes) = (Vec::new(), Vec::new(), Vec::new());
+    for wall in 0..flowing.walls.walls().len() {
+        let Some(side) = Side::of(scene, &frame, flowing, wall) else { continue };
+        ordinates.extend(side.marks());
+        arrows.extend(side.arrows());
+    }
+    let centre = centre(scene, &frame, flowing, &bounds(&ordinates), &mut wishes);
+    wishes.extend(values(scene, &frame, flowing));
+    let mut placer = Placer::new();
+    for marks in [&section, &ordinates, &arrows, &centre] {
+        placer.avoid_marks(marks);
+    }
+    for wish in &wishes {
+        placer.put(wish);
+    }
+    let mut marks = vec![
+        Mark::group("section", "The section", section),
+        Mark::group("flow", "Shear flow, its size drawn off each wall", ordinates),
+        Mark::group("sense", "The way that the shear flow runs", arrows),
+        Mark::group("shear-centre", "Shear centre, and the shear force through it", centre),
+        Mark::group("labels", "Labels", placer.into_marks()),
+    ];
+    let under = bounds(&marks);
+    let size = Label::words("size of the shear flow, drawn off the wall");
+    let entries = [
+        (Sample::Line(Stroke::solid(Ink::Cut, MEDIUM)), size),
+        (Sample::Line(Stroke::AXIS), Label::words("line of the shear force")),
+        (Sample::None, Label::words("as the left piece of the beam acts on the right one; by middle lines")),
+    ];
+    marks.push(legend(&entries, under, scene.sheet));
+    let (short, long) = describe(scene, flowing);
+    Drawing::fitted("wall-flow", "Shear flow in the walls", 12.0, scene.sheet.width, marks)
+        .described(short, long)
+}
+
+/// One wall on the sheet.
+struct Side<'a> {
+    frame: &'a Frame,
+    flowing: &'a Flowing<'a>,
+    wall: usize,
+    /// 1 where the flow is drawn to the left of the way that the wall runs, -1 to its right.
+    sense: f64,
+    /// Half the thickness as it is drawn, px.
+    half: f64,
+}
+
+impl<'a> Side<'a> {
+    /// The flow is drawn on the side away from the shear centre, which is marked; that of a wall on whose line it stands, away
+    /// from the centroid; else on the right or above.
+    fn of(scene: &Scene, frame: &'a Frame, flowing: &'a Flowing<'a>, wall: usize) -> Option<Self> {
+        let (middle, along) = flowing.walls.point(wall, 0.5)?;
+        let size = scene.extent.height().max(scene.extent.breadth());
+        let away = |from: Point| {
+            let off = -along.y * (middle.x - from.x) + along.x * (middle.y - from.y);
+            Some(off).filter(|off| off.abs() > ON_THE_LINE * size)
+        };
+        let left = away(flowing.walls.shear_centre()).or_else(|| away(flowing.walls.centroid()));
+        let left = left.unwrap_or(-along.y + 0.1 * along.x);
+        let half = 0.5 * flowing.walls.walls().get(wall)?.thickness * frame.scale;
+        Some(Self { frame, flowing, wall, sense: left.signum(), half })
+    }
+
+    /// The foot on the wall's face and the tip of the ordinate at a part of the wall, and the direction off the wall.
+    fn ordinate(&self, part: f64) -> Option<(Spot, Spot, Spot)> {
+        let (point, along) = self.flowing.walls.point(self.wall, part)?;
+        // On the sheet y runs down.
+        let off = Spot::new(-self.sense * along.y, -self.sense * along.x);
+        let at = self.frame.at(point);
+        let size = ORDINATE * self.flowing.flow.at(self.wall, part).abs() / self.flowing.largest;
+        let foot = at.moved(self.half * off.x, self.half * off.y);
+        Some((foot, foot.moved(size * off.x, size * off.y), off))
+    }
+
+    fn length(&self) -> f64 {
+        self.flowing.walls.length(self.wall) * self.frame.scale
+    }
+
+    /// The curve with its ground, and the hatch.
+    fn marks(&self) -> Vec<Mark> {
+        let parts = (0..=POINTS).map(|k| f64::from(k) / f64::from(POINTS));
+        let ordinates: Vec<_> = parts.filter_map(|part| self.ordinate(part)).collect();
+        let mut steps: Vec<Step> = ordinates.iter().map(|(_, tip, _)| Step::Line(*tip)).collect();
+        if let (Some((first, ..)), Some((last, ..))) = (ordinates.first(), ordinates.last()) {
+            steps.insert(0, Step::Move(*first));
+            steps.push(Step::Line(*last));
+        }
+        let ground =
+            ordinates.iter().map(|(_, tip, _)| *tip).chain(ordinates.iter().rev().map(|(foot, ..)| *foot));
+        let lines = (self.length() / HATCH).floor().max(1.0) as u32;
+        let mut hatch = Vec::new();
+        for k in 1..lines {
+            if let Some((foot, tip, _)) = self.ordinate(f64::from(k) / f64::from(lines)) {
+                hatch.extend([Step::Move(foot), Step::Line(tip)]);
+            }
+        }
+        vec![
+            Mark::Path {
+                steps: ground
+                    .enumerate()
+                    .map(|(k, at)| if k == 0 { Step::Move(at) } else { Step::Line(at) })
+                    .chain([Step::Close])
+                    .collect(),
+                stroke: None,
+                fill: Some(Ink::CutTint),
+            },
+            Mark::Path { steps: hatch, stroke: Some(Stroke::solid(Ink::Cut, 0.5)), fill: None },
+            Mark::Path { steps, stroke: Some(Stroke::solid(Ink::Cut, MEDIUM)), fill: None },
+        ]
+    }
+
+    /// Arrows on the middle line, each as long as the flow in its middle is large, and the way that it runs.
+    fn arrows(&self) -> Vec<Mark> {
+        let count = (self.length() / (ARROW + 8.0)).floor().clamp(1.0, 4.0) as u32;
+        let mut marks = Vec::new();
+        for k in 0..count {
+            let part = (f64::from(k) + 0.5) / f64::from(count);
+            let flow = self.flowing.flow.at(self.wall, part);
+            let length =
+                (ARROW * flow / self.flowing.largest).clamp(-0.8 * self.length(), 0.8 * self.length());
+            let Some((point, along)) = self.flowing.walls.point(self.wall, part) else { continue };
+            // A shorter arrow than this is a head without a shaft.
+            if length.abs() < 6.0 {
+                continue;
+            }
+            let at = self.frame.at(point);
+            let end = |half: f64| at.moved(half * along.x, -half * along.y);
+            let stroke = Stroke::solid(Ink::Line, MEDIUM);
+            marks.extend(arrow::straight(end(-0.5 * length), end(0.5 * length), stroke));
+        }
+        marks
+    }
+}
+
+/// The values where walls meet, and the largest within a wall.
+fn values(scene: &Scene, frame: &Frame, flowing: &Flowing) -> Vec<Wish> {
+    let w = &scene.writer;
+    let size =
+        |flow: f64| w.value_beside(flow.abs(), Dimension::FORCE_PER_LENGTH, Role::ShearFlow, flowing.largest);
+    let mut wishes = Vec::new();
+    let mut named = false;
+    for wall in 0..flowing.walls.walls().len() {
+        let Some(side) = Side::of(scene, frame, flowing, wall) else { continue };
+        let Some(most) = flowing.flow.largest_in(wall) else { continue };
+        let within = most.part > 0.0 && most.part < 1.0;
+        if within && !flowing.is_nothing(most.flow) {
+            let is_largest = most.flow.abs() >= flowing.largest * (1.0 - NOTHING) && !named;
+            named |= is_largest;
+            let label = if is_largest {
+                w.symbol_indexed(Role::ShearFlow, "max").equals(size(most.flow))
+            } else {
+                size(most.flow)
+            };
+            wishes.extend(wish(scene, &side, most.part, label));
+        }
+    }
+    for (wall, part) in at_joints(flowing) {
+        let Some(side) = Side::of(scene, frame, flowing, wall) else { continue };
+        wishes.extend(wish(scene, &side, part, size(flowing.flow.at(wall, part))));
+    }
+    wishes
+}
+
+/// The ends of walls whose flow is told: where two walls meet the flow goes on, and is told once.
+pub(crate) fn at_joints(flowing: &Flowing) -> Vec<(usize, f64)> {
+    let mut told = Vec::new();
+    for joint in 0..flowing.walls.joints().len() {
+        let ends = flowing.walls.walls().iter().enumerate().flat_map(|(index, wall)| {
+            let ends = [(wall.from, 0.0), (wall.to, 1.0)];
+            ends.into_iter().filter(move |(at, _)| *at == joint).map(move |(_, part)| (index, part))
+        });
+        let mut ends: Vec<(usize, f64)> = ends.collect();
+        let through = ends.len() == 2;
+        ends.retain(|&(wall, part)| !flowing.is_nothing(flowing.flow.at(wall, part)));
+        if through {
+            ends.truncate(1);
+        }
+        told.extend(ends);
+    }
+    told
+}
+
+/// A label at the tip of an ordinate.
+fn wish(scene: &Scene, side: &Side, part: f64, label: Label) -> Option<Wish> {
+    let (_, tip, off) = side.ordinate(part)?;
+    let seats: &[Seat] = if off.x.abs() > off.y.abs() {
+        if off.x > 0.0 {
+            &[Seat::Right, Seat::AboveRight, Seat::BelowRight]
+        } else {
+            &[Seat::Left, Seat::AboveLeft, Seat::BelowLeft]
+        }
+    } else if off.y < 0.0 {
+        &[Seat::Above, Seat::AboveRight, Seat::AboveLeft]
+    } else {
+        &[Seat::Below, Seat::BelowRight, Seat::BelowLeft]
+    };
+    Some(Wish::new(label, tip).seats(seats, Escape::Any).size(scene.sheet.small).ink(Ink::Cut))
+}
+
+/// The shear centre, its distance from the nearest web or from the centroid, and the shear force through it.
+fn centre(
+    scene: &Scene,
+    frame: &Frame,
+    flowing: &Flowing,
+    ordinates: &crate::geometry::Rect,
+    wishes: &mut Vec<Wish>,
+) -> Vec<Mark> {
+    let w = &scene.writer;
+    let place = flowing.walls.shear_centre();
+    let at = frame.at(place);
+    let mut marks = centroid(frame.at(flowing.walls.centroid()), 4.0, Ink::Line);
+    let force = scene.values.shear[0];
+    let (low, high) = (ordinates.top.min(at.y) - 12.0, ordinates.top.min(at.y) - 12.0 - FORCE);
+    let (tail, tip) = if force > 0.0 { (low, high) } else { (high, low) };
+    let below = ordinates.bottom.max(at.y) + BELOW + 4.0;
+    marks.push(Mark::Line { from: Spot::new(at.x, low), to: Spot::new(at.x, below), stroke: Stroke::AXIS });
+    marks.extend(arrow::straight(
+        Spot::new(at.x, tail),
+        Spot::new(at.x, tip),
+        Stroke::solid(Ink::Shear, 2.5),
+    ));
+    marks.push(Mark::Circle {
+        centre: at,
+        radius: 4.5,
+        stroke: Some(Stroke::solid(Ink::Shear, 1.5)),
+        fill: Some(Ink::Paper),
+    });
+    marks.push(Mark::Circle { centre: at, radius: 1.6, stroke: None, fill: Some(Ink::Shear) });
+    let label = w.symbol(Role::ShearForce).equals(w.value(force.abs(), Dimension::FORCE, Role::ShearForce));
+    let beside = [Seat::Right, Seat::Left, Seat::Above];
+    wishes.push(
+        Wish::new(label, Spot::new(at.x, 0.5 * (low + high)))
+            .seats(&beside, Escape::Any)
+            .gap(8.0)
+            .ink(Ink::Shear),
+    );
+    let seats =
+        [Seat::Left, Seat::Right, Seat::BelowLeft, Seat::BelowRight, Seat::AboveLeft, Seat::AboveRight];
+    let name = Label::words("shear centre");
+    wishes.push(
+        Wish::new(name, at).seats(&seats, Escape::Any).gap(8.0).size(scene.sheet.small).ink(Ink::Shear),
+    );
+    let (from, distance) = offset(flowing);
+    if let Some(distance) = distance {
+        let (one, other) = (at.x.min(frame.x(from)), at.x.max(frame.x(from)));
+        let y = ordinates.bottom.max(at.y) + BELOW;
+        marks.extend(dimension::level(one, other, y));
+        let of = Spot::new(frame.x(from), ordinates.bottom);
+        marks.extend(dimension::extension(of, Spot::new(of.x, y)));
+        let label = w.value(distance.abs(), Dimension::LENGTH, Role::CutDistance);
+        let middle = Spot::new(0.5 * (one + other), y);
+        let seats = [Seat::Below, Seat::Above, Seat::BelowLeft, Seat::BelowRight];
+        wishes.push(Wish::new(label, middle).seats(&seats, Escape::Down).size(scene.sheet.small));
+    }
+    marks
+}
+
+/// From where across the shear centre is measured, m, and how far it stands to the right of it; no distance where it stands
+/// there.
+pub(crate) fn offset(flowing: &Flowing) -> (f64, Option<f64>) {
+    let centre = flowing.walls.shear_centre().x;
+    let from = flowing.walls.upright_wall_near(centre).map_or(flowing.walls.centroid().x, |(_, place)| place);
+    let size = flowing.walls.length(0);
+    (from, Some(centre - from).filter(|distance| distance.abs() > NOTHING * size))
+}
