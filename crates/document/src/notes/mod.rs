@@ -12,6 +12,7 @@ mod questions;
 mod section;
 mod shear;
 mod solution;
+mod walls;
 
 use crate::symbols::Symbols;
 use crate::tree::{Block, Document, Paper, Print};
@@ -44,6 +45,7 @@ pub fn notes(lesson: &Lesson, solved: &Solved, paper: Paper) -> Document {
     author.cut();
     author.derivation();
     author.shear();
+    author.walls();
     author.joints();
     author.allowables();
     author.questions(lesson);

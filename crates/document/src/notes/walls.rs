@@ -1,0 +1,159 @@
+//! Thin walls: the shear flow along them, the force that each takes, and the shear centre.
+
+use super::author::{Author, share};
+use super::line;
+use crate::tree::{Alignment, Block, Inline, Table};
+use mechanics::balance::Residual;
+use mechanics::section::Point;
+use mechanics::thin_wall::{FlowBalance, ShearFlow, ThinWalls};
+use workings::dimension::Dimension;
+use workings::quantity::Quantity;
+use workings::role::Role;
+
+/// Forces, moments and distances below this part of their scale are zero: what is left of sums is 1e-13 of it.
+const NOTHING: f64 = 1e-9;
+
+/// `I_xy` below this part of the second moments is none.
+const NO_PRODUCT: f64 = 1e-6;
+
+fn quantity(value: f64, scale: f64, dimension: Dimension, role: Role) -> Inline {
+    let value = if value.abs() <= NOTHING * scale { 0.0 } else { value };
+    Inline::Quantity(Quantity::new(value, dimension), role)
+}
+
+/// What the table and the words of one lesson read.
+struct Walls<'a> {
+    walls: &'a ThinWalls,
+    flow: ShearFlow<'a>,
+    /// The shear force, N.
+    force: f64,
+    /// About where moments are taken, m.
+    about: Point,
+    /// What that place is called.
+    place: String,
+    /// The size of the section, m.
+    size: f64,
+}
+
+impl Author<'_> {
+    pub(crate) fn walls(&mut self) {
+        let Some(walls) = self.solved.problem().thin_walls() else { return };
+        let force = self.solved.value(self.solved.slice().shear_left);
+        // Without a shear force there is no drawing either, and nothing to say.
+        if self.drawing("wall-flow").is_none() {
+            return;
+        }
+        let flow = walls.shear_flow(0.0, force);
+        let near = walls.upright_wall_near(walls.shear_centre().x);
+        let x = near.map_or(walls.centroid().x, |(_, x)| x);
+        let name = near.and_then(|(wall, _)| walls.walls().get(wall)).map(|wall| wall.name.as_str());
+        let place = name.map_or("the centroid".to_owned(), |name| {
+            format!("the point of the middle line of the {name} level with the centroid")
+        });
+        let size = (0..walls.walls().len()).map(|wall| walls.length(wall)).sum();
+        let about = Point::new(x, walls.centroid().y);
+        let of = Walls { walls: &walls, flow, force, about, place, size };
+        self.chapter("Shear flow in the walls");
+        self.how_it_flows(&of);
+        self.table_of_walls(&of);
+        self.where_it_acts(&of, name.is_some());
+    }
+
+    fn how_it_flows(&mut self, of: &Walls) {
+        let number = self.next_figure();
+        self.say(line![format!(
+            "The walls of this section are thin, so the shear stress runs along them. Cut a wall square to its middle line: \
+             what the piece from a free edge to the cut needs for its balance is the shear flow there, the stress times the \
+             thickness (figure {number}). Where walls meet, as much flows in as flows out, like water in pipes."
+        )]);
+        if !of.walls.cells().is_empty() {
+            self.say(line![
+                "A closed cell has no free edge to begin from. One flow round each cell stays unknown, and it is found from \
+                 this: under a force through the shear centre the cell does not twist."
+            ]);
+        }
+        let moments = of.walls.second_moment().max(of.walls.second_moment_upright());
+        if of.walls.product_moment().abs() > NO_PRODUCT * moments {
+            self.say(line![
+                "No axis of symmetry stands upright or level here. A beam that is free to bend sideways does so, and the flow \
+                 follows from both bendings together; for the stress over the depth the section was taken to bend up and \
+                 down alone."
+            ]);
+        }
+        let caption =
+            line!["The shear flow in the walls, its size drawn off each wall, and the shear centre."];
+        self.figure("wall-flow", caption);
+    }
+
+    fn table_of_walls(&mut self, of: &Walls) {
+        let force = |value: f64| quantity(value, of.force.abs(), Dimension::FORCE, Role::ShearForce);
+        let scale = of.force.abs() * of.size;
+        let moment = |value: f64| quantity(value, scale, Dimension::MOMENT, Role::BendingMoment);
+        let part = |value: f64| quantity(value / of.force, 1.0, Dimension::NONE, Role::Ratio);
+        let row = |name: String, right: f64, up: f64, turning: f64| {
+            vec![line![name], line![force(right)], line![force(up)], line![part(up)], line![moment(turning)]]
+        };
+        let mut rows: Vec<_> = (of.walls.walls().iter().enumerate())
+            .map(|(index, wall)| {
+                let taken = of.flow.wall_resultant(index);
+                row(wall.name.clone(), taken.x, taken.y, of.flow.wall_moment(index, of.about))
+            })
+            .collect();
+        let all = of.flow.resultant();
+        rows.push(row("all walls".to_owned(), all.x, all.y, of.flow.moment_about(of.about)));
+        let caption = line![format!(
+            "What each wall takes of the shear force; moments are about {}, counter-clockwise positive.",
+            of.place
+        )];
+        let header =
+            vec![line!["Wall"], line!["To the right"], line!["Upward"], line!["Share"], line!["Moment"]];
+        let mut alignment = vec![Alignment::Left];
+        alignment.extend([Alignment::Right; 4]);
+        self.table(caption, header, alignment, rows);
+        if let Some(Block::Table(Table { total, .. })) = self.blocks.last_mut() {
+            *total = true;
+        }
+        let balance = of.flow.balance();
+        let open = |residual: &Residual| share(residual.relative());
+        let FlowBalance { up, moment, .. } = &balance;
+        self.say(line![format!(
+            "The upward parts add up to the shear force, to {} of it, and the level parts to nothing. The moment of all of it \
+             is that of the shear force through the shear centre, to {} of its scale.",
+            open(up),
+            open(moment)
+        )]);
+    }
+
+    fn where_it_acts(&mut self, of: &Walls, at_wall: bool) {
+        let offset = of.walls.shear_centre().x - of.about.x;
+        let from = if at_wall { "that middle line" } else { "the centroid" };
+        if offset.abs() <= NOTHING * of.size {
+            self.say(line![format!(
+                "These moments cancel: the shear centre stands on {}. A force along that line bends the beam and does not \
+                 twist it.",
+                if at_wall { "that middle line" } else { "the upright line through the centroid" }
+            )]);
+        } else {
+            let side = if offset > 0.0 { "right" } else { "left" };
+            self.say(line![
+                "The moment of all walls over the shear force is the distance of the shear centre, ",
+                quantity(offset.abs(), of.size, Dimension::LENGTH, Role::CutDistance),
+                format!(
+                    " to the {side} of {from}. A load along another line twists the beam as well, by its force times its \
+                     distance from there."
+                )
+            ]);
+        }
+        let whole = self.solved.section().properties().second_moment;
+        let moment =
+            |value: f64| Inline::Quantity(Quantity::new(value, Dimension::LENGTH_4), Role::SecondMoment);
+        self.say(line![
+            "All of this is by middle lines: fillets and what walls share at corners are not met exactly. The second moment by \
+             middle lines is ",
+            moment(of.walls.second_moment()),
+            "; that of the outline is ",
+            moment(whole),
+            "."
+        ]);
+    }
+}

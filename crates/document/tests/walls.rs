@@ -1,0 +1,79 @@
+//! The notes of lessons whose section is thin-walled.
+
+use document::notes::notes;
+use document::tree::{Block, Document, Paper, Table, plain};
+use workings::solved::Solved;
+
+/// A cantilever with a force of 12 kN down at its end, so that V = 12 kN at the slice.
+fn lesson_of(section: &str) -> Document {
+    let text = format!(
+        "title = \"Walls\"\n[beam]\nlength = \"2 m\"\nsupports = [{{ fixed = \"0 m\" }}]\n\
+         loads = [{{ force = \"12 kN\", at = \"2 m\" }}]\n[material]\nE = \"200 GPa\"\n[section]\n{section}\n\
+         [slice]\nat = \"1 m\"\nlength = \"50 mm\"\n[cut]\nat = \"100 mm\"\n"
+    );
+    let reading = lesson::read(&text, "walls.toml");
+    let lesson = reading.lesson.unwrap_or_else(|| panic!("{section}: {:?}", reading.findings));
+    let solved = Solved::new(lesson.problem.clone(), lesson.style.clone()).expect("it can be solved");
+    notes(&lesson, &solved, Paper::A4)
+}
+
+/// The chapter's paragraphs as one text, and its table.
+fn chapter(document: &Document) -> Option<(String, Table)> {
+    let is_chapter = |block: &Block, title: Option<&str>| match block {
+        Block::Heading { level: 1, text } => title.is_none_or(|title| plain(text, &document.style) == title),
+        _ => false,
+    };
+    let start = document.body.iter().position(|block| is_chapter(block, Some("Shear flow in the walls")))?;
+    let blocks = document.body[start + 1..].iter().take_while(|block| !is_chapter(block, None));
+    let (mut words, mut tables) = (String::new(), Vec::new());
+    for block in blocks {
+        match block {
+            Block::Paragraph(text) => words.push_str(&plain(text, &document.style)),
+            Block::Table(table) => tables.push(table.clone()),
+            _ => {}
+        }
+    }
+    Some((words.replace('\u{a0}', " "), tables.pop()?))
+}
+
+fn last_row(document: &Document, table: &Table) -> Vec<String> {
+    let cells = table.rows.last().expect("it has rows");
+    cells.iter().map(|cell| plain(cell, &document.style).replace('\u{a0}', " ")).collect()
+}
+
+/// By the closed formula of the textbooks, on middle lines b = 77 mm, h = 190 mm: `e = 3 b² t_f / (h t_w + 6 b t_f)` =
+/// 30.93 mm, so the moment about the web is -12 kN × 30.93 mm = -0.371 kN m.
+#[test]
+fn the_walls_of_a_channel_add_up() {
+    let document = lesson_of(
+        "shape = \"channel\"\nwidth = \"80 mm\"\nheight = \"200 mm\"\nflange-thickness = \"10 mm\"\n\
+         web-thickness = \"6 mm\"",
+    );
+    let (words, table) = chapter(&document).expect("its walls are thin");
+    assert_eq!(table.rows.len(), 4);
+    assert!(table.total);
+    let total = last_row(&document, &table);
+    assert_eq!(total[..4], ["all walls", "0 kN", "12.00 kN", "1.000"].map(String::from), "{total:?}");
+    assert!(total[4].contains("0.371"), "{total:?}");
+    assert!(words.contains("30.9 mm to the left of that middle line"), "{words}");
+    let page = document::html::html(&document);
+    assert!(page.contains("Shear flow in the walls"));
+}
+
+#[test]
+fn closed_walls_are_told_apart_from_open_ones() {
+    let tube = lesson_of("shape = \"tube\"\ndiameter = \"200 mm\"\nwall = \"5 mm\"");
+    let (words, table) = chapter(&tube).expect("its wall is thin");
+    assert!(words.contains("A closed cell has no free edge"), "{words}");
+    assert!(words.contains("upright line through the centroid"), "{words}");
+    assert_eq!(table.rows.len(), 3);
+    let profile = lesson_of("profile = \"IPE 200\"");
+    let (words, table) = chapter(&profile).expect("its walls are thin");
+    assert!(!words.contains("A closed cell"), "{words}");
+    assert_eq!(last_row(&profile, &table)[4], "0 kN·m");
+    let angle =
+        lesson_of("shape = \"angle\"\nwidth = \"100 mm\"\nheight = \"150 mm\"\nthickness = \"10 mm\"");
+    let (words, _) = chapter(&angle).expect("its walls are thin");
+    assert!(words.contains("No axis of symmetry"), "{words}");
+    assert!(chapter(&lesson_of("shape = \"rectangle\"\nwidth = \"80 mm\"\nheight = \"200 mm\"")).is_none());
+}
