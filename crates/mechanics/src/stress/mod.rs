@@ -3,13 +3,19 @@
 //! The shear stress is the mean over the width of the cut: close to the truth in a narrow web, and no more than a mean in a
 //! broad flange, beside a hole or where the sides slope.
 
+mod contour;
+mod field;
 mod largest;
 mod principal;
 mod skew;
+mod trajectory;
 
+pub use contour::Grid;
+pub use field::{Panel, PlaneStress, StressField};
 pub use largest::{LargestShearStress, PlaceSide, Reason, ShearPlace};
 pub use principal::PrincipalStresses;
 pub use skew::SkewBending;
+pub use trajectory::{Family, TrajectoryEnd, TrajectoryPoint};
 
 use crate::balance::Residual;
 use crate::section::strip::Strip;
