@@ -153,6 +153,7 @@ fn breadth(expression: &Expression, style: &Style) -> f64 {
     let of = |inner: &Expression| breadth(inner, style);
     match expression {
         Expression::Quotient(above, below) => of(above).max(of(below)) + 1.0,
+        Expression::Arctangent(above, below) => of(above).max(of(below)) + 8.0,
         Expression::Negative(inner) => of(inner) + 1.5,
         Expression::Sum(terms) => joined(terms, 2.5, style),
         Expression::Product(factors) => joined(factors, 1.0, style),

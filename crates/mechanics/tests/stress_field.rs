@@ -77,9 +77,11 @@ fn the_principal_stresses_of_a_textbook_beam() {
     let solution = beam(72.0 * INCH, vec![Load::Force { station: 48.0 * INCH, down: 10_800.0 * POUND }]);
     let section = rectangle(2.0 * INCH, 6.0 * INCH);
     let field = StressField::new(&solution, &section);
-    for (above, sigma, tau, largest, smallest) in
-        [(2.0, -1800.0, 250.0, 34.0, -1834.0), (1.0, -900.0, 400.0, 152.0, -1052.0), (0.0, 0.0, 450.0, 450.0, -450.0)]
-    {
+    for (above, sigma, tau, largest, smallest) in [
+        (2.0, -1800.0, 250.0, 34.0, -1834.0),
+        (1.0, -900.0, 400.0, 152.0, -1052.0),
+        (0.0, 0.0, 450.0, 450.0, -450.0),
+    ] {
         let (x, y) = (9.0 * INCH, (3.0 + above) * INCH);
         let stress = field.stress(&field.panel_at(x, y).unwrap(), x, y);
         near(stress.normal / psi, sigma, 1e-6);
@@ -113,7 +115,11 @@ fn invariants_and_the_directions_that_everyone_knows() {
                 let stress = field.stress(&panel, x, y);
                 let found = stress.principal();
                 near(found.largest + found.smallest, stress.normal, 1e-9 * field.scale());
-                near(found.largest * found.smallest, -stress.shear * stress.shear, 1e-9 * field.scale().powi(2));
+                near(
+                    found.largest * found.smallest,
+                    -stress.shear * stress.shear,
+                    1e-9 * field.scale().powi(2),
+                );
                 near(2.0 * found.largest_shear, found.largest - found.smallest, 1e-9 * field.scale());
             }
         }
@@ -128,12 +134,14 @@ fn invariants_and_the_directions_that_everyone_knows() {
 /// The same stresses come from the section under V and M of the beam, both sides of every jump.
 #[test]
 fn the_field_is_what_the_section_has_under_v_and_m() {
-    let solution = beam(5.0, vec![Load::Force { station: 2.0, down: 9.0e3 }, Load::Couple { station: 3.5, ccw: 2.0e3 }]);
+    let solution =
+        beam(5.0, vec![Load::Force { station: 2.0, down: 9.0e3 }, Load::Couple { station: 3.5, ccw: 2.0e3 }]);
     let section = tee();
     let field = StressField::new(&solution, &section);
     for panel in field.panels() {
         for (x, side) in [(panel.from, Side::Right), (panel.to, Side::Left)] {
-            let over = StressOverDepth::new(&section, solution.bending_moment(x, side), solution.shear(x, side));
+            let over =
+                StressOverDepth::new(&section, solution.bending_moment(x, side), solution.shear(x, side));
             for (y, side) in [(panel.bottom, HeightSide::Above), (panel.top, HeightSide::Below)] {
                 let found = field.stress(&panel, x, y);
                 near(found.normal, over.bending_stress(y), 1e-9 * field.scale());
@@ -152,7 +160,11 @@ fn trajectories_cross_the_axis_at_45_degrees_and_meet_the_edges_upright() {
         for x in [0.3, 0.9, 1.4] {
             let (right, right_end) = followed(&field, (x, 0.15), family, false);
             let (left, left_end) = followed(&field, (x, 0.15), family, true);
-            assert_eq!((right_end, left_end), (TrajectoryEnd::Outline, TrajectoryEnd::Outline), "{family:?} {x}");
+            assert_eq!(
+                (right_end, left_end),
+                (TrajectoryEnd::Outline, TrajectoryEnd::Outline),
+                "{family:?} {x}"
+            );
             let [along, up] = right[0].direction;
             near(real::atan2(up, along).abs(), FRAC_PI_4, 1e-9);
             // A tension line comes from the upper edge, where the beam is pressed, and goes back to it.
@@ -177,8 +189,8 @@ fn the_two_families_are_at_right_angles() {
     let section = tee();
     let field = StressField::new(&solution, &section);
     for (x, y) in [(0.4, 0.1), (1.3, 0.2), (3.1, 0.05), (3.9, 0.17)] {
-        let [tension, compression] =
-            [Family::Tension, Family::Compression].map(|family| followed(&field, (x, y), family, false).0[0].direction);
+        let [tension, compression] = [Family::Tension, Family::Compression]
+            .map(|family| followed(&field, (x, y), family, false).0[0].direction);
         near(tension[0] * compression[0] + tension[1] * compression[1], 0.0, 1e-12);
     }
 }

@@ -81,6 +81,11 @@ impl Expression {
         Self::Root(Box::new(self))
     }
 
+    /// The angle whose tangent is `above / below`, in the quadrant of their signs.
+    pub fn arctangent(above: Self, below: Self) -> Self {
+        Self::Arctangent(Box::new(above), Box::new(below))
+    }
+
     /// An absolute value.
     pub fn size(self) -> Self {
         Self::Absolute(Box::new(self))
@@ -125,7 +130,10 @@ impl Expression {
             Self::Sum(of) | Self::Product(of) | Self::Equal(of) | Self::About(of) => {
                 of.iter().for_each(|one| one.each_working(visit));
             }
-            Self::Quotient(a, b) | Self::Of(a, b) | Self::LimitToZero { variable: a, body: b } => {
+            Self::Quotient(a, b)
+            | Self::Arctangent(a, b)
+            | Self::Of(a, b)
+            | Self::LimitToZero { variable: a, body: b } => {
                 a.each_working(visit);
                 b.each_working(visit);
             }
@@ -162,6 +170,7 @@ impl Expression {
             Self::Equal(of) => Self::Equal(all(of)),
             Self::About(of) => Self::About(all(of)),
             Self::Quotient(a, b) => Self::Quotient(one(a), one(b)),
+            Self::Arctangent(a, b) => Self::Arctangent(one(a), one(b)),
             Self::Of(a, b) => Self::Of(one(a), one(b)),
             Self::LimitToZero { variable, body } => {
                 Self::LimitToZero { variable: one(variable), body: one(body) }

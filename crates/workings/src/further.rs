@@ -1,5 +1,5 @@
 //! What the engine knows of a lesson beyond its worked solution: deflections, points of contraflexure, the section's
-//! other moments, principal stresses at the cut. Values without formulas of their own.
+//! other moments. Values without formulas of their own.
 
 use crate::dimension::Dimension;
 use crate::quantity::Quantity;
@@ -8,14 +8,12 @@ use crate::solved::Solved;
 use crate::value::Value;
 use crate::working::Place;
 use mechanics::beam::{Curve, Reached, Side};
-use mechanics::stress::{PrincipalStresses, StressOverDepth};
 
 impl Solved {
     /// The further values of the lesson, in the order of the lecture.
     pub fn further_values(&self) -> Vec<Value> {
         let mut values = self.bent_shape();
         values.extend(self.other_moments());
-        values.extend(self.principal_stresses_at_the_cut());
         values
     }
 
@@ -107,37 +105,6 @@ impl Solved {
                 Role::RadiusOfGyration,
                 properties.radius_of_gyration_upright,
             ),
-        ]
-    }
-
-    /// Nothing where parts of several moduli lie side by side at the cut: there the bending stress has no one value.
-    fn principal_stresses_at_the_cut(&self) -> Vec<Value> {
-        let (slice, cut) = (self.problem().slice, &self.problem().cut);
-        let side = if slice.at < self.beam().length() { Side::Right } else { Side::Left };
-        let moment = self.beam().bending_moment(slice.at, side);
-        let shear = self.beam().shear(slice.at, side);
-        let parts = self.parts_at(cut.height, cut.side);
-        let ratio = |part: usize| self.section().parts()[part].modular_ratio;
-        let Some(&first) = parts.first() else { return Vec::new() };
-        if parts.iter().any(|&part| ratio(part) != ratio(first)) {
-            return Vec::new();
-        }
-        let stress = StressOverDepth::new(self.section(), moment, shear);
-        let stresses = PrincipalStresses::of(
-            stress.bending_stress_in(first, cut.height),
-            -stress.shear_stress(cut.height, cut.side),
-        );
-        let place = Place {
-            station: Some(slice.at),
-            side: Some(side),
-            height: Some(cut.height),
-            height_side: Some(cut.side),
-        };
-        let stress = |name: &str, role, value| self.further(name, role, place, value, Dimension::STRESS);
-        vec![
-            stress("largest principal stress at the cut", Role::BendingStress, stresses.largest),
-            stress("smallest principal stress at the cut", Role::BendingStress, stresses.smallest),
-            stress("largest shear stress in the plane at the cut", Role::ShearStress, stresses.largest_shear),
         ]
     }
 }

@@ -56,6 +56,11 @@ pub enum Role {
     MeanShearStress,
     StressResultant,
     ForceOnCut,
+    // at a point
+    PrincipalStress,
+    CircleRadius,
+    PrincipalAngle,
+    EquivalentStress,
     // the joints
     FastenerForce,
     FastenerCapacity,

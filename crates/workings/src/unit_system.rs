@@ -139,6 +139,7 @@ struct Units {
     acceleration: Unit,
     rigidity: Unit,
     radian: Unit,
+    degree: Unit,
 }
 
 impl UnitSystem {
@@ -210,6 +211,7 @@ impl UnitSystem {
                 acceleration: read(table.acceleration),
                 rigidity: read(table.rigidity),
                 radian: read("rad"),
+                degree: read("°"),
             };
             Self::ALL.iter().map(|system| units(system.table())).collect()
         });
@@ -225,6 +227,7 @@ impl UnitSystem {
         let units = self.units();
         let one = match dimension {
             Dimension::NONE if role == Role::Slope => &units.radian,
+            Dimension::NONE if role == Role::PrincipalAngle => &units.degree,
             Dimension::NONE => return Unit::NONE,
             Dimension::FORCE => &units.force,
             Dimension::LENGTH => match role {

@@ -138,6 +138,7 @@ fn chapter_name(chapter: Chapter) -> &'static str {
         Chapter::Section => "section",
         Chapter::Bending => "bending",
         Chapter::Shear => "shear",
+        Chapter::Point => "point",
         Chapter::Slice => "slice",
         Chapter::Joints => "joints",
         Chapter::Allowables => "allowables",

@@ -27,6 +27,8 @@ pub enum Chapter {
     Bending,
     /// First moment, width, shear stress on the cut.
     Shear,
+    /// Principal stresses at the cut; where the beam is governed.
+    Point,
     /// The finite slice and its balances.
     Slice,
     /// Joints: shear flow, fasteners.
@@ -37,13 +39,14 @@ pub enum Chapter {
 
 impl Chapter {
     /// All chapters in the order of the worked solution.
-    pub const ALL: [Self; 9] = [
+    pub const ALL: [Self; 10] = [
         Self::Given,
         Self::Reactions,
         Self::Diagrams,
         Self::Section,
         Self::Bending,
         Self::Shear,
+        Self::Point,
         Self::Slice,
         Self::Joints,
         Self::Allowables,
@@ -58,6 +61,7 @@ impl Chapter {
             Self::Section => "Section",
             Self::Bending => "Bending stress",
             Self::Shear => "Shear stress on the cut",
+            Self::Point => "Stress at a point",
             Self::Slice => "The finite slice",
             Self::Joints => "Joints",
             Self::Allowables => "What the beam may carry",

@@ -34,6 +34,8 @@ pub(super) struct Guards {
     curves: Vec<Vec<(Id, Sign)>>,
     largest: Vec<Largest>,
     bending: Option<Bending>,
+    /// Whether something is wanted for which the builder compares stresses of many places: no draw stands for another.
+    governing: bool,
 }
 
 /// How a station stands to the next one.
@@ -143,6 +145,7 @@ impl Guards {
         // A working that is not there, and a condition on the moments, hang on the whole diagrams.
         let missing = wanted.iter().any(Option::is_none)
             || tests.iter().any(|test| test.as_ref().is_none_or(|test| test.reads().is_empty()));
+        guards.governing = cone.iter().any(|&id| is_governing(workings.working(id)));
         let diagrams = missing || cone.iter().any(|&id| is_of_diagrams(workings.working(id)));
         guards.set_stations(workings, diagrams);
         if diagrams {
@@ -248,13 +251,14 @@ impl Guards {
 
     /// Whether all is the same for these values of the graph.
     pub(super) fn hold(&self, values: &[f64]) -> bool {
-        self.signs.iter().all(|&(id, sign)| {
-            let value = at(values, id);
-            !value.is_nan() && Sign::exact(value) == sign
-        }) && self
-            .stations
-            .windows(2)
-            .all(|pair| self.stands(at(values, pair[0].0), at(values, pair[1].0), values) == Some(pair[0].1))
+        !self.governing
+            && self.signs.iter().all(|&(id, sign)| {
+                let value = at(values, id);
+                !value.is_nan() && Sign::exact(value) == sign
+            })
+            && self.stations.windows(2).all(|pair| {
+                self.stands(at(values, pair[0].0), at(values, pair[1].0), values) == Some(pair[0].1)
+            })
             && self.tapers.iter().all(|&(start, end, order)| {
                 at(values, start).abs().total_cmp(&at(values, end).abs()) == order
             })
@@ -321,6 +325,11 @@ fn cone(workings: &Workings, from: &[Id]) -> BTreeSet<Id> {
         }
     }
     cone
+}
+
+/// Whether a working belongs to the place of the beam that governs.
+fn is_governing(working: &Working) -> bool {
+    working.symbol.role == Role::EquivalentStress || working.name.contains("the junction")
 }
 
 /// Whether a working stands in the diagrams, and does not come from the balance of the piece left of the slice.

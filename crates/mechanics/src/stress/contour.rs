@@ -31,8 +31,11 @@ impl Grid {
         }
         let mut lines = Vec::new();
         // The open lines from their ends, then the closed ones from anywhere.
-        while let Some(&start) =
-            ties.iter().find(|(_, ties)| ties.len() == 1).or_else(|| ties.iter().next()).map(|(start, _)| start)
+        while let Some(&start) = ties
+            .iter()
+            .find(|(_, ties)| ties.len() == 1)
+            .or_else(|| ties.iter().next())
+            .map(|(start, _)| start)
         {
             let mut line = vec![self.place(start, level)];
             let mut at = start;
@@ -57,7 +60,8 @@ impl Grid {
             return Vec::new();
         }
         // The sides in the order of the corners that they follow: lower, right, upper, left.
-        let sides = [(column, row, false), (column + 1, row, true), (column, row + 1, false), (column, row, true)];
+        let sides =
+            [(column, row, false), (column + 1, row, true), (column, row + 1, false), (column, row, true)];
         let above = values.map(|value| value >= level);
         let crossed: Vec<usize> = (0..4).filter(|&side| above[side] != above[(side + 1) % 4]).collect();
         match crossed.as_slice() {
@@ -79,7 +83,8 @@ impl Grid {
         let (next_column, next_row) = if upright { (column, row + 1) } else { (column + 1, row) };
         let (from, to) = (self.value(column, row), self.value(next_column, next_row));
         let part = if from == to { 0.5 } else { ((level - from) / (to - from)).clamp(0.0, 1.0) };
-        let between = |places: &[f64], one: usize, other: usize| places[one] + (places[other] - places[one]) * part;
+        let between =
+            |places: &[f64], one: usize, other: usize| places[one] + (places[other] - places[one]) * part;
         [between(&self.across, column, next_column), between(&self.up, row, next_row)]
     }
 }

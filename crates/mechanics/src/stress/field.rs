@@ -90,8 +90,9 @@ impl<'a> StressField<'a> {
 
     /// All panels, stretch by stretch from the left, in each from the lowest strip up.
     pub fn panels(&self) -> impl Iterator<Item = Panel> + '_ {
-        (0..self.segments.len())
-            .flat_map(move |stretch| (0..self.strips.len()).filter_map(move |strip| self.panel(stretch, strip)))
+        (0..self.segments.len()).flat_map(move |stretch| {
+            (0..self.strips.len()).filter_map(move |strip| self.panel(stretch, strip))
+        })
     }
 
     /// The panel of a stretch and a strip.
@@ -102,7 +103,8 @@ impl<'a> StressField<'a> {
 
     /// The panel that holds a point; of several that meet there the first.
     pub fn panel_at(&self, station: f64, height: f64) -> Option<Panel> {
-        let stretch = self.segments.iter().position(|segment| (segment.from..=segment.to).contains(&station))?;
+        let stretch =
+            self.segments.iter().position(|segment| (segment.from..=segment.to).contains(&station))?;
         let strip = self.strips.iter().position(|(bottom, top)| (*bottom..=*top).contains(&height))?;
         self.panel(stretch, strip)
     }
@@ -122,7 +124,10 @@ impl<'a> StressField<'a> {
     fn shares(&self, strip: usize, height: f64) -> (f64, f64) {
         let Some(ground) = self.unit.strips.get(strip) else { return (0.0, 0.0) };
         let y = (height - self.unit.origin_y).clamp(ground.bottom, ground.top);
-        (self.unit.over_width(ground, y), self.ratios[strip] * self.unit.bending_stress(y + self.unit.origin_y))
+        (
+            self.unit.over_width(ground, y),
+            self.ratios[strip] * self.unit.bending_stress(y + self.unit.origin_y),
+        )
     }
 
     /// The stresses in a panel; a point off it counts as the nearest on it.

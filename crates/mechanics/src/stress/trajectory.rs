@@ -53,7 +53,13 @@ const EQUAL: f64 = 1e-9;
 
 impl StressField<'_> {
     /// The direction of a family at a state of stress, the one nearer to `along`; `None` where there is none.
-    fn direction(&self, stress: PlaneStress, family: Family, along: [f64; 2], scale: f64) -> Option<[f64; 2]> {
+    fn direction(
+        &self,
+        stress: PlaneStress,
+        family: Family,
+        along: [f64; 2],
+        scale: f64,
+    ) -> Option<[f64; 2]> {
         let principal = stress.principal();
         if principal.largest_shear <= EQUAL * scale {
             return None;
@@ -116,7 +122,8 @@ impl StressField<'_> {
                 return TrajectoryEnd::Stopped;
             }
             let Some(beyond) = self.beyond(&panel, side) else { return TrajectoryEnd::Outline };
-            let Some(turned) = self.direction(self.stress(&beyond, at[0], at[1]), family, slope, scale) else {
+            let Some(turned) = self.direction(self.stress(&beyond, at[0], at[1]), family, slope, scale)
+            else {
                 return TrajectoryEnd::NoDirection;
             };
             if side.outward(turned) <= 0.0 {

@@ -1,7 +1,7 @@
 //! What the beam may carry where the material may bear so much: how many times the loads may grow, and what governs.
 
 use super::beam_givens::{BeamGivens, HoldGiven, LoadKind};
-use super::bending::LargestBending;
+use super::bending::BendingWorkings;
 use super::builder::{Builder, Entry};
 use super::joints::JointWorkings;
 use super::names::with_below;
@@ -41,7 +41,7 @@ impl Builder<'_> {
     pub(crate) fn allowables(
         &mut self,
         beam: &BeamGivens,
-        bending: &LargestBending,
+        bending: &BendingWorkings,
         shear_along: Id,
         joints: &[JointWorkings],
     ) -> Result<Option<AllowableWorkings>, EvaluationError> {
@@ -80,7 +80,7 @@ impl Builder<'_> {
     }
 
     /// What the lesson gives of what may be borne.
-    fn limits(&mut self, largest: &LargestBending, shear_along: Id) -> Result<Vec<Limit>, EvaluationError> {
+    fn limits(&mut self, largest: &BendingWorkings, shear_along: Id) -> Result<Vec<Limit>, EvaluationError> {
         let allowable = self.problem.allowable;
         let mut limits = Vec::new();
         let bending = match allowable.bending {

@@ -11,9 +11,10 @@ use mechanics::section::Section;
 
 const CHAPTER: Chapter = Chapter::Bending;
 
-/// The largest bending stresses along the beam, where there are any.
+/// The bending stress at the cut, and the largest along the beam, where there are any.
 #[derive(Clone, Copy, Debug)]
-pub(crate) struct LargestBending {
+pub(crate) struct BendingWorkings {
+    pub(crate) at_cut: Id,
     pub(crate) tension: Option<Id>,
     pub(crate) compression: Option<Id>,
 }
@@ -55,7 +56,7 @@ impl Builder<'_> {
         moment: Id,
         cut_distance: Id,
         diagrams: &DiagramWorkings,
-    ) -> Result<LargestBending, EvaluationError> {
+    ) -> Result<BendingWorkings, EvaluationError> {
         let properties = engine.properties();
         let cut = &self.problem.cut;
         let cut_factor = match self.axis_down {
@@ -85,7 +86,8 @@ impl Builder<'_> {
         );
         let at_cut = fibre("cut", "at the cut", cut.height, cut.side, cut_factor);
         let place = self.workings.working(moment).place;
-        for fibre in [&top, &bottom, &at_cut] {
+        let mut here = [moment; 3];
+        for (fibre, found) in [&top, &bottom, &at_cut].into_iter().zip(&mut here) {
             let says = "Bending stress grows in a straight line from the neutral axis; with M sagging what lies \
                         below it is stretched. Tension is positive.";
             let entry = Entry::new(
@@ -94,8 +96,9 @@ impl Builder<'_> {
                 fibre.index,
                 format!("bending stress {}", fibre.words),
             );
-            self.stress(entry.says(says), fibre, moment, section, place)?;
+            *found = self.stress(entry.says(says), fibre, moment, section, place)?;
         }
+        let [_, _, at_cut] = here;
         let candidates: Vec<(&Fibre, Id)> = [diagrams.sagging, diagrams.hogging]
             .into_iter()
             .flatten()
@@ -127,7 +130,7 @@ impl Builder<'_> {
             largest[place_in_all] = Some(self.stress(entry, fibre, moment, section, place)?);
         }
         let [tension, compression] = largest;
-        Ok(LargestBending { tension, compression })
+        Ok(BendingWorkings { at_cut, tension, compression })
     }
 
     fn stress(

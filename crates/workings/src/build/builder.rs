@@ -54,6 +54,12 @@ impl Entry {
         self
     }
 
+    /// Where it holds.
+    pub(crate) fn placed(mut self, place: Place) -> Self {
+        self.place = place;
+        self
+    }
+
     /// The height where it holds.
     pub(crate) fn height(mut self, height: f64, side: Option<HeightSide>) -> Self {
         self.place.height = Some(height);

@@ -7,9 +7,10 @@ use crate::solved::SolveFault;
 use crate::working::{HeightSide, Id, Working};
 use mechanics::balance::Residual;
 use mechanics::beam::{Curve, Load, Side, Solution};
+use mechanics::real;
 use mechanics::section::Section;
 use mechanics::slice::{Slice, SliceGivens};
-use mechanics::stress::StressOverDepth;
+use mechanics::stress::{PlaneStress, StressOverDepth};
 
 /// What is compared on which scale.
 struct Check<'a> {
@@ -29,6 +30,7 @@ pub(crate) fn check(
     check.beam(problem, solution, scale);
     check.section(section);
     check.stresses(problem, section, scale);
+    check.point(solution, section);
     check.slice(problem, section);
     check.balances(problem, solution);
     check.faults
@@ -176,6 +178,51 @@ impl Check<'_> {
         for (name, height, side) in places {
             self.named(name, at(height, side), scale * highest_ratio);
         }
+    }
+
+    /// The principal stresses at the cut from the engine, and the largest equivalent stress of all checked places.
+    fn point(&mut self, solution: &Solution, section: &Section) {
+        let built = self.built;
+        let stress = PlaneStress {
+            normal: built
+                .workings
+                .get("bending stress at the cut")
+                .map_or(0.0, |working| working.value.value),
+            shear: self.value(built.key.stress_on_cut),
+        };
+        let principal = stress.principal();
+        let scale = stress.normal.abs() + stress.shear.abs();
+        self.named("largest principal stress at the cut", principal.largest, scale);
+        self.named("smallest principal stress at the cut", principal.smallest, scale);
+        self.named("largest shear stress in the plane at the cut", principal.largest_shear, scale);
+        if let Some(working) = built.workings.get("direction of the largest principal stress at the cut") {
+            // The direction itself: it has no sense, and -90° is 90°.
+            let off = real::sin(working.value.value - principal.angle);
+            self.residual(&working.name, off, 1.0);
+        }
+        let Some(working) = built.workings.get("largest equivalent stress at the checked places") else {
+            return;
+        };
+        let properties = section.properties();
+        let over_depth = StressOverDepth::new(section, 0.0, 0.0);
+        let mut most = 0.0_f64;
+        let stations = solution.stations().chain(solution.turning_points(Curve::Shear));
+        for (station, side) in stations.flat_map(|x| [(x, Side::Left), (x, Side::Right)]) {
+            let here =
+                over_depth.under(solution.bending_moment(station, side), solution.shear(station, side));
+            let jumps = section.width_jumps().into_iter().filter(|jump| jump.below > 0.0 && jump.above > 0.0);
+            for height in jumps.map(|jump| jump.height).chain([section.neutral_axis()]) {
+                for side in [HeightSide::Below, HeightSide::Above] {
+                    let (normal, shear) = (here.bending_stress(height), here.shear_stress(height, side));
+                    most = most.max(PlaneStress { normal, shear }.equivalent());
+                }
+            }
+        }
+        let moment = solution.extremes(Curve::BendingMoment).largest_size.value;
+        for height in [properties.bottom, properties.top] {
+            most = most.max(over_depth.under(moment, 0.0).bending_stress(height).abs());
+        }
+        self.compare(working, most, most);
     }
 
     fn slice(&mut self, problem: &Problem, section: &Section) {

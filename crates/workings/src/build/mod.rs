@@ -12,6 +12,7 @@ mod free_body;
 mod joints;
 mod names;
 mod pieces;
+mod point;
 mod reactions;
 mod redundants;
 mod resultants;
@@ -176,6 +177,8 @@ fn all(
     let cut_distance = builder.cut_distance(&section, height)?;
     let bending = builder.bending(&section, engine, here.moment, cut_distance, &diagrams)?;
     let shear = builder.shear(&section, engine, height, here.shear, diagrams.largest_shear)?;
+    builder.point(engine, bending.at_cut, shear.stress_on_cut)?;
+    builder.governing(&section, engine, &bending, &shear, &diagrams)?;
     let (left_station, left) = if at_end {
         builder.slice_left_of_end(&beam, &reactions, (station, length))?
     } else {

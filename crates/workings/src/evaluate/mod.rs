@@ -100,6 +100,13 @@ pub(crate) fn dimension_of(
             .iter()
             .try_fold(Dimension::NONE, |product, factor| held(combine(product, inner(factor)?, 1))),
         Expression::Quotient(above, below) => held(combine(inner(above)?, inner(below)?, -1)),
+        Expression::Arctangent(above, below) => {
+            let (first, other) = (inner(above)?, inner(below)?);
+            if other != first {
+                return Err(EvaluationError::TermsDiffer { working: name.to_owned(), first, other });
+            }
+            Ok(Dimension::NONE)
+        }
         Expression::Power(base, power) => held(combine(Dimension::NONE, inner(base)?, *power)),
         Expression::Root(of) => {
             let under = inner(of)?;

@@ -5,6 +5,7 @@ use crate::engine::Call;
 use crate::expression::Expression;
 use crate::graph::Workings;
 use crate::working::Id;
+use mechanics::real;
 
 /// A sum smaller than this part of its largest term is nothing but rounding: the bending moment at a hinge comes
 /// out as zero and not as 4e-13 N m.
@@ -31,6 +32,8 @@ pub enum Step {
     Power(i8),
     /// Takes the square root of the top.
     Root,
+    /// The angle of the last two values, the second along.
+    Arctangent,
     /// Takes the size of the top.
     Absolute,
 }
@@ -138,6 +141,11 @@ pub(super) fn compile(
             inner(below)?;
             steps.push(Step::Divide);
         }
+        Expression::Arctangent(above, below) => {
+            inner(above)?;
+            inner(below)?;
+            steps.push(Step::Arctangent);
+        }
         Expression::Power(base, power) => {
             inner(base)?;
             steps.push(Step::Power(*power));
@@ -186,6 +194,13 @@ pub(super) fn run(steps: &[Step], values: &[f64], stack: &mut Vec<f64>) -> f64 {
                 let below = stack.pop().unwrap_or(f64::NAN);
                 if let Some(above) = stack.last_mut() {
                     *above /= below;
+                }
+            }
+            Step::Arctangent => {
+                let below = stack.pop().unwrap_or(f64::NAN);
+                if let Some(above) = stack.last_mut() {
+                    // A zero with a minus would turn the angle half round.
+                    *above = real::atan2(*above + 0.0, below);
                 }
             }
             Step::Negate | Step::Power(_) | Step::Root | Step::Absolute => {

@@ -207,6 +207,7 @@ fn kept(expression: &Expression, change: &dyn Fn(Id) -> Leaf) -> Option<Expressi
         }
         Expression::Product(factors) => Expression::Product(factors.iter().map(one).collect::<Option<_>>()?),
         Expression::Quotient(above, below) => Expression::Quotient(boxed(above)?, boxed(below)?),
+        Expression::Arctangent(above, below) => Expression::arctangent(*boxed(above)?, *boxed(below)?),
         Expression::Power(base, power) => Expression::Power(boxed(base)?, *power),
         Expression::Root(of) => Expression::Root(boxed(of)?),
         Expression::Absolute(of) => Expression::Absolute(boxed(of)?),

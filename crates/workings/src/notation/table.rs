@@ -103,6 +103,10 @@ pub(super) static ROWS: [Row; Role::Count as usize + 1] = [
     row(Role::MeanShearStress, "mean shear stress",                           ["τ_avg",  "τ_avg",  "τ_mean", "τ_m",    "τ_m",    "τ_m"]),
     all(Role::StressResultant, "resultant of the bending stress", "N"),
     row(Role::ForceOnCut, "force on the cut",                                 ["F",      "F",      "H",      "H",      "H",      "H"]),
+    all(Role::PrincipalStress, "principal stress", "σ"),
+    all(Role::CircleRadius, "radius of Mohr's circle", "R"),
+    all(Role::PrincipalAngle, "direction of the largest principal stress", "θ_p"),
+    all(Role::EquivalentStress, "equivalent stress", "σ_e"),
     row(Role::FastenerForce, "force on one fastener",                         ["F_f",    "F_f",    "H_f",    "H_f",    "H_f",    "H_f"]),
     row(Role::FastenerCapacity, "force that one fastener may carry",          ["F_allow", "F_allow", "H_allow", "F_Rd", "H_adm", "H_adm"]),
     row(Role::Spacing, "spacing",                                             ["s",      "s",      "s",      "s",      "s",      "p"]),
@@ -121,8 +125,14 @@ const _: () = {
     }
 };
 
-/// Roles that share a letter on purpose: the axis, and a place along it.
+/// Roles that share a letter on purpose: the axis, and a place along it; the normal stress on an upright plane and on a
+/// principal one; a reaction, which has the name of its support, and the radius of Mohr's circle, which has none.
 pub(super) fn share_a_letter(one: Role, other: Role) -> bool {
     let pair = (one.min(other), one.max(other));
-    pair == (Role::Along, Role::Station)
+    [
+        (Role::Along, Role::Station),
+        (Role::BendingStress, Role::PrincipalStress),
+        (Role::Reaction, Role::CircleRadius),
+    ]
+    .contains(&pair)
 }

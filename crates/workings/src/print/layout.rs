@@ -103,6 +103,10 @@ impl Layout<'_> {
             Expression::Sum(terms) => self.sum(terms),
             Expression::Product(factors) => self.product(factors),
             Expression::Quotient(above, below) => Item::Fraction(self.boxed(above), self.boxed(below)),
+            Expression::Arctangent(above, below) => {
+                let tangent = Item::Fraction(self.boxed(above), self.boxed(below));
+                Item::Of(Box::new(Item::Words("arctan".to_owned())), Box::new(tangent))
+            }
             Expression::Power(base, power) => Item::Raised(Box::new(self.at_least(Bond::Atom, base)), *power),
             Expression::Root(inner) => Item::Root(self.boxed(inner)),
             Expression::Absolute(inner) => Item::Absolute(self.boxed(inner)),

@@ -1,0 +1,282 @@
+//! Stress at a point: the principal stresses at the cut, and which of the checked places of the beam governs.
+
+use super::bending::BendingWorkings;
+use super::builder::{Builder, Entry};
+use super::cut::{Cut, CutWorkings};
+use super::diagrams::DiagramWorkings;
+use super::section::SectionWorkings;
+use super::shear::ShearWorkings;
+use crate::dimension::Dimension;
+use crate::engine::Call;
+use crate::evaluate::EvaluationError;
+use crate::expression::Expression;
+use crate::role::Role;
+use crate::working::{Chapter, HeightSide, Id, Place};
+use mechanics::beam::Side;
+use mechanics::section::Section;
+use mechanics::stress::{PlaneStress, StressOverDepth};
+
+const CHAPTER: Chapter = Chapter::Point;
+
+/// A junction of web and flange where the beam is hardest pressed.
+#[derive(Clone, Copy)]
+struct Junction {
+    height: f64,
+    /// The narrow side.
+    side: HeightSide,
+    /// The key station, by its place, and the side of it.
+    stop: usize,
+    side_of_stop: usize,
+    equivalent: f64,
+}
+
+impl Builder<'_> {
+    /// The principal stresses at the cut. None where materials of several moduli lie side by side there: then the
+    /// bending stress has no one value.
+    pub(crate) fn point(&mut self, engine: &Section, normal: Id, shear: Id) -> Result<(), EvaluationError> {
+        let cut = &self.problem.cut;
+        let ratio = |part: usize| engine.parts().get(part).map(|part| part.modular_ratio);
+        let chords = engine.chords(cut.height, cut.side);
+        let first = chords.first().map(|chord| ratio(chord.part));
+        if chords.iter().any(|chord| Some(ratio(chord.part)) != first) {
+            return Ok(());
+        }
+        let place = self.workings.working(shear).place;
+        let entry = |role, index: &str, name: &str| Entry::new(CHAPTER, role, index, name).placed(place);
+        let says = "Mohr's circle has the point of the upright face and that of the level face at the ends of a diameter. \
+                    No normal stress acts on the level face, so the centre lies at half the bending stress.";
+        let centre = entry(Role::PrincipalStress, "avg", "mean normal stress at the cut").says(says);
+        let centre = self.formula(centre, Expression::from(normal) / 2.0.into())?;
+        let says = "The distance of both points from the centre is the radius of the circle.";
+        let radius = entry(Role::CircleRadius, "", "radius of Mohr's circle at the cut").says(says);
+        let squares = Expression::from(centre).power(2) + Expression::from(shear).power(2);
+        let radius = self.formula(radius, squares.root())?;
+        let says = "Where the circle meets the axis of normal stress there is no shear stress: there lie the largest \
+                    and the smallest normal stress of all planes through the point.";
+        let largest = entry(Role::PrincipalStress, "1", "largest principal stress at the cut").says(says);
+        let largest = self.formula(largest, Expression::from(centre) + radius.into())?;
+        let says = "The other end of that diameter. The sum of both is the bending stress, whatever the shear stress.";
+        let smallest = entry(Role::PrincipalStress, "2", "smallest principal stress at the cut").says(says);
+        let smallest = self.formula(smallest, Expression::from(centre) - radius.into())?;
+        if self.value(radius) != 0.0 {
+            self.direction(entry, (normal, shear), largest)?;
+        }
+        let says = "The highest point of the circle: on planes at 45° to the principal ones.";
+        let most =
+            entry(Role::ShearStress, "plane", "largest shear stress in the plane at the cut").says(says);
+        self.formula(most, (Expression::from(largest) - smallest.into()) / 2.0.into())?;
+        Ok(())
+    }
+
+    fn direction(
+        &mut self,
+        entry: impl Fn(Role, &str, &str) -> Entry,
+        (normal, shear): (Id, Id),
+        largest: Id,
+    ) -> Result<Id, EvaluationError> {
+        let angle = entry(Role::PrincipalAngle, "", "direction of the largest principal stress at the cut");
+        // A positive shear stress acts down on the face towards the right, so it turns the pull downwards.
+        let (says, formula) = if self.value(normal) == 0.0 {
+            let says = "Pure shear: the directions lie at 45° to the axis. Counter-clockwise from the axis of the beam, seen \
+                        with the beam running to the right.";
+            let tangent = Expression::arctangent(-Expression::from(shear), largest.into());
+            (says, tangent)
+        } else {
+            let says = "On the circle one turns by twice the angle, and in the same sense. Counter-clockwise from the axis \
+                        of the beam, seen with the beam running to the right; of the angles with this tangent the one in \
+                        the quadrant of the signs above and below the line.";
+            let tangent = Expression::arctangent(-(Expression::Number(2.0) * shear.into()), normal.into());
+            (says, Expression::Number(1.0) / 2.0.into() * tangent)
+        };
+        self.formula(angle.says(says), formula)
+    }
+
+    /// The equivalent stress where bending is largest, where the shear force is, and at the junction of web and flange
+    /// where both act, and which of them governs. None for a beam of several materials: each bears what it bears.
+    pub(crate) fn governing(
+        &mut self,
+        section: &SectionWorkings,
+        engine: &Section,
+        bending: &BendingWorkings,
+        shear: &ShearWorkings,
+        diagrams: &DiagramWorkings,
+    ) -> Result<(), EvaluationError> {
+        if section.pieces.iter().any(|piece| piece.placed.ratio.is_some()) {
+            return Ok(());
+        }
+        let mut found: Vec<(Id, &str)> = Vec::new();
+        let extremes = [bending.tension, bending.compression].into_iter().flatten();
+        if let Some(most) = extremes.max_by(|&a, &b| self.value(a).abs().total_cmp(&self.value(b).abs())) {
+            let place = self.workings.working(most).place;
+            let entry = equivalent("b", "equivalent stress in bending", place)
+                .says("At the outer fibre no shear stress acts: the equivalent stress is the bending stress, by its size.");
+            found.push((
+                self.formula(entry, Expression::from(most).size())?,
+                "Bending governs, at the outer fibre.",
+            ));
+        }
+        let axis = &shear.at_axis.cut;
+        if self.value(axis.width) > 0.0 {
+            let most = self.workings.working(diagrams.largest_shear).place;
+            let place = Place { height: Some(engine.neutral_axis()), ..most };
+            let entry = equivalent("s", "equivalent stress in shear", place).says(
+                "At the neutral axis no bending stress acts: in pure shear the equivalent stress is √3 times the shear \
+                 stress.",
+            );
+            let stress = Expression::from(diagrams.largest_shear).size() * axis.first_moment.into()
+                / (Expression::from(section.second_moment) * axis.width.into());
+            let formula = Expression::Number(3.0).root() * stress;
+            found.push((self.formula(entry, formula)?, "Shear governs, at the neutral axis."));
+        }
+        if let Some(junction) = self.worst_junction(engine, diagrams) {
+            let stress = self.at_junction(section, engine, shear, diagrams, junction)?;
+            found.push((
+                stress,
+                "The junction governs: neither stress is largest there, but both act together.",
+            ));
+        }
+        let by_value = |a: &&(Id, &str), b: &&(Id, &str)| self.value(a.0).total_cmp(&self.value(b.0));
+        let Some(&(most, words)) = found.iter().max_by(by_value) else { return Ok(()) };
+        let place = self.workings.working(most).place;
+        let entry = equivalent("max", "largest equivalent stress at the checked places", place).says(format!(
+            "{words} Checked are the outer fibres, the neutral axis and every jump of the width, at both sides of every \
+             key station. The equivalent stress speaks of ductile materials: wood and brittle ones need a rule of their own."
+        ));
+        self.formula(entry, most.into())?;
+        Ok(())
+    }
+
+    /// Of all jumps of the width and all key stations the pair with the largest equivalent stress.
+    fn worst_junction(&self, engine: &Section, diagrams: &DiagramWorkings) -> Option<Junction> {
+        let over_depth = StressOverDepth::new(engine, 0.0, 0.0);
+        let mut worst: Option<Junction> = None;
+        for jump in engine.width_jumps().into_iter().filter(|jump| jump.below > 0.0 && jump.above > 0.0) {
+            let side = if jump.below < jump.above { HeightSide::Below } else { HeightSide::Above };
+            for (stop, values) in diagrams.stops.iter().enumerate() {
+                for side_of_stop in 0..2 {
+                    let [moment, shear] =
+                        [values.moment, values.shear].map(|ids| self.value(ids[side_of_stop]));
+                    let here = over_depth.under(moment, shear);
+                    let stress = PlaneStress {
+                        normal: here.bending_stress(jump.height),
+                        shear: here.shear_stress(jump.height, side),
+                    };
+                    let equivalent = stress.equivalent();
+                    // The first of equals stands: what differs by rounding alone does not move it.
+                    let least = worst.map_or(0.0, |worst| worst.equivalent * (1.0 + 1e-12));
+                    if equivalent > least {
+                        let height = jump.height;
+                        worst = Some(Junction { height, side, stop, side_of_stop, equivalent });
+                    }
+                }
+            }
+        }
+        worst
+    }
+
+    fn at_junction(
+        &mut self,
+        section: &SectionWorkings,
+        engine: &Section,
+        shear: &ShearWorkings,
+        diagrams: &DiagramWorkings,
+        junction: Junction,
+    ) -> Result<Id, EvaluationError> {
+        let Junction { height, side, .. } = junction;
+        let stop = diagrams.stops[junction.stop];
+        let [moment, force] = [stop.moment, stop.shear].map(|ids| ids[junction.side_of_stop]);
+        let station = self.value(stop.station);
+        let jumps = stop.moment[0] != stop.moment[1] || stop.shear[0] != stop.shear[1];
+        let place = Place {
+            station: Some(station),
+            side: jumps.then_some([Side::Left, Side::Right][junction.side_of_stop]),
+            height: Some(height),
+            height_side: Some(side),
+        };
+        let height_of = self.junction_height(section, engine, place)?;
+        let cut = self.junction_cut(section, engine, shear, (height_of, place))?;
+        let at = |role, name: &str| Entry::new(CHAPTER, role, "j", name).placed(place);
+        let distance = Expression::from(height_of) - section.centroid.into();
+        let normal = at(Role::BendingStress, "bending stress at the junction").says(
+            "Web and flange meet here, below the outer fibre: the bending stress is less than there, but not by much.",
+        );
+        let normal =
+            self.formula(normal, -(Expression::from(moment) * distance / section.second_moment.into()))?;
+        let tau = at(Role::ShearStress, "shear stress at the junction").says(
+            "On the narrow side of the junction the shear stress is not much less than at the neutral axis.",
+        );
+        let above = Expression::from(force) * cut.first_moment.into();
+        let below = Expression::from(section.second_moment) * cut.width.into();
+        let tau = self.formula(tau, above / below)?;
+        let half = Expression::from(normal) / 2.0.into();
+        let radius = (half.clone().power(2) + Expression::from(tau).power(2)).root();
+        let principal = at(Role::PrincipalStress, "principal stress at the junction").says(
+            "The principal stress of the larger size there; to be compared with the bending stress at the outer fibre, \
+             which is one too.",
+        );
+        let principal_formula = if self.value(normal) < 0.0 { half - radius } else { half + radius };
+        self.formula(principal, principal_formula)?;
+        let entry = equivalent("j", "equivalent stress at the junction", place).says(
+            "Both act together: the stress of a tensile test that would bring a ductile material equally near to \
+             yielding.",
+        );
+        let shears = Expression::Number(3.0) * Expression::from(tau).power(2);
+        self.formula(entry, (Expression::from(normal).power(2) + shears).root())
+    }
+
+    /// The height of the junction: the top of a piece where it lies there.
+    fn junction_height(
+        &mut self,
+        section: &SectionWorkings,
+        engine: &Section,
+        place: Place,
+    ) -> Result<Id, EvaluationError> {
+        let height = place.height.unwrap_or_default();
+        let near = 1e-9 * engine.properties().height();
+        if (height - self.problem.cut.height).abs() <= near
+            && let Some(id) = self.workings.id("height of the cut")
+        {
+            return Ok(id);
+        }
+        let entry = Entry::new(CHAPTER, Role::CutHeight, "j", "height of the junction")
+            .height(height, place.height_side)
+            .says("Where web and flange meet, above the base line.");
+        let piece = section
+            .pieces
+            .iter()
+            .map(|piece| &piece.placed)
+            .find(|placed| !placed.piece.hole && (placed.piece.top - height).abs() <= near);
+        match piece.and_then(|placed| placed.top()) {
+            Some(top) => self.formula(entry, top),
+            None => {
+                let how = "Read off the outline.";
+                self.engine(entry, how, (Vec::new(), Call::Fixed), height, Dimension::LENGTH)
+            }
+        }
+    }
+
+    /// Q and t at the junction: those of the cut where it lies there.
+    fn junction_cut(
+        &mut self,
+        section: &SectionWorkings,
+        engine: &Section,
+        shear: &ShearWorkings,
+        (height, place): (Id, Place),
+    ) -> Result<CutWorkings, EvaluationError> {
+        let cut = &self.problem.cut;
+        let side = place.height_side.unwrap_or(HeightSide::Below);
+        if (self.value(height) - cut.height).abs() <= 1e-9 * engine.properties().height() {
+            let known =
+                if side == cut.side { Some(&shear.cut) } else { shear.other_side.as_ref().map(|o| &o.cut) };
+            if let Some(known) = known {
+                return Ok(known.clone());
+            }
+        }
+        let at = Cut { height, side, beyond: cut.beyond, words: "the junction", index: "j" };
+        self.cut(section, engine, &at)
+    }
+}
+
+fn equivalent(index: &str, name: &str, place: Place) -> Entry {
+    Entry::new(CHAPTER, Role::EquivalentStress, index, name).placed(place)
+}
