@@ -194,6 +194,7 @@ pub(crate) fn sheet(
                 match piece.content {
                     Content::Drawing(name) => {
                         if let Some(drawing) = drawings.iter().find(|drawing| drawing.name == name) {
+                            let inside = if written(piece.content) { inside } else { "" };
                             push_drawing(&mut out, &piece.id, drawing, inside, words.get(name));
                         }
                     }

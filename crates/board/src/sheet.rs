@@ -40,9 +40,9 @@ pub enum Content {
 
 impl Content {
     /// Whether it is left out of the file of a page, and comes when the engine has started: the long lists, a seventh of the
-    /// file that nobody reads in its first tenth of a second.
+    /// file that nobody reads in its first tenth of a second, and the two drawings with the most lines.
     pub fn comes_later(self) -> bool {
-        matches!(self, Self::Results(_) | Self::Values)
+        matches!(self, Self::Results(_) | Self::Values | Self::Drawing("fields" | "trajectories"))
     }
 }
 
@@ -174,6 +174,7 @@ pub fn plan(lesson: &Lesson, solved: &Solved) -> Vec<Part> {
             ],
         ),
     ];
+    parts.push(scene("point", Chapter::Point.title(), &[Scene::Point], at_points(solved)));
     if !notes::joints(lesson, solved).is_empty() {
         parts.push(scene("joints", "What the joints must carry", &[], vec![step("", &[Joints])]));
     }
@@ -185,6 +186,20 @@ pub fn plan(lesson: &Lesson, solved: &Solved) -> Vec<Part> {
     parts.push(scene("limits", "What the formula leaves out", &[], vec![step("", &[Limits])]));
     parts.push(scene("values", "Every value", &[], vec![step("", &[Values])]));
     parts
+}
+
+/// The steps of the stress at a point; that of the cut only where it has one state of stress.
+fn at_points(solved: &Solved) -> Vec<Step> {
+    let mut steps = Vec::new();
+    if solved.workings().id("largest principal stress at the cut").is_some() {
+        steps.push(step("Which way does the material pull most?", &[Content::Drawing("point")]));
+    }
+    if solved.workings().chapter(Chapter::Point).next().is_some() {
+        steps.push(step("", &[Content::Results(Chapter::Point)]));
+    }
+    steps.push(step("Where does which stress matter?", &[Content::Drawing("fields")]));
+    steps.push(step("How would a brittle beam crack?", &[Content::Drawing("trajectories")]));
+    steps
 }
 
 /// The content of a piece as HTML, where it is no drawing, no field and no list of results.

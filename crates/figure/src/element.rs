@@ -169,10 +169,11 @@ pub fn element(view: &BeamView<'_>) -> Drawing {
     load.push(written(rect.middle().x, head - 7.0, w, Align::Middle, Ink::Line));
 
     let mut forces = shear_arrows(rect);
-    forces.push(written(rect.left - BESIDE - 2.0, rect.bottom + 8.0, v.clone(), Align::Middle, Ink::Cut));
+    forces.push(written(rect.left - BESIDE - 2.0, rect.bottom + 15.0, v.clone(), Align::Middle, Ink::Cut));
     forces.push(written(
         rect.right + BESIDE - 4.0,
-        rect.bottom + 8.0,
+        // below the moment's arc
+        rect.bottom + 15.0,
         scribe.grown(v),
         Align::Start,
         Ink::Cut,
@@ -182,7 +183,7 @@ pub fn element(view: &BeamView<'_>) -> Drawing {
     forces.push(written(rect.left - radius - 9.0, level, m.clone(), Align::End, Ink::Cut));
     forces.push(written(rect.right + radius + 9.0, level, scribe.grown(m), Align::Start, Ink::Cut));
 
-    let row = rect.bottom + 36.0;
+    let row = rect.bottom + 43.0;
     let mut dimensions = dimension::level(rect.left, rect.right, row);
     for x in [rect.left, rect.right] {
         let foot = Point::new(x, if x == rect.left { rect.bottom } else { rect.bottom + 10.0 });

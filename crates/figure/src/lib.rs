@@ -12,6 +12,7 @@ pub mod beam;
 mod beam_grips;
 mod body;
 mod chain;
+mod circle;
 mod cross_section;
 mod cut_words;
 pub mod deflected;
@@ -22,6 +23,8 @@ pub mod dimension;
 pub mod drawing;
 pub mod element;
 mod faces;
+mod field_lines;
+mod fields;
 mod first_moment;
 pub mod geometry;
 pub mod grip;
@@ -42,6 +45,8 @@ mod pictorial;
 mod pictorial_words;
 mod piece;
 mod planks;
+mod point;
+mod point_words;
 mod prism;
 mod prism_marks;
 mod raster;
@@ -53,6 +58,7 @@ mod section;
 mod section_grips;
 mod section_words;
 mod shear_element;
+mod side;
 mod sizes;
 mod sketch;
 mod slice;
@@ -60,6 +66,8 @@ mod stress_block;
 pub mod support;
 pub mod svg;
 pub mod text;
+mod trajectories;
+mod trajectory_lines;
 pub mod view;
 mod wall_flow;
 mod wall_flow_words;
@@ -101,11 +109,14 @@ fn made(solved: &Solved, sheet: Sheet, wanted: impl Fn(&str) -> bool, told: bool
     let of_beam = BEAM.iter().filter(|(name, _)| wanted(name)).filter_map(|(_, make)| make(&view));
     let mut drawings: Vec<Drawing> = of_beam.collect();
     let of_section: Vec<_> = SECTION.iter().filter(|(name, _)| wanted(name)).collect();
-    if !of_section.is_empty()
+    let any_of_points = POINT.iter().any(|(name, _)| wanted(name));
+    if (!of_section.is_empty() || any_of_points)
         && let Some(scene) = Scene::of(solved)
     {
         let scene = Scene { told, sheet, ..scene };
         drawings.extend(of_section.iter().filter_map(|(_, make)| make(&scene)));
+        let at_points = POINT.iter().filter(|(name, _)| wanted(name));
+        drawings.extend(at_points.filter_map(|(_, make)| make(&scene, &view)));
     }
     drawings
 }
@@ -117,8 +128,10 @@ pub fn beam_drawings(view: &BeamView<'_>) -> Vec<Drawing> {
 
 /// The drawings of the slice and of the section in reading order.
 pub fn section_drawings(solved: &Solved) -> Vec<Drawing> {
-    Scene::of(solved)
-        .map_or_else(Vec::new, |scene| SECTION.iter().filter_map(|(_, make)| make(&scene)).collect())
+    let Some(scene) = Scene::of(solved) else { return Vec::new() };
+    let view = BeamView::of(solved);
+    let of_section = SECTION.iter().filter_map(|(_, make)| make(&scene));
+    of_section.chain(POINT.iter().filter_map(|(_, make)| make(&scene, &view))).collect()
 }
 
 /// A drawing of the beam, by name; nothing where it does not apply.
@@ -149,4 +162,13 @@ const SECTION: [(&str, OfSection); 10] = [
     ("depth", |scene| Some(depth::depth(scene))),
     ("wall-flow", wall_flow::wall_flow),
     ("planks", |scene| Some(planks::planks(scene))),
+];
+
+/// A drawing of the stress at the cut or over the side of the beam; nothing where it does not apply.
+type OfPoint = fn(&Scene<'_>, &BeamView<'_>) -> Option<Drawing>;
+
+const POINT: [(&str, OfPoint); 3] = [
+    ("point", |scene, _| point::point(scene)),
+    ("fields", |scene, view| Some(fields::fields(scene, view))),
+    ("trajectories", |scene, view| Some(trajectories::trajectories(scene, view))),
 ];

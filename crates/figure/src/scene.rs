@@ -40,6 +40,8 @@ pub(crate) struct Values {
     pub force_on_cut: f64,
     /// Shear stress on the cut at the station of the slice, Pa, over the width above.
     pub stress_on_cut: f64,
+    /// Bending stress at the cut, Pa, tension positive; none where several materials lie side by side there.
+    pub bending_on_cut: Option<f64>,
     /// What acts on the slice from outside, N, positive down.
     pub load: f64,
 }
@@ -77,6 +79,13 @@ pub(crate) struct Scene<'a> {
     pub extent: Extent,
     /// How values and symbols are written.
     pub writer: Writer<'a>,
+}
+
+/// The bending stress at the cut, where it has one value: there the workings have principal stresses too.
+fn bending_on_cut(solved: &Solved) -> Option<f64> {
+    let workings = solved.workings();
+    workings.get("largest principal stress at the cut")?;
+    workings.get("bending stress at the cut").map(|working| working.value.value)
 }
 
 /// How finely arcs are drawn: the greatest height of an arc over its chord, of the size of the section. A section
@@ -119,6 +128,7 @@ impl<'a> Scene<'a> {
             resultant_height: [open.left.beyond.height, open.right.beyond.height],
             force_on_cut: value(slice.force_on_cut),
             stress_on_cut: value(key.stress_on_cut),
+            bending_on_cut: bending_on_cut(solved),
             load: givens.load,
         };
         Some(Self::new(problem, section, values, style))

@@ -15,36 +15,34 @@ use workings::role::Role;
 /// Side of the element, px.
 const SIDE: f64 = 110.0;
 /// Distance of an arrow from its face, px.
-const OFF: f64 = 11.0;
+pub(crate) const OFF: f64 = 11.0;
 /// Room between an arrow's ends and the corners, px.
 const SHORT_OF: f64 = 12.0;
 
-/// A face of the element: its arrow.
-struct Face {
-    from: Point,
-    to: Point,
-    barb: Barb,
-}
-
-/// The four faces, arrows as they act on the element under a positive shear force: down on the right face, up on the
-/// left one, and, so that it does not turn, to the left above and to the right below.
-fn faces(positive: bool) -> [Face; 4] {
-    let (near, far) = (SHORT_OF, SIDE - SHORT_OF);
-    let face = |from: (f64, f64), to: (f64, f64)| {
+/// The half-arrows on the four faces of a square with its upper left corner at `corner`, as they act under a positive
+/// shear force: down on the right face, up on the left one, and, so that it does not turn, to the left above and to the
+/// right below.
+pub(crate) fn half_arrows(corner: Point, side: f64, positive: bool) -> Vec<Mark> {
+    let (near, far) = (SHORT_OF, side - SHORT_OF);
+    let arrows = [
+        ((side + OFF, near), (side + OFF, far)),
+        ((-OFF, far), (-OFF, near)),
+        ((far, -OFF), (near, -OFF)),
+        ((near, side + OFF), (far, side + OFF)),
+    ];
+    let stroke = Stroke::solid(Ink::Cut, 2.0);
+    let mut marks = Vec::new();
+    for (from, to) in arrows {
         let (from, to) = (Point::new(from.0, from.1), Point::new(to.0, to.1));
         let (from, to) = if positive { (from, to) } else { (to, from) };
         // The barb stands away from the element.
         let middle = from.towards(to, 0.5);
         let left = Point::new(to.y - from.y, from.x - to.x);
-        let outer = left.x * (middle.x - 0.5 * SIDE) + left.y * (middle.y - 0.5 * SIDE) > 0.0;
-        Face { from, to, barb: if outer { Barb::Left } else { Barb::Right } }
-    };
-    [
-        face((SIDE + OFF, near), (SIDE + OFF, far)),
-        face((-OFF, far), (-OFF, near)),
-        face((far, -OFF), (near, -OFF)),
-        face((near, SIDE + OFF), (far, SIDE + OFF)),
-    ]
+        let outer = left.x * (middle.x - 0.5 * side) + left.y * (middle.y - 0.5 * side) > 0.0;
+        let barb = if outer { Barb::Left } else { Barb::Right };
+        marks.extend(arrow::half(from.moved(corner.x, corner.y), to.moved(corner.x, corner.y), barb, stroke));
+    }
+    marks
 }
 
 /// The shear stress on the four faces of an element at the cut.
@@ -63,10 +61,7 @@ pub(crate) fn shear_element(scene: &Scene) -> Drawing {
     let mut wishes = Vec::new();
     let mut arrows = Vec::new();
     if stress != 0.0 {
-        let stroke = Stroke::solid(Ink::Cut, 2.0);
-        for face in faces(stress > 0.0) {
-            arrows.extend(arrow::half(face.from, face.to, face.barb, stroke));
-        }
+        arrows.extend(half_arrows(Point::default(), SIDE, stress > 0.0));
         let value = w.value(stress.abs(), Dimension::STRESS, Role::ShearStress);
         let named = w.symbol(Role::ShearStress).equals(value);
         let middle = 0.5 * SIDE;

@@ -42,7 +42,18 @@ fn for_every_drawing(check: fn(&str, &Drawing)) {
 fn every_lesson_has_all_its_drawings() {
     for (name, drawings) in DRAWN.iter() {
         let names: Vec<&str> = drawings.iter().map(|drawing| drawing.name.as_str()).collect();
-        for wanted in ["beam", "free-body", "signs", "left-piece", "element", "diagrams", "deflected"] {
+        for wanted in [
+            "beam",
+            "free-body",
+            "signs",
+            "left-piece",
+            "element",
+            "diagrams",
+            "deflected",
+            "point",
+            "fields",
+            "trajectories",
+        ] {
             assert!(names.contains(&wanted), "{name}: {wanted}");
         }
         let mut different = names.clone();
@@ -56,7 +67,7 @@ fn every_lesson_has_all_its_drawings() {
 #[test]
 fn drawings_for_the_hand_are_narrow_and_as_sound_as_the_usual_ones() {
     for (name, drawings) in IN_THE_HAND.iter() {
-        assert_eq!(drawings.len(), 11, "{name}");
+        assert_eq!(drawings.len(), 14, "{name}");
         for drawing in drawings {
             checks::labels_are_apart(name, drawing);
             checks::grips_hold(name, drawing);

@@ -60,7 +60,10 @@ fn drawings_hold_together_on_many_sections_cuts_and_loads() {
                         "shear-element",
                         "first-moment",
                         "depth",
-                        "planks"
+                        "planks",
+                        "point",
+                        "fields",
+                        "trajectories"
                     ],
                     "{about}"
                 );
@@ -99,7 +102,7 @@ fn drawings_hold_together_in_every_notation_and_every_system_of_units() {
 }
 
 fn drawing(solved: &Solved, name: &str) -> Drawing {
-    figure::section_drawings(solved).into_iter().find(|drawing| drawing.name == name).unwrap()
+    figure::some(solved, |wanted| wanted == name).swap_remove(0)
 }
 
 /// The marks of a group.
@@ -216,7 +219,7 @@ fn the_plank_is_drawn_as_it_was() {
         cuts: vec![(150.0, HeightSide::Above)],
     };
     let solved = solved(&plank, plank.cuts[0], Bending::SagRising);
-    for name in ["piece", "pictorial", "section"] {
+    for name in ["piece", "pictorial", "section", "point", "fields", "trajectories"] {
         insta::assert_snapshot!(format!("plank_{name}"), drawing(&solved, name).svg());
     }
 }

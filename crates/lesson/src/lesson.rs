@@ -76,6 +76,8 @@ pub enum Scene {
     Derivation,
     /// The shear stress on the cut and over the depth.
     Shear,
+    /// The state of stress at the cut and over the side of the beam.
+    Point,
     /// What the joints must carry.
     Joints,
     /// The worked solution.
@@ -86,7 +88,7 @@ pub enum Scene {
 
 impl Scene {
     /// Every scene, in the order of the lecture.
-    pub const ALL: [Scene; 12] = [
+    pub const ALL: [Scene; 13] = [
         Scene::Beam,
         Scene::Reactions,
         Scene::Diagrams,
@@ -96,6 +98,7 @@ impl Scene {
         Scene::Cut,
         Scene::Derivation,
         Scene::Shear,
+        Scene::Point,
         Scene::Joints,
         Scene::Solution,
         Scene::Limits,
@@ -113,6 +116,7 @@ impl Scene {
             Scene::Cut => "cut",
             Scene::Derivation => "derivation",
             Scene::Shear => "shear",
+            Scene::Point => "point",
             Scene::Joints => "joints",
             Scene::Solution => "solution",
             Scene::Limits => "limits",
@@ -131,6 +135,7 @@ impl Scene {
             Scene::Cut => "the cut and the piece beyond it",
             Scene::Derivation => "the derivation of the formula",
             Scene::Shear => "the shear stress on the cut and over the depth",
+            Scene::Point => "the stress at a point and over the side of the beam",
             Scene::Joints => "the joints",
             Scene::Solution => "the worked solution",
             Scene::Limits => "what the formula leaves out",

@@ -45,6 +45,7 @@ pub fn drawing_that_teaches(
         (Scene::Cut, _) => "section",
         (Scene::Derivation, _) => "piece",
         (Scene::Shear, _) => "depth",
+        (Scene::Point, _) => "point",
         (Scene::Joints, _) => "pictorial",
         (Scene::Solution | Scene::Limits, _) => return None,
     };
@@ -55,6 +56,9 @@ pub fn drawing_that_teaches(
 pub(super) fn what_it_shows(name: &str) -> &'static str {
     match name {
         "beam" => "The beam with its loads and reactions.",
+        "point" => {
+            "The element at the cut as it lies and turned to the principal directions, and Mohr's circle."
+        }
         "free-body" => {
             "The whole beam as a free body: loads and reactions balance, in force and in moment about any point."
         }

@@ -8,6 +8,7 @@ mod derivation;
 mod drawings;
 mod joints;
 mod limits;
+mod point;
 mod questions;
 mod section;
 mod shear;
@@ -46,6 +47,7 @@ pub fn notes(lesson: &Lesson, solved: &Solved, paper: Paper) -> Document {
     author.derivation();
     author.shear();
     author.walls();
+    author.point();
     author.joints();
     author.allowables();
     author.questions(lesson);

@@ -42,8 +42,8 @@ pub enum TrajectoryEnd {
     Stopped,
 }
 
-/// The error allowed in one step, of the depth of the section: at a depth of some 150 px on a sheet, 0.003 px.
-const TOLERANCE: f64 = 2e-5;
+/// The error allowed in one step, of the depth of the section: at a depth of some 150 px on a sheet, 0.015 px.
+const TOLERANCE: f64 = 1e-4;
 /// The longest and the shortest step, of the depth.
 const STEPS: (f64, f64) = (0.5, 1e-6);
 /// A line has no more steps than this: a hundred of them cross a drawing.

@@ -1,0 +1,126 @@
+//! Stress at a point: the element at the cut, Mohr's circle, and the stresses over the side of the beam.
+
+use super::author::Author;
+use super::line;
+use crate::tree::Inline;
+use lesson::{Scene, When};
+use workings::expression::Expression;
+use workings::role::{Role, Symbol};
+use workings::working::Id;
+
+impl Author<'_> {
+    pub(crate) fn point(&mut self) {
+        self.chapter("Stress at a point");
+        self.own_words(Scene::Point, When::Before);
+        self.element();
+        self.over_the_side();
+        self.governing();
+        self.own_words(Scene::Point, When::After);
+    }
+
+    fn element(&mut self) {
+        let names = [
+            "mean normal stress at the cut",
+            "radius of Mohr's circle at the cut",
+            "largest principal stress at the cut",
+            "smallest principal stress at the cut",
+            "direction of the largest principal stress at the cut",
+        ];
+        let found: Vec<Id> = names.iter().filter_map(|name| self.workings().id(name)).collect();
+        let (Some(&largest), true) = (found.get(2), self.drawing("point").is_some()) else {
+            self.say(line![
+                "Materials of several moduli lie side by side at the cut: each has a bending stress of its own, and so there \
+                 is no one state of stress at this height."
+            ]);
+            return;
+        };
+        let number = self.next_figure();
+        let symbol = |role| Inline::Math(Expression::Symbol(Symbol::plain(role)));
+        self.say(line![
+            "Bending stress ",
+            symbol(Role::BendingStress),
+            " and shear stress ",
+            symbol(Role::ShearStress),
+            " act at the same point, on the faces of an element that lies as the beam does. On a plane at another slope \
+             through the point both are different. Two planes at right angles bear no shear stress at all: there the normal \
+             stress is largest and smallest, ",
+            format!("and these are the principal stresses (figure {number})."),
+        ]);
+        self.figure(
+            "point",
+            line![
+                "The element at the cut as it lies in the beam, the same element turned to the principal directions, and \
+                 Mohr's circle of the point."
+            ],
+        );
+        for id in found {
+            let equation = self.workings().equation(id);
+            self.equation(&equation);
+        }
+        if self.workings().id("direction of the largest principal stress at the cut").is_some() {
+            self.say(line![
+                "The angle is counter-clockwise from the axis of the beam. No normal stress acts across the beam here; right \
+                 under a load or over a support there is some, and the true state is another."
+            ]);
+        }
+        if self.working(largest).value.value == 0.0 {
+            self.say(line!["No pull acts at this point in any direction."]);
+        }
+    }
+
+    fn over_the_side(&mut self) {
+        let number = self.next_figure();
+        self.say(line![format!(
+            "From point to point the stresses change: along the beam with the shear force and the bending moment, over the \
+             depth with the distance from the neutral axis and with the first moment (figure {number}). At the outer fibres \
+             the bending stress is itself a principal stress; at the neutral axis, in pure shear, the principal stresses are \
+             as large as the shear stress, at 45°."
+        )]);
+        self.figure(
+            "fields",
+            line!["Bending stress, shear stress and largest principal stress over the side of the beam, by lines of equal stress."],
+        );
+        self.say(line![
+            "Follow the direction of a principal stress from point to point, and a line comes about: a stress trajectory. Those \
+             of tension show where a brittle beam cracks, across them, and where a concrete beam wants its bars, along them."
+        ]);
+        self.figure(
+            "trajectories",
+            line![
+                "Stress trajectories: along a full line acts the principal tension, along a dashed one the principal \
+                 compression."
+            ],
+        );
+    }
+
+    /// Which of the checked places governs.
+    fn governing(&mut self) {
+        let names = [
+            "equivalent stress in bending",
+            "equivalent stress in shear",
+            "bending stress at the junction",
+            "shear stress at the junction",
+            "principal stress at the junction",
+            "equivalent stress at the junction",
+            "largest equivalent stress at the checked places",
+        ];
+        let ids: Vec<Id> = names.iter().filter_map(|name| self.workings().id(name)).collect();
+        let Some(most) = self.workings().id("largest equivalent stress at the checked places") else {
+            return;
+        };
+        self.part("What governs the beam");
+        let sentence = self.style.notation.in_its_words(&self.working(most).sentence);
+        self.say(line![
+            "Bending is worst at the outer fibre, where there is no shear stress, shear at the neutral axis, where there is no \
+             bending stress. Where web and flange meet both are nearly as large, and together they may be worse. For a ductile \
+             material one stress that counts both, the equivalent stress ",
+            Inline::Math(Expression::Symbol(Symbol::plain(Role::EquivalentStress))),
+            ", makes the places comparable. ",
+            sentence,
+        ]);
+        self.table_of_workings(
+            line!["The checked places; how each value comes about stands in the worked solution."],
+            &ids,
+        );
+    }
+}

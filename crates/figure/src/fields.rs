@@ -1,0 +1,214 @@
+//! Bending stress, shear stress and principal tension over the side of the beam, by lines of equal value.
+
+use crate::cut_words::at_most;
+use crate::drawing::{Description, Drawing, Mark, bounds};
+use crate::field_lines::{Sampled, seat, without};
+use crate::geometry::{Point, Rect};
+use crate::label::Placer;
+use crate::legend::{Sample, legend};
+use crate::palette::{Dash, Ink, Stroke};
+use crate::scene::Scene;
+use crate::side::{self, Side};
+use crate::text::{Align, Label};
+use crate::view::BeamView;
+use mechanics::stress::{PlaneStress, StressField};
+use workings::dimension::Dimension;
+use workings::role::Role;
+
+/// The deepest that the beam is drawn, px.
+const ROOM: f64 = 104.0;
+/// From one panel to the next, px.
+const BETWEEN: f64 = 34.0;
+
+/// One of the three panels.
+struct Shown {
+    id: &'static str,
+    words: &'static str,
+    role: Role,
+    index: &'static str,
+    value: fn(PlaneStress) -> f64,
+    inks: [Stroke; 2],
+}
+
+const PANELS: [Shown; 3] = [
+    Shown {
+        id: "bending-stress",
+        words: "bending stress",
+        role: Role::BendingStress,
+        index: "",
+        value: |stress| stress.normal,
+        inks: [Stroke::solid(Ink::Tension, 1.1), Stroke::dashed(Ink::Compression, 1.1)],
+    },
+    Shown {
+        id: "shear-stress",
+        words: "shear stress",
+        role: Role::ShearStress,
+        index: "",
+        value: |stress| stress.shear,
+        inks: [Stroke::solid(Ink::Shear, 1.1), Stroke { ink: Ink::Shear, width: 1.1, dash: Dash::DashDot }],
+    },
+    Shown {
+        id: "principal-tension",
+        words: "largest principal stress",
+        role: Role::PrincipalStress,
+        index: "1",
+        value: |stress| stress.principal().largest,
+        inks: [Stroke::solid(Ink::Tension, 1.1), Stroke::dashed(Ink::Compression, 1.1)],
+    },
+];
+
+/// The stresses over the side of the beam.
+pub(crate) fn fields(scene: &Scene, view: &BeamView<'_>) -> Drawing {
+    let field = StressField::new(view.solution, scene.section);
+    let mut side = Side::new(scene, view, 0.0, ROOM);
+    let mut marks = Vec::new();
+    let mut long = Description::new();
+    long.sentence(
+        "Three views of the side of the beam, one below the other, each with lines of equal stress, their values written in \
+         the lines.",
+    );
+    let mut placer = Placer::new();
+    let mut negative = [false; 2];
+    for (number, shown) in PANELS.iter().enumerate() {
+        let (group, told, below) = panel(scene, view, &field, &side, shown);
+        marks.push(group);
+        long.sentence(told);
+        if number < 2 {
+            negative[number] = below;
+            side = side.at_top(side.rect().bottom + BETWEEN);
+        }
+    }
+    let supports = side.supports(view, &mut placer);
+    if !supports.is_empty() {
+        marks.push(Mark::group("supports", "Supports", supports));
+        marks.push(Mark::group("support-names", "", placer.into_marks()));
+    }
+    let mut entries = vec![
+        (Sample::Line(PANELS[0].inks[0]), Label::words("tension")),
+        (Sample::Line(PANELS[0].inks[1]), Label::words("compression")),
+        (Sample::Line(PANELS[1].inks[0]), Label::words("shear stress")),
+    ];
+    if negative[1] {
+        let symbol = scene.writer.symbol(Role::ShearForce);
+        let words =
+            Label::words("shear stress where\u{a0}").followed_by(symbol).and_words("\u{a0}is negative");
+        entries.push((Sample::Line(PANELS[1].inks[1]), words));
+    }
+    entries.push((Sample::Line(Stroke::AXIS), Label::words("neutral axis")));
+    entries.push((Sample::None, Label::words(side.remark())));
+    let under = bounds(&marks);
+    marks.push(legend(&entries, under, scene.sheet));
+    long.sentence(format!("In the drawing {}.", side.remark()));
+    let scribe = view.scribe;
+    let most = scribe.text(field.scale(), Dimension::STRESS, Role::PrincipalStress);
+    let short = at_most(&format!(
+        "Bending stress, shear stress and largest principal stress over the side of the beam, as lines of equal value; the \
+         greatest principal stress is {most} in size."
+    ));
+    let title = "Stresses over the side of the beam";
+    Drawing::on_sheet("fields", title, 8.0, scene.sheet.width, marks).described(short, long)
+}
+
+/// A panel, what it says in words, and whether negative levels are drawn in it.
+fn panel(
+    scene: &Scene,
+    view: &BeamView<'_>,
+    field: &StressField<'_>,
+    side: &Side,
+    shown: &Shown,
+) -> (Mark, String, bool) {
+    let scribe = view.scribe;
+    let sampled = Sampled::of(field, side, shown.value);
+    let greatest = sampled.greatest();
+    let unit = scribe.axis_unit(greatest, Dimension::STRESS, shown.role);
+    let size = scene.sheet.small;
+    let rect = side.rect();
+    let head = Label::words(format!("{}\u{a0}", shown.words))
+        .followed_by(scribe.symbol(shown.role, shown.index))
+        .and_words(format!(", {}", unit.text()));
+    let head = Mark::Text {
+        at: Point::new(rect.left, rect.top - 6.0),
+        label: head,
+        align: Align::Start,
+        size,
+        ink: Ink::Quiet,
+    };
+    let mut taken: Vec<Rect> = Vec::new();
+    let mut texts = Vec::new();
+    let mut drawn = Vec::new();
+    for level in sampled.levels(side, &unit) {
+        let number = short_number(&scribe.number_text(level.stress, Dimension::STRESS, shown.role, greatest));
+        let label = Label::words(number.clone());
+        let stroke = shown.inks[usize::from(level.stress < 0.0)];
+        let before = texts.len();
+        for line in &level.lines {
+            let Some(at) = seat(line, &label, size, rect, &taken) else { continue };
+            let text = Mark::Text {
+                at: at.moved(0.0, 0.5 * crate::metrics::CAP_HEIGHT * size),
+                label: label.clone(),
+                align: Align::Middle,
+                size,
+                ink: stroke.ink,
+            };
+            taken.push(text.rect().grown(1.0));
+            texts.push(text);
+        }
+        // A level without room for its value is left out, for nothing would say what it is.
+        if texts.len() > before {
+            drawn.push((level, number, stroke));
+        }
+    }
+    let mut marks = vec![head];
+    let axis = scene.values.neutral_axis;
+    let axis = vec![side.at(0.0, axis), side.at(view.along().length, axis)];
+    marks.extend(side::path(&without(&[axis], &taken), Stroke::AXIS));
+    for stroke in shown.inks {
+        let lines: Vec<Vec<Point>> = drawn
+            .iter()
+            .filter(|(_, _, of)| *of == stroke)
+            .flat_map(|(level, ..)| without(&level.lines, &taken))
+            .collect();
+        marks.extend(side::path(&lines, stroke));
+    }
+    if drawn.is_empty() && greatest == 0.0 {
+        marks.push(Mark::Text {
+            at: Point::new(rect.middle().x, rect.middle().y - 5.0),
+            label: Label::words("none"),
+            align: Align::Middle,
+            size,
+            ink: Ink::Quiet,
+        });
+    }
+    marks.push(side.outline());
+    marks.extend(texts);
+    let below = drawn.iter().any(|(level, ..)| level.stress < 0.0);
+    let mut told: Vec<(f64, &String)> =
+        drawn.iter().map(|(level, number, _)| (level.stress, number)).collect();
+    told.sort_by(|a, b| a.0.total_cmp(&b.0));
+    let numbers: Vec<&str> = told.into_iter().map(|(_, number)| number.as_str()).collect();
+    let range = [sampled.least, sampled.most]
+        .map(|value| scribe.text_beside(value, Dimension::STRESS, shown.role, greatest));
+    let symbol = scribe.symbol_text(shown.role, shown.index);
+    let told = if numbers.is_empty() {
+        format!("The {} {symbol}: from {} to {}.", shown.words, range[0], range[1])
+    } else {
+        format!(
+            "The {} {symbol}, from {} to {}; lines at {} {}.",
+            shown.words,
+            range[0],
+            range[1],
+            numbers.join(", "),
+            unit.text()
+        )
+    };
+    (Mark::group(shown.id, shown.words, marks), told, below)
+}
+
+/// A round number without the noughts that only say how exact a value is.
+fn short_number(text: &str) -> String {
+    match text.rfind(['.', ',']) {
+        Some(mark) if text[mark + 1..].bytes().all(|sign| sign == b'0') => text[..mark].to_owned(),
+        Some(_) => text.trim_end_matches('0').to_owned(),
+        None => text.to_owned(),
+    }
+}

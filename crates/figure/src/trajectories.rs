@@ -1,0 +1,146 @@
+//! The stress trajectories over the side of the beam.
+
+use crate::cut_words::at_most;
+use crate::drawing::{Description, Drawing, Mark, bounds};
+use crate::label::{Escape, Placer, Seat, Wish};
+use crate::legend::{Sample, legend};
+use crate::palette::{Ink, Stroke};
+use crate::point_words;
+use crate::scene::Scene;
+use crate::side::Side;
+use crate::text::Label;
+use crate::trajectory_lines;
+use crate::view::BeamView;
+use mechanics::stress::{Family, StressField};
+use workings::dimension::Dimension;
+use workings::role::Role;
+
+/// The deepest that the beam is drawn, px.
+const ROOM: f64 = 168.0;
+/// The lines of tension and of compression.
+const STROKES: [Stroke; 2] = [Stroke::solid(Ink::Tension, 1.1), Stroke::dashed(Ink::Compression, 1.1)];
+
+/// The lines of principal tension and of principal compression.
+pub(crate) fn trajectories(scene: &Scene, view: &BeamView<'_>) -> Drawing {
+    let field = StressField::new(view.solution, scene.section);
+    let side = Side::new(scene, view, 0.0, ROOM);
+    let axis = scene.values.neutral_axis;
+    let mut marks = vec![side.axis(scene)];
+    let mut counts = [0; 2];
+    let families = [
+        (Family::Compression, 1, "compression", "Lines of principal compression"),
+        (Family::Tension, 0, "tension", "Lines of principal tension"),
+    ];
+    for (family, stroke, id, title) in families {
+        let (steps, count) = trajectory_lines::lines(&field, &side, axis, family);
+        counts[stroke] = count;
+        if !steps.is_empty() {
+            let path = Mark::Path { steps, stroke: Some(STROKES[stroke]), fill: None };
+            marks.push(Mark::group(id, title, vec![path]));
+        }
+    }
+    marks.push(side.outline());
+    let mut placer = Placer::new();
+    placer.avoid_rect(side.rect());
+    let supports = side.supports(view, &mut placer);
+    let spot = side.at(scene.values.station, scene.cut);
+    let mut labels = Vec::new();
+    if !supports.is_empty() {
+        marks.push(Mark::group("supports", "Supports", supports));
+    }
+    let dot = Mark::Circle {
+        centre: spot,
+        radius: 4.0,
+        stroke: Some(Stroke::solid(Ink::Paper, 1.5)),
+        fill: Some(Ink::Cut),
+    };
+    let above = crate::geometry::Point::new(spot.x, side.rect().top);
+    let leader = Mark::Line {
+        from: above.moved(0.0, -6.0),
+        to: spot.moved(0.0, -4.0),
+        stroke: Stroke::solid(Ink::Cut, 1.0),
+    };
+    placer.put(
+        &Wish::new(Label::words("the cut at the slice"), above.moved(0.0, -6.0))
+            .seats(&[Seat::Above, Seat::AboveRight, Seat::AboveLeft], Escape::Up)
+            .gap(3.0)
+            .ink(Ink::Cut),
+    );
+    marks.push(Mark::group("place", "The cut at the slice", vec![leader, dot]));
+    labels.extend(placer.into_marks());
+    marks.push(Mark::group("labels", "Labels", labels));
+    let mut entries = Vec::new();
+    if counts.iter().any(|&count| count > 0) {
+        entries.push((Sample::Line(STROKES[0]), Label::words("principal tension")));
+        entries.push((Sample::Line(STROKES[1]), Label::words("principal compression")));
+    } else {
+        entries.push((Sample::None, Label::words("no stress, no lines")));
+    }
+    entries.push((Sample::Line(Stroke::AXIS), Label::words("neutral axis")));
+    entries.push((Sample::None, Label::words(remark(&side))));
+    let under = bounds(&marks);
+    marks.push(legend(&entries, under, scene.sheet));
+    let (short, long) = describe(scene, &field, &side, counts);
+    Drawing::on_sheet("trajectories", "Stress trajectories", 8.0, scene.sheet.width, marks)
+        .described(short, long)
+}
+
+/// What is to be said of the scales, and of the angles that they change.
+fn remark(side: &Side) -> String {
+    if side.stretch == 1.0 {
+        side.remark()
+    } else {
+        format!("{}, so 45° and right angles are not seen as such", side.remark())
+    }
+}
+
+fn describe(
+    scene: &Scene,
+    field: &StressField<'_>,
+    side: &Side,
+    counts: [usize; 2],
+) -> (String, Description) {
+    let w = &scene.writer;
+    let mut long = Description::new();
+    long.sentence("The side of the beam with the lines along which the principal stresses act.");
+    long.list(vec![
+        format!("principal tension, full lines: {}", counts[0]),
+        format!("principal compression, dashed lines: {}", counts[1]),
+    ]);
+    long.sentence(
+        "The lines of one family cross those of the other at right angles, the neutral axis at 45°, and meet the upper and \
+         the lower edge upright or run along it.",
+    );
+    let station = scene.values.station;
+    let extent = scene.extent;
+    let mut heights = vec![extent.bottom, scene.values.neutral_axis, scene.cut, extent.top];
+    heights.sort_by(f64::total_cmp);
+    heights.dedup_by(|a, b| (*a - *b).abs() <= 1e-9 * extent.height());
+    let scale = field.scale();
+    let rows = heights.iter().filter_map(|&height| {
+        let principal = field.stress(&field.panel_at(station, height)?, station, height).principal();
+        let direction = if principal.largest_shear <= point_words::NOUGHT * scale {
+            "none".to_owned()
+        } else {
+            point_words::angle(scene, principal.angle)
+        };
+        let stress = |value: f64| {
+            let settled = if value.abs() <= point_words::NOUGHT * scale { 0.0 } else { value };
+            w.text_beside(settled, Dimension::STRESS, Role::PrincipalStress, scale)
+        };
+        Some(vec![
+            w.text(height - extent.bottom, Dimension::LENGTH, Role::Depth),
+            stress(principal.largest),
+            stress(principal.smallest),
+            direction,
+        ])
+    });
+    let head = ["Height", "Largest", "Smallest", "Direction of the largest"];
+    long.table("Principal stresses at the slice", &head, rows.collect());
+    long.sentence(format!("In the drawing {}.", remark(side)));
+    let short = at_most(
+        "Side of the beam with the lines of principal tension, full, and of principal compression, dashed: they cross at \
+         right angles, and the neutral axis at 45°.",
+    );
+    (short, long)
+}

@@ -1,0 +1,174 @@
+//! Stress trajectories set so that they lie evenly apart on the sheet.
+//!
+//! Lines begin along the neutral axis, at places that are each other's mirror images, and then wherever a gap is left. A line
+//! ends where it comes too near to another of its family, as those of one family do not cross but crowd together.
+
+use crate::drawing::Step;
+use crate::geometry::Point;
+use crate::side::Side;
+use mechanics::stress::{Family, StressField, TrajectoryPoint};
+use std::collections::BTreeMap;
+
+/// Distance between the lines of a family, px.
+const APART: f64 = 21.0;
+/// A line begins no nearer to another than this part of the distance, and ends where it comes nearer than that.
+const NEAREST: (f64, f64) = (0.8, 0.38);
+/// A line is no shorter than this, px.
+const SHORTEST: f64 = 30.0;
+/// Distance of the points of a line at which it is looked how near another is, px.
+const LOOK: f64 = 2.5;
+
+/// The lines of one family so far: points in cells of the size of the distance.
+#[derive(Default)]
+struct Near(BTreeMap<(i32, i32), Vec<Point>>);
+
+fn cell(at: Point) -> (i32, i32) {
+    ((at.x / APART).floor() as i32, (at.y / APART).floor() as i32)
+}
+
+impl Near {
+    fn add(&mut self, points: &[Point]) {
+        for &point in points {
+            self.0.entry(cell(point)).or_default().push(point);
+        }
+    }
+
+    fn is_free(&self, at: Point, distance: f64) -> bool {
+        let (column, row) = cell(at);
+        (-1..=1).all(|dx| {
+            (-1..=1).all(|dy| {
+                let points = self.0.get(&(column + dx, row + dy));
+                points.is_none_or(|points| points.iter().all(|other| other.distance(at) >= distance))
+            })
+        })
+    }
+}
+
+/// A line being drawn: its curves, and points along it.
+#[derive(Default)]
+struct Line {
+    steps: Vec<Step>,
+    points: Vec<Point>,
+    last: Option<TrajectoryPoint>,
+    /// Whether it came back to where it began.
+    is_ring: bool,
+}
+
+impl Line {
+    /// Whether a point comes near to where the line has been: round a point without stress it may run in a ring.
+    fn meets_itself(&mut self, at: Point) -> bool {
+        let Some(&begin) = self.points.first() else { return false };
+        let recent = (0.8 * APART / LOOK) as usize;
+        let older = self.points.len().saturating_sub(recent);
+        let is_ring = older > 0 && begin.distance(at) <= LOOK;
+        self.is_ring |= is_ring;
+        let apart = |other: &Point| other.distance(at) >= NEAREST.1 * APART || other.distance(begin) < APART;
+        is_ring || !self.points[..older].iter().all(apart)
+    }
+
+    /// Goes on to a point; whether nothing is in the way.
+    fn reach(&mut self, next: TrajectoryPoint, side: &Side, near: &Near) -> bool {
+        let to = side.at(next.station, next.height);
+        let Some(last) = self.last.replace(next) else {
+            self.steps.push(Step::Move(to));
+            self.points.push(to);
+            return true;
+        };
+        let from = side.at(last.station, last.height);
+        let third = mechanics::real::hypot(next.station - last.station, next.height - last.height) / 3.0;
+        if third == 0.0 {
+            return true;
+        }
+        let beside = |of: TrajectoryPoint, by: f64| {
+            side.at(of.station + by * of.direction[0], of.height + by * of.direction[1])
+        };
+        let (first, second) = (beside(last, third), beside(next, -third));
+        let count = (from.distance(to) / LOOK).ceil().clamp(1.0, 2000.0);
+        let mut k = 1.0;
+        while k <= count {
+            let (at, head) = part([from, first, second, to], k / count);
+            if !near.is_free(at, NEAREST.1 * APART) || self.meets_itself(at) {
+                self.steps.push(Step::Curve { first: head[0], second: head[1], to: at });
+                return false;
+            }
+            self.points.push(at);
+            k += 1.0;
+        }
+        self.steps.push(Step::Curve { first, second, to });
+        true
+    }
+}
+
+/// The point of a cubic at a part of its way, and the inner control points of the piece up to there (de Casteljau).
+fn part([a, b, c, d]: [Point; 4], t: f64) -> (Point, [Point; 2]) {
+    let (ab, bc, cd) = (a.towards(b, t), b.towards(c, t), c.towards(d, t));
+    let (abc, bcd) = (ab.towards(bc, t), bc.towards(cd, t));
+    (abc.towards(bcd, t), [ab, abc])
+}
+
+fn length(points: &[Point]) -> f64 {
+    points.windows(2).map(|pair| pair[0].distance(pair[1])).sum()
+}
+
+/// The steps of a path along all lines of a family, and how many lines there are.
+pub(crate) fn lines(field: &StressField<'_>, side: &Side, axis: f64, family: Family) -> (Vec<Step>, usize) {
+    let scale = field.scale();
+    let (across, up) = side.scale();
+    let rect = side.rect();
+    let mut near = Near::default();
+    let mut all = Vec::new();
+    let mut count = 0;
+    for (station, height) in seeds(field, (across, up), axis) {
+        let at = side.at(station, height);
+        if !near.is_free(at, NEAREST.0 * APART)
+            || !rect.grown(1e-6).holds(crate::geometry::Rect::between(at, at))
+        {
+            continue;
+        }
+        let follow = |back: bool| {
+            let mut line = Line::default();
+            field.follow((station, height), family, back, scale, |point| line.reach(point, side, &near));
+            line
+        };
+        let there = follow(false);
+        let back = if there.is_ring { Line::default() } else { follow(true) };
+        if length(&there.points) + length(&back.points) < SHORTEST {
+            continue;
+        }
+        for line in [there, back] {
+            near.add(&line.points);
+            if line.steps.len() > 1 {
+                all.extend(line.steps);
+            }
+        }
+        count += 1;
+    }
+    (all, count)
+}
+
+/// Where lines may begin: along the axis, evenly; then on a grid, from the axis outwards.
+fn seeds(field: &StressField<'_>, (across, up): (f64, f64), axis: f64) -> Vec<(f64, f64)> {
+    let row = |apart: f64| {
+        let count = (field.length() * across / apart).round().max(1.0);
+        let mut stations = Vec::new();
+        let mut k = 0.5;
+        while k < count {
+            stations.push(field.length() * k / count);
+            k += 1.0;
+        }
+        stations
+    };
+    let bottom = field.panel(0, 0).map_or(axis, |panel| panel.bottom);
+    let top = bottom + field.depth();
+    let mut seeds: Vec<(f64, f64)> = row(APART).into_iter().map(|station| (station, axis)).collect();
+    let mut off = 0.5 * APART / up;
+    while off < field.depth() {
+        for height in [axis + off, axis - off] {
+            if height > bottom && height < top {
+                seeds.extend(row(0.5 * APART).into_iter().map(|station| (station, height)));
+            }
+        }
+        off += 0.5 * APART / up;
+    }
+    seeds
+}
