@@ -8,6 +8,7 @@ use mechanics::beam::Side;
 use serde::Serialize;
 use std::fmt::Write as _;
 use unicode_width::UnicodeWidthStr as _;
+use workings::elastic::ElasticTruth;
 use workings::solved::Solved;
 use workings::value::{Value, values};
 
@@ -15,6 +16,26 @@ use workings::value::{Value, values};
 struct Report<'a> {
     lesson: &'a str,
     rows: &'a [Value],
+    elastic: &'a Elastic,
+}
+
+/// What elastic theory says beside the formula. It stands apart from the rows, which are those of the live board: a board
+/// answers at every step of a drag, and has no time for it.
+#[derive(Serialize)]
+pub struct Elastic {
+    rows: Vec<Value>,
+    /// What was assumed, and what has no limit; or why there are no rows.
+    cautions: Vec<String>,
+}
+
+impl Elastic {
+    /// Solves the section.
+    pub fn of(solved: &Solved) -> Self {
+        match ElasticTruth::of(solved) {
+            Ok(truth) => Self { rows: truth.values(solved), cautions: truth.cautions(solved) },
+            Err(none) => Self { rows: Vec::new(), cautions: vec![none.to_string()] },
+        }
+    }
 }
 
 /// Prints the values.
@@ -27,10 +48,11 @@ pub fn run(job: &Values) -> Result<(), Failure> {
     let solved = source::solve(&lesson)?;
     let mut rows = all(&solved);
     rows.extend(elsewhere(&text, &lesson, &solved, job)?);
+    let elastic = Elastic::of(&solved);
     if job.json {
-        anstream::print!("{}", json(&lesson, &rows)?);
+        anstream::print!("{}", json(&lesson, &rows, &elastic)?);
     } else {
-        anstream::print!("{}", table(&rows));
+        anstream::print!("{}", text(&rows, &elastic));
     }
     Ok(())
 }
@@ -73,17 +95,30 @@ fn elsewhere(text: &str, lesson: &Lesson, solved: &Solved, job: &Values) -> Resu
 ///
 /// # Errors
 /// [`Failure::Ours`] where a value is not finite, which no checked lesson gives.
-pub fn json(lesson: &Lesson, rows: &[Value]) -> Result<String, Failure> {
-    if let Some(row) = rows.iter().find(|row| !row.value.is_finite()) {
+pub fn json(lesson: &Lesson, rows: &[Value], elastic: &Elastic) -> Result<String, Failure> {
+    if let Some(row) = rows.iter().chain(&elastic.rows).find(|row| !row.value.is_finite()) {
         return Err(Failure::Ours(format!("{} is no finite number", row.name)));
     }
-    let report = Report { lesson: &lesson.about.title, rows };
+    let report = Report { lesson: &lesson.about.title, rows, elastic };
     let text = serde_json::to_string_pretty(&report).map_err(|error| Failure::Ours(error.to_string()))?;
     Ok(text + "\n")
 }
 
+/// All of it as text to read: the rows, then what elastic theory says.
+pub fn text(rows: &[Value], elastic: &Elastic) -> String {
+    let mut out = table(rows) + "\n";
+    if elastic.rows.is_empty() {
+        out.push_str("ELASTIC THEORY\n");
+    }
+    out.push_str(&table(&elastic.rows));
+    for caution in &elastic.cautions {
+        let _ = writeln!(out, "  {caution}");
+    }
+    out
+}
+
 /// The rows as a table to read: the chapters of the worked solution, then name, symbol, value, place and formula.
-pub fn table(rows: &[Value]) -> String {
+fn table(rows: &[Value]) -> String {
     let cells: Vec<[&str; 4]> =
         rows.iter().map(|row| [&*row.name, &*row.symbol, &*row.shown, &*row.place]).collect();
     let width = |column: usize| cells.iter().map(|cell| cell[column].width()).max().unwrap_or(0);
@@ -95,8 +130,9 @@ pub fn table(rows: &[Value]) -> String {
             chapter = row.chapter;
             let gap = if out.is_empty() { "" } else { "\n" };
             // What stands there has no formula of its own, so no student can be asked for its steps.
-            let remark = if chapter == "further" { ", NOT TO BE ASKED FOR" } else { "" };
-            let _ = writeln!(out, "{gap}{}{remark}", chapter.to_uppercase());
+            let remark = if matches!(chapter, "further" | "elastic") { ", NOT TO BE ASKED FOR" } else { "" };
+            let name = if chapter == "elastic" { "elastic theory" } else { chapter };
+            let _ = writeln!(out, "{gap}{}{remark}", name.to_uppercase());
         }
         let mut line = String::from("  ");
         for (column, text) in cell.iter().enumerate() {

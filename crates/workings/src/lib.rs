@@ -14,6 +14,7 @@ pub mod algebra;
 mod build;
 pub mod derivation;
 pub mod dimension;
+pub mod elastic;
 pub mod elsewhere;
 pub mod engine;
 pub mod evaluate;

@@ -68,6 +68,10 @@ pub enum Role {
     Rows,
     // what may be carried
     LoadFactor,
+    // what elasticity says
+    PoissonRatio,
+    FormFactor,
+    ShearCoefficient,
     // others
     Residual,
     Ratio,

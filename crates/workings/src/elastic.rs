@@ -1,0 +1,362 @@
+//! The elastic truth of a lesson beside `V Q / (I t)`: how the shear stress is spread over the width, where it is largest,
+//! and by how much the formula falls short.
+//!
+//! It is solved when it is asked for, never with the lesson: it takes some ten milliseconds.
+
+use crate::dimension::Dimension;
+use crate::quantity::Quantity;
+use crate::role::{Role, Symbol};
+use crate::solved::Solved;
+use crate::value::Value;
+use crate::working::{HeightSide, Place};
+use mechanics::elastic::{
+    Across, Effort, ElasticField, ElasticShear, Fault, LargestElastic, SharpCorner, ShearForce,
+};
+use mechanics::section::Point;
+use mechanics::stress::{LargestShearStress, StressOverDepth};
+use std::fmt;
+
+/// Poisson's ratio where a lesson says nothing of it: that of steel; common practice, no source.
+///
+/// A section that is narrow across the bending hardly feels it, a wide one does.
+pub const ASSUMED_POISSON_RATIO: f64 = 0.3;
+
+/// The stress on the cut is that of the level on one side of it where the two agree to this part of the largest stress; else
+/// the cut runs through a joint that is narrower than both sides.
+const SAME_STRESS: f64 = 1e-6;
+
+/// Levels over the whole depth at which the stress is looked at, and the least number within a strip.
+const LEVELS: (f64, usize) = (48.0, 4);
+
+/// Why there is nothing to be said.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum NoTruth {
+    /// No shear force acts at the slice.
+    NoShearForce,
+    /// The section could not be solved.
+    NotSolved(Fault),
+    /// All of the section lies beside sharp corners.
+    AllBesideCorners,
+}
+
+impl fmt::Display for NoTruth {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let why = match *self {
+            Self::NoShearForce => "no shear force acts at the slice",
+            Self::AllBesideCorners => "every point of the section lies beside a sharp corner",
+            Self::NotSolved(fault) => match fault {
+                Fault::PoissonRatio { .. } => "no material has this Poisson's ratio",
+                Fault::Size { .. } => "the section is too large or too small to be reckoned with",
+                Fault::TooFine { .. } => "walls or gaps of the section are too thin beside the whole",
+                Fault::NoMesh { .. } => "two sides of a part come too near to each other",
+                Fault::FoldedTriangle { .. } => "an arc of the outline runs into a corner of no angle",
+                Fault::NotSolvable => "the parts hang together by too little, or their materials differ too much",
+                Fault::DoesNotClose { .. } => "the stresses found do not add up to the shear force",
+            },
+        };
+        write!(f, "the elastic stresses of this section cannot be told: {why}")
+    }
+}
+
+impl std::error::Error for NoTruth {}
+
+/// The stresses at one level, seen from one side.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct AtLevel {
+    /// Height in the coordinates of the outlines, m.
+    pub height: f64,
+    /// The side from which it is seen.
+    pub side: HeightSide,
+    /// By the formula and by elasticity.
+    pub across: Across,
+}
+
+/// What elasticity says of the section of a lesson at its slice, beside the formula.
+///
+/// Signs are those of the shear force: what the left piece does to the right one, up positive.
+#[derive(Clone, Debug)]
+pub struct ElasticTruth {
+    elastic: ElasticShear,
+    formula: StressOverDepth,
+    /// Shear force at the slice, N.
+    pub shear_force: f64,
+    /// The stresses along the cut; none where it is a joint narrower than both sides, or misses all that counts.
+    pub cut: Option<AtLevel>,
+    /// The largest stress of the section, Pa.
+    pub largest: LargestElastic,
+    /// The largest that the formula gives at any height.
+    pub largest_by_formula: LargestShearStress,
+    /// The energy of shear in a unit of length is `f V² / (2 G A)`: this is `f`.
+    pub form_factor: f64,
+    /// The same, were `V Q / (I t)` the stress all over the width.
+    pub form_factor_of_formula: f64,
+    /// The shear coefficient after Cowper.
+    pub shear_coefficient: Option<f64>,
+    /// Angle by which shear tilts the mean line against the sections, `f V / (G A)`, rad; its size.
+    pub tilt: f64,
+}
+
+impl ElasticTruth {
+    /// Solves the section of a lesson under the shear force at its slice, with [`ASSUMED_POISSON_RATIO`].
+    ///
+    /// # Errors
+    /// [`NoTruth`], which prints as the reason in words.
+    pub fn of(solved: &Solved) -> Result<Self, NoTruth> {
+        Self::with(solved, ASSUMED_POISSON_RATIO)
+    }
+
+    /// The same with another Poisson's ratio.
+    ///
+    /// # Errors
+    /// As [`ElasticTruth::of`].
+    pub fn with(solved: &Solved, poisson_ratio: f64) -> Result<Self, NoTruth> {
+        let formula = solved.stress();
+        let shear_force = formula.shear_force;
+        let largest_by_formula = formula.largest_shear_stress();
+        // Less than this is what rounding leaves of a balance.
+        let beam = &solved.problem().beam;
+        let sizes = beam.loads.iter().map(|load| size_of_load(load, beam.length));
+        let noise = 1e-9 * sizes.fold(0.0, f64::max);
+        if shear_force.abs() <= noise || largest_by_formula.value <= 0.0 {
+            return Err(NoTruth::NoShearForce);
+        }
+        let section = solved.section();
+        let elastic =
+            ElasticShear::new(section, poisson_ratio, Effort::usual()).map_err(NoTruth::NotSolved)?;
+        let field = elastic.under_level_bending(shear_force);
+        let largest = field.largest().ok_or(NoTruth::AllBesideCorners)?;
+        let cut = &solved.problem().cut;
+        let on_cut = solved.value(solved.key().stress_on_cut);
+        let other = match cut.side {
+            HeightSide::Below => HeightSide::Above,
+            HeightSide::Above => HeightSide::Below,
+        };
+        let at_cut = [cut.side, other].into_iter().find_map(|side| {
+            let across = field.across(cut.height, side)?;
+            let same = (across.formula - on_cut).abs() <= SAME_STRESS * largest_by_formula.value;
+            same.then_some(AtLevel { height: cut.height, side, across })
+        });
+        let force = direction(&field);
+        let form_factor = elastic.form_factor(force);
+        let modulus_of_shear = solved.problem().elastic_modulus / (2.0 * (1.0 + poisson_ratio));
+        let tilt = form_factor * shear_force.abs() / (modulus_of_shear * section.properties().area);
+        Ok(Self {
+            cut: at_cut,
+            largest,
+            form_factor,
+            form_factor_of_formula: formula.form_factor(),
+            shear_coefficient: elastic.shear_coefficient(force),
+            largest_by_formula,
+            tilt,
+            shear_force,
+            formula,
+            elastic,
+        })
+    }
+
+    /// The stresses all over the section.
+    pub fn field(&self) -> ElasticField<'_> {
+        self.elastic.under_level_bending(self.shear_force)
+    }
+
+    /// Poisson's ratio that was reckoned with.
+    pub fn poisson_ratio(&self) -> f64 {
+        self.elastic.poisson_ratio()
+    }
+
+    /// The corners at which the stress has no limit.
+    pub fn sharp_corners(&self) -> &[SharpCorner] {
+        self.elastic.sharp_corners()
+    }
+
+    /// The largest stress over the largest that the formula gives.
+    pub fn ratio_of_largest(&self) -> f64 {
+        self.largest.value / self.largest_by_formula.value
+    }
+
+    /// The stress at levels over the depth, rising; at a jump of the width from both sides.
+    pub fn over_depth(&self) -> Vec<AtLevel> {
+        let field = self.field();
+        let strips: Vec<(f64, f64)> = self.formula.strips().collect();
+        let depth: f64 = strips.iter().map(|(from, to)| to - from).sum();
+        let mut levels = Vec::new();
+        for (from, to) in strips {
+            let steps = ((LEVELS.0 * (to - from) / depth).ceil() as usize).max(LEVELS.1);
+            for step in 0..=steps {
+                let (height, side) = match step {
+                    0 => (from, HeightSide::Above),
+                    step if step == steps => (to, HeightSide::Below),
+                    step => (from + (to - from) * step as f64 / steps as f64, HeightSide::Above),
+                };
+                let across = field.across(height, side);
+                levels.extend(across.map(|across| AtLevel { height, side, across }));
+            }
+        }
+        levels
+    }
+
+    /// What goes with the values, in words: what was assumed, and what has no limit.
+    pub fn cautions(&self, solved: &Solved) -> Vec<String> {
+        let style = solved.style();
+        let nu = style.text(Quantity::new(self.poisson_ratio(), Dimension::NONE), Role::PoissonRatio);
+        let mut cautions = vec![
+            format!(
+                "Poisson's ratio is assumed: {nu}. The stresses are those of elastic theory at a distance of about one depth \
+                 from forces and supports."
+            ),
+        ];
+        if !self.sharp_corners().is_empty() {
+            cautions.push(
+                "At a sharp re-entrant corner elastic theory gives no largest stress: it grows without limit towards the \
+                 corner. Real corners are rounded, or yield; what lies within a quarter of the wall of a corner is left out \
+                 here."
+                    .into(),
+            );
+        }
+        if self.cut.is_none() {
+            cautions.push(
+                "At the cut the parts touch over less than their width, so the stress there is no matter of the section \
+                 alone, and is not compared."
+                    .into(),
+            );
+        }
+        cautions
+    }
+
+    /// The values as rows. They stand apart from the rows of the lesson: only they need the solution.
+    pub fn values(&self, solved: &Solved) -> Vec<Value> {
+        let mut rows = self.values_at_cut(solved);
+        rows.extend(self.largest_values(solved));
+        rows.extend(self.values_of_section(solved));
+        rows
+    }
+
+    fn values_at_cut(&self, solved: &Solved) -> Vec<Value> {
+        let Some(cut) = self.cut else { return Vec::new() };
+        let row = Rows { solved, place: at(solved, Some((cut.height, Some(cut.side)))) };
+        let across = cut.across;
+        let mut rows = vec![
+            row.stress("shear stress on the cut by the formula", "", across.formula)
+                .that_says("V Q / (I t): a mean over the width."),
+            row.stress("mean of the true shear stress over the cut", "mean", across.mean)
+                .that_says("By balance it is what the formula gives."),
+            row.stress("largest true shear stress over the cut", "max", across.largest_up.value)
+                .that_says("The upright part, where it is largest across the width."),
+            row.length("its place to the right", Role::Across, across.largest_up.x),
+        ];
+        rows.extend(across.ratio().map(|ratio| {
+            row.number("largest true shear stress over that of the formula, on the cut", Role::Ratio, ratio)
+                .that_says("One where the stress is the same all over the width.")
+        }));
+        rows
+    }
+
+    fn largest_values(&self, solved: &Solved) -> Vec<Value> {
+        let formula = &self.largest_by_formula;
+        let place = formula.places.first().map(|place| (place.height, None));
+        let by_formula = Rows { solved, place: at(solved, place) };
+        let most = self.largest;
+        let row = Rows { solved, place: at(solved, Some((most.at.y, None))) };
+        let Point { x, .. } = most.at;
+        let whole = if most.beside_corner.is_some() {
+            "The whole shear stress, upright and level parts together; it lies beside a sharp corner, where it has no limit."
+        } else {
+            "The whole shear stress, upright and level parts together."
+        };
+        vec![
+            by_formula.stress("largest shear stress of the section by the formula", "max", formula.value),
+            row.stress("largest true shear stress of the section", "max", most.value).that_says(whole),
+            row.length("its place to the right, of the section", Role::Across, x),
+            row.value("likely error of it", Symbol::plain(Role::Residual), most.error, Dimension::STRESS)
+                .that_says("By how much two solutions of different fineness differ there."),
+            row.number(
+                "largest true shear stress over that of the formula, of the section",
+                Role::Ratio,
+                self.ratio_of_largest(),
+            ),
+        ]
+    }
+
+    fn values_of_section(&self, solved: &Solved) -> Vec<Value> {
+        let row = Rows { solved, place: Place::default() };
+        let here = Rows { solved, place: at(solved, None) };
+        let mut rows = vec![
+            row.number("Poisson's ratio, assumed", Role::PoissonRatio, self.poisson_ratio()),
+            row.number("form factor of the formula", Role::FormFactor, self.form_factor_of_formula)
+                .that_says("The energy of shear in a unit of length is f V² / (2 G A); 6/5 for a rectangle."),
+            row.number("form factor of the true stress", Role::FormFactor, self.form_factor),
+        ];
+        rows.extend(self.shear_coefficient.map(|coefficient| {
+            row.number("shear coefficient", Role::ShearCoefficient, coefficient)
+                .that_says("After Cowper: the mean line of the beam slopes by V / (k G A) more than its sections turn.")
+        }));
+        let symbol = Symbol::indexed(Role::Slope, "V");
+        rows.push(
+            here.value("angle by which shear tilts the axis", symbol, self.tilt, Dimension::NONE)
+                .that_says("f V / (G A) with the form factor of the true stress, G from E and Poisson's ratio."),
+        );
+        rows
+    }
+}
+
+/// A force with the direction of a field's: bending about the level axis alone may need a force sideways.
+fn direction(field: &ElasticField<'_>) -> ShearForce {
+    let (force, _) = field.resultant();
+    ShearForce { right: force.right, up: force.up }
+}
+
+/// The size of a load, N; of a couple the shear force that it makes over a length, m.
+fn size_of_load(load: &mechanics::beam::Load, length: f64) -> f64 {
+    use mechanics::beam::Load;
+    match *load {
+        Load::Force { down, .. } => down.abs(),
+        Load::Spread { from, to, down_from, down_to } => {
+            (to - from).abs() * down_from.abs().max(down_to.abs())
+        }
+        Load::Couple { ccw, .. } => ccw.abs() / length,
+    }
+}
+
+fn at(solved: &Solved, height: Option<(f64, Option<HeightSide>)>) -> Place {
+    Place {
+        station: Some(solved.problem().slice.at),
+        height: height.map(|height| height.0),
+        height_side: height.and_then(|height| height.1),
+        ..Place::default()
+    }
+}
+
+/// Makes rows of one place.
+struct Rows<'a> {
+    solved: &'a Solved,
+    place: Place,
+}
+
+impl Rows<'_> {
+    fn value(&self, name: &str, symbol: Symbol, value: f64, dimension: Dimension) -> Value {
+        Value {
+            chapter: "elastic",
+            symbol: self.solved.style().symbol(&symbol).plain(),
+            stands_for: symbol.clone(),
+            ..Value::placed(self.solved, name, symbol.role, self.place, Quantity::new(value, dimension))
+        }
+    }
+
+    fn stress(&self, name: &str, index: &str, value: f64) -> Value {
+        self.value(name, Symbol::indexed(Role::ShearStress, index), value, Dimension::STRESS)
+    }
+
+    fn length(&self, name: &str, role: Role, value: f64) -> Value {
+        self.value(name, Symbol::plain(role), value, Dimension::LENGTH)
+    }
+
+    fn number(&self, name: &str, role: Role, value: f64) -> Value {
+        self.value(name, Symbol::plain(role), value, Dimension::NONE)
+    }
+}
+
+impl Value {
+    fn that_says(self, sentence: &str) -> Self {
+        Self { sentence: sentence.to_owned(), ..self }
+    }
+}
