@@ -11,6 +11,7 @@ use document::notes::notes;
 use document::slides::slides;
 use document::tree::{Block, Document, Figure, Inline, Paper, plain};
 use lesson::Lesson;
+use workings::elastic::ElasticTruth;
 use workings::solved::Solved;
 
 fn lessons() -> impl Iterator<Item = (&'static str, Lesson, Solved)> {
@@ -47,6 +48,34 @@ fn words(document: &Document) -> String {
         }
     }
     out
+}
+
+/// What elastic theory says stands in the notes as the workings show it, with its drawing.
+#[test]
+fn notes_say_how_far_the_formula_is_from_the_truth() {
+    for (name, lesson, solved) in lessons() {
+        let document = notes(&lesson, &solved, Paper::A4);
+        let said = words(&document);
+        let truth = ElasticTruth::of(&solved).expect("our own sections can be solved");
+        let rows = truth.values(&solved);
+        for wanted in [
+            "largest shear stress of the section by the formula",
+            "largest true shear stress of the section",
+            "largest true over formula, of the section",
+            "form factor of the formula",
+            "form factor of the true stress",
+        ] {
+            let row = rows.iter().find(|row| row.name == wanted).expect("a row");
+            assert!(said.contains(&row.shown), "{name}: {wanted}, {}", row.shown);
+        }
+        for caution in truth.cautions(&solved) {
+            assert!(said.contains(&caution), "{name}: {caution}");
+        }
+        let drawn = blocks(&document)
+            .iter()
+            .any(|block| matches!(block, Block::Figure(figure) if figure.drawing.name == "elastic"));
+        assert!(drawn, "{name}");
+    }
 }
 
 #[test]

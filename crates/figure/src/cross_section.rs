@@ -110,7 +110,7 @@ fn bodies(scene: &Scene, frame: &Frame) -> Vec<Mark> {
 }
 
 /// The outlines of the bodies, and the joints.
-fn outlines(scene: &Scene, frame: &Frame) -> Vec<Mark> {
+pub(crate) fn outlines(scene: &Scene, frame: &Frame) -> Vec<Mark> {
     let outline = |body: &Body| filled(&frame.loops(&body.region), None, Some(Stroke::OUTLINE));
     let outlines = scene.bodies.iter().map(outline).collect();
     let mut marks = vec![Mark::group("outline", "Outline of the section", outlines)];

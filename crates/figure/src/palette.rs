@@ -51,11 +51,27 @@ pub enum Ink {
     BeyondShade,
     /// Tint of the face that the cut lays bare.
     CutTint,
+    /// Bands of a field, from small values to large ones.
+    Field1,
+    /// The second.
+    Field2,
+    /// The third.
+    Field3,
+    /// The fourth.
+    Field4,
+    /// The fifth.
+    Field5,
+    /// The sixth.
+    Field6,
+    /// The seventh.
+    Field7,
+    /// The eighth.
+    Field8,
 }
 
 impl Ink {
     /// Every ink.
-    pub const ALL: [Ink; 23] = [
+    pub const ALL: [Ink; 31] = [
         Ink::Line,
         Ink::Quiet,
         Ink::Faint,
@@ -79,6 +95,26 @@ impl Ink {
         Ink::BeyondLight,
         Ink::BeyondShade,
         Ink::CutTint,
+        Ink::Field1,
+        Ink::Field2,
+        Ink::Field3,
+        Ink::Field4,
+        Ink::Field5,
+        Ink::Field6,
+        Ink::Field7,
+        Ink::Field8,
+    ];
+
+    /// The bands of a field, rising: each darker than the one before, so that they read in grey.
+    pub const FIELD: [Ink; 8] = [
+        Ink::Field1,
+        Ink::Field2,
+        Ink::Field3,
+        Ink::Field4,
+        Ink::Field5,
+        Ink::Field6,
+        Ink::Field7,
+        Ink::Field8,
     ];
 
     /// The colour as `#rrggbb`.
@@ -107,6 +143,14 @@ impl Ink {
             Ink::BeyondLight => "#fbe8bb",
             Ink::BeyondShade => "#e8c16c",
             Ink::CutTint => "#ecd3e7",
+            Ink::Field1 => "#f6fafd",
+            Ink::Field2 => "#e4eef7",
+            Ink::Field3 => "#d1e2f1",
+            Ink::Field4 => "#bcd5ea",
+            Ink::Field5 => "#a5c6e2",
+            Ink::Field6 => "#8db6d9",
+            Ink::Field7 => "#74a4cd",
+            Ink::Field8 => "#5b91c0",
         }
     }
 
@@ -128,6 +172,14 @@ impl Ink {
                 | Ink::BeyondLight
                 | Ink::BeyondShade
                 | Ink::CutTint
+                | Ink::Field1
+                | Ink::Field2
+                | Ink::Field3
+                | Ink::Field4
+                | Ink::Field5
+                | Ink::Field6
+                | Ink::Field7
+                | Ink::Field8
         )
     }
 }
@@ -227,6 +279,13 @@ mod tests {
         (a.max(b) + 0.05) / (a.min(b) + 0.05)
     }
 
+    /// The bands get darker one by one, so that they are told apart in grey too.
+    #[test]
+    fn the_bands_of_a_field_darken() {
+        let light: Vec<f64> = Ink::FIELD.iter().map(|&ink| luminance(ink)).collect();
+        assert!(light.windows(2).all(|pair| pair[1] < 0.95 * pair[0]), "{light:?}");
+    }
+
     /// Source: WCAG 2.2, success criteria 1.4.3 (text, 4.5:1) and 1.4.11 (graphics, 3:1). All inks that draw
     /// may draw text, so all meet the former on paper; on a tint they meet the latter at least.
     #[test]
@@ -249,6 +308,8 @@ mod tests {
             (Ink::Line, Ink::CutTint),
             (Ink::Line, Ink::BeyondShade),
             (Ink::Line, Ink::MaterialShade),
+            (Ink::Line, Ink::Field8),
+            (Ink::Cut, Ink::Field6),
         ] {
             assert!(contrast(line, tint) >= 3.0, "{line:?} on {tint:?} {}", contrast(line, tint));
         }

@@ -19,6 +19,11 @@ impl<'a> Writer<'a> {
         Self { scribe: Scribe::new(style) }
     }
 
+    /// How the course writes.
+    pub fn style(self) -> &'a Style {
+        self.scribe.style()
+    }
+
     /// The symbol of a role.
     pub fn symbol(self, role: Role) -> Label {
         self.scribe.symbol(role, "")

@@ -6,7 +6,9 @@ use crate::output::{Existing, write};
 use crate::source;
 use figure::drawing::Drawing;
 use std::path::PathBuf;
+use workings::elastic::ElasticTruth;
 use workings::reading::nearest;
+use workings::solved::Solved;
 
 /// Writes the drawings asked for.
 ///
@@ -14,7 +16,7 @@ use workings::reading::nearest;
 /// Where the lesson has mistakes, a name fits no drawing, or a file is in the way.
 pub fn run(job: &Figures) -> Result<(), Failure> {
     let (lesson, solved) = source::solved(&job.lesson)?;
-    let all = figure::all(&solved);
+    let all = all(&solved);
     let names: Vec<&str> = all.iter().map(|drawing| drawing.name.as_str()).collect();
     if let Some(unknown) = job.only.iter().find(|name| !names.contains(&name.as_str())) {
         let near = nearest(unknown, names.iter().copied());
@@ -37,6 +39,13 @@ pub fn run(job: &Figures) -> Result<(), Failure> {
         }
     }
     Ok(())
+}
+
+/// All drawings; that of the elastic solution, which is none of a board's, is the last.
+pub fn all(solved: &Solved) -> Vec<Drawing> {
+    let mut all = figure::all(solved);
+    all.extend(ElasticTruth::of(solved).ok().and_then(|truth| figure::elastic::elastic(solved, &truth)));
+    all
 }
 
 fn ending(form: Form) -> &'static str {

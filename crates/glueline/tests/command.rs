@@ -79,6 +79,16 @@ fn values_as_json_have_what_another_program_needs() {
     }
     let has = |name: &str| rows.iter().any(|row| row["name"] == name);
     assert!(has("shear stress on the cut") && has("second moment") && has("deflection"));
+    // What elastic theory says stands apart: the rows are those of the live board.
+    let elastic = report["elastic"]["rows"].as_array().expect("rows");
+    let named =
+        |name: &str| elastic.iter().find(|row| row["name"] == name).and_then(|row| row["value"].as_f64());
+    let by_formula = rows.iter().find(|row| row["name"] == "shear stress on the cut");
+    let by_formula = by_formula.and_then(|row| row["value"].as_f64()).expect("tau");
+    let beside = named("shear stress by the formula, on the cut").expect("tau beside the truth");
+    assert!((by_formula - beside).abs() <= 1e-9 * by_formula.abs(), "{by_formula} {beside}");
+    assert!(named("largest true shear stress of the section").is_some_and(|value| value > 0.0));
+    assert!(report["elastic"]["cautions"][0].as_str().is_some_and(|words| words.contains("assumed")));
 }
 
 #[test]

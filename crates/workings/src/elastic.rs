@@ -50,7 +50,9 @@ impl fmt::Display for NoTruth {
                 Fault::TooFine { .. } => "walls or gaps of the section are too thin beside the whole",
                 Fault::NoMesh { .. } => "two sides of a part come too near to each other",
                 Fault::FoldedTriangle { .. } => "an arc of the outline runs into a corner of no angle",
-                Fault::NotSolvable => "the parts hang together by too little, or their materials differ too much",
+                Fault::NotSolvable => {
+                    "the parts hang together by too little, or their materials differ too much"
+                }
                 Fault::DoesNotClose { .. } => "the stresses found do not add up to the shear force",
             },
         };
@@ -69,6 +71,9 @@ pub struct AtLevel {
     pub side: HeightSide,
     /// By the formula and by elasticity.
     pub across: Across,
+    /// Whether there is a largest stress at this level: none where it runs through a sharp corner, or so near that part of it
+    /// is left out. The largest of `across` is then no more than that of the rest.
+    pub has_largest: bool,
 }
 
 /// What elasticity says of the section of a lesson at its slice, beside the formula.
@@ -82,6 +87,8 @@ pub struct ElasticTruth {
     pub shear_force: f64,
     /// The stresses along the cut; none where it is a joint narrower than both sides, or misses all that counts.
     pub cut: Option<AtLevel>,
+    /// The stresses along the neutral axis; none where it misses the section.
+    pub axis: Option<AtLevel>,
     /// The largest stress of the section, Pa.
     pub largest: LargestElastic,
     /// The largest that the formula gives at any height.
@@ -132,16 +139,18 @@ impl ElasticTruth {
             HeightSide::Above => HeightSide::Below,
         };
         let at_cut = [cut.side, other].into_iter().find_map(|side| {
-            let across = field.across(cut.height, side)?;
-            let same = (across.formula - on_cut).abs() <= SAME_STRESS * largest_by_formula.value;
-            same.then_some(AtLevel { height: cut.height, side, across })
+            let level = level(&field, cut.height, side)?;
+            let same = (level.across.formula - on_cut).abs() <= SAME_STRESS * largest_by_formula.value;
+            same.then_some(level)
         });
+        let axis = level(&field, section.neutral_axis(), HeightSide::Above);
         let force = direction(&field);
         let form_factor = elastic.form_factor(force);
         let modulus_of_shear = solved.problem().elastic_modulus / (2.0 * (1.0 + poisson_ratio));
         let tilt = form_factor * shear_force.abs() / (modulus_of_shear * section.properties().area);
         Ok(Self {
             cut: at_cut,
+            axis,
             largest,
             form_factor,
             form_factor_of_formula: formula.form_factor(),
@@ -188,8 +197,7 @@ impl ElasticTruth {
                     step if step == steps => (to, HeightSide::Below),
                     step => (from + (to - from) * step as f64 / steps as f64, HeightSide::Above),
                 };
-                let across = field.across(height, side);
-                levels.extend(across.map(|across| AtLevel { height, side, across }));
+                levels.extend(level(&field, height, side));
             }
         }
         levels
@@ -199,18 +207,21 @@ impl ElasticTruth {
     pub fn cautions(&self, solved: &Solved) -> Vec<String> {
         let style = solved.style();
         let nu = style.text(Quantity::new(self.poisson_ratio(), Dimension::NONE), Role::PoissonRatio);
-        let mut cautions = vec![
-            format!(
-                "Poisson's ratio is assumed: {nu}. The stresses are those of elastic theory at a distance of about one depth \
+        let mut cautions = vec![format!(
+            "Poisson's ratio is assumed: {nu}. The stresses are those of elastic theory at a distance of about one depth \
                  from forces and supports."
-            ),
-        ];
+        )];
         if !self.sharp_corners().is_empty() {
             cautions.push(
                 "At a sharp re-entrant corner elastic theory gives no largest stress: it grows without limit towards the \
                  corner. Real corners are rounded, or yield; what lies within a quarter of the wall of a corner is left out \
                  here."
                     .into(),
+            );
+        }
+        if self.cut.is_some_and(|cut| !cut.has_largest) {
+            cautions.push(
+                "The cut runs through such a corner: on it there is a mean, but no largest stress.".into(),
             );
         }
         if self.cut.is_none() {
@@ -225,29 +236,43 @@ impl ElasticTruth {
 
     /// The values as rows. They stand apart from the rows of the lesson: only they need the solution.
     pub fn values(&self, solved: &Solved) -> Vec<Value> {
-        let mut rows = self.values_at_cut(solved);
+        let mut rows = self.values_at_levels(solved);
         rows.extend(self.largest_values(solved));
         rows.extend(self.values_of_section(solved));
         rows
     }
 
-    fn values_at_cut(&self, solved: &Solved) -> Vec<Value> {
-        let Some(cut) = self.cut else { return Vec::new() };
-        let row = Rows { solved, place: at(solved, Some((cut.height, Some(cut.side)))) };
-        let across = cut.across;
-        let mut rows = vec![
-            row.stress("shear stress on the cut by the formula", "", across.formula)
-                .that_says("V Q / (I t): a mean over the width."),
-            row.stress("mean of the true shear stress over the cut", "mean", across.mean)
-                .that_says("By balance it is what the formula gives."),
-            row.stress("largest true shear stress over the cut", "max", across.largest_up.value)
-                .that_says("The upright part, where it is largest across the width."),
-            row.length("its place to the right", Role::Across, across.largest_up.x),
-        ];
-        rows.extend(across.ratio().map(|ratio| {
-            row.number("largest true shear stress over that of the formula, on the cut", Role::Ratio, ratio)
-                .that_says("One where the stress is the same all over the width.")
-        }));
+    fn values_at_levels(&self, solved: &Solved) -> Vec<Value> {
+        let mut rows = Vec::new();
+        for (level, whose) in [(self.cut, "on the cut"), (self.axis, "at the neutral axis")] {
+            let Some(level) = level else { continue };
+            let row = Rows { solved, place: at(solved, Some((level.height, Some(level.side)))) };
+            let across = level.across;
+            rows.push(
+                row.stress(&format!("shear stress by the formula, {whose}"), "", across.formula)
+                    .that_says("V Q / (I t): a mean over the width."),
+            );
+            rows.push(
+                row.stress(&format!("mean of the true shear stress, {whose}"), "mean", across.mean)
+                    .that_says("By balance it is what the formula gives."),
+            );
+            if !level.has_largest {
+                continue;
+            }
+            rows.push(
+                row.stress(&format!("largest true shear stress, {whose}"), "max", across.largest_up.value)
+                    .that_says("The upright part, where it is largest across the width."),
+            );
+            rows.push(row.length(
+                &format!("its place to the right, {whose}"),
+                Role::Across,
+                across.largest_up.x,
+            ));
+            rows.extend(across.ratio().map(|ratio| {
+                row.number(&format!("largest true over formula, {whose}"), Role::Ratio, ratio)
+                    .that_says("One where the stress is the same all over the width.")
+            }));
+        }
         rows
     }
 
@@ -269,11 +294,7 @@ impl ElasticTruth {
             row.length("its place to the right, of the section", Role::Across, x),
             row.value("likely error of it", Symbol::plain(Role::Residual), most.error, Dimension::STRESS)
                 .that_says("By how much two solutions of different fineness differ there."),
-            row.number(
-                "largest true shear stress over that of the formula, of the section",
-                Role::Ratio,
-                self.ratio_of_largest(),
-            ),
+            row.number("largest true over formula, of the section", Role::Ratio, self.ratio_of_largest()),
         ]
     }
 
@@ -287,16 +308,26 @@ impl ElasticTruth {
             row.number("form factor of the true stress", Role::FormFactor, self.form_factor),
         ];
         rows.extend(self.shear_coefficient.map(|coefficient| {
-            row.number("shear coefficient", Role::ShearCoefficient, coefficient)
-                .that_says("After Cowper: the mean line of the beam slopes by V / (k G A) more than its sections turn.")
+            row.number("shear coefficient", Role::ShearCoefficient, coefficient).that_says(
+                "After Cowper: the mean line of the beam slopes by V / (k G A) more than its sections turn.",
+            )
         }));
         let symbol = Symbol::indexed(Role::Slope, "V");
         rows.push(
-            here.value("angle by which shear tilts the axis", symbol, self.tilt, Dimension::NONE)
-                .that_says("f V / (G A) with the form factor of the true stress, G from E and Poisson's ratio."),
+            here.value("angle by which shear tilts the axis", symbol, self.tilt, Dimension::NONE).that_says(
+                "f V / (G A) with the form factor of the true stress, G from E and Poisson's ratio.",
+            ),
         );
         rows
     }
+}
+
+/// The stresses at a level; none where it misses the section.
+fn level(field: &ElasticField<'_>, height: f64, side: HeightSide) -> Option<AtLevel> {
+    let across = field.across(height, side)?;
+    let near = |corner: &SharpCorner| (corner.at.y - height).abs() < corner.left_out;
+    let has_largest = !field.elastic().sharp_corners().iter().any(near);
+    Some(AtLevel { height, side, across, has_largest })
 }
 
 /// A force with the direction of a field's: bending about the level axis alone may need a force sideways.

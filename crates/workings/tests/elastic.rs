@@ -66,6 +66,12 @@ fn the_cut_of_the_lesson_is_what_is_compared() {
     let tau = value(&solved, "shear stress on the cut");
     assert_within("formula", cut.across.formula, tau, 1e-9 * tau.abs());
     assert_eq!(cut.side, HeightSide::Below);
+    assert!(!cut.has_largest, "the cut runs through the corners below the flange");
+    let axis = truth.axis.expect("the web");
+    assert!(
+        axis.has_largest && axis.across.ratio().is_some_and(|ratio| (1.0..1.1).contains(&ratio)),
+        "{axis:?}"
+    );
     assert_eq!(truth.sharp_corners().len(), 2, "where web and flange meet");
     let said = truth.cautions(&solved).join(" ");
     assert!(said.contains("assumed: 0.3") && said.contains("no largest stress"), "{said}");

@@ -16,6 +16,12 @@ impl Drawings {
         Self(drawings)
     }
 
+    /// With another one, where there is one.
+    pub(crate) fn and(mut self, drawing: Option<Drawing>) -> Self {
+        self.0.extend(drawing);
+        self
+    }
+
     /// Those of these names that apply to the lesson; no other is made.
     pub(crate) fn some(solved: &Solved, names: &[&str]) -> Self {
         Self(if names.is_empty() { Vec::new() } else { figure::some(solved, |name| names.contains(&name)) })

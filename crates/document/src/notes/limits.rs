@@ -4,6 +4,7 @@ use super::author::Author;
 use super::line;
 use crate::tree::{Block, CalloutKind, Inline};
 use lesson::{Scene, When};
+use workings::elastic::{ElasticTruth, NoTruth};
 use workings::reservation::{Reservation, Topic, reservations};
 
 /// What each reservation is about, in a word or two.
@@ -24,7 +25,7 @@ fn title(topic: Topic) -> &'static str {
 }
 
 impl Author<'_> {
-    pub(crate) fn limits(&mut self) {
+    pub(crate) fn limits(&mut self, truth: Option<&Result<ElasticTruth, NoTruth>>) {
         self.chapter("What the formula leaves out");
         self.own_words(Scene::Limits, When::Before);
         let (here, elsewhere): (Vec<Reservation>, Vec<Reservation>) =
@@ -45,6 +46,9 @@ impl Author<'_> {
                 })
                 .collect();
             self.blocks.push(Block::List { ordered: false, items });
+        }
+        if let Some(truth) = truth {
+            self.elastic(truth);
         }
         self.own_words(Scene::Limits, When::After);
         self.callout(

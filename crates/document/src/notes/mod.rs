@@ -6,6 +6,7 @@ mod beam;
 mod cut;
 mod derivation;
 mod drawings;
+mod elastic;
 mod joints;
 mod limits;
 mod point;
@@ -19,6 +20,7 @@ use crate::symbols::Symbols;
 use crate::tree::{Block, Document, Paper, Print};
 pub(crate) use author::{Author, alternatives, listed};
 use lesson::Lesson;
+use workings::elastic::ElasticTruth;
 use workings::solved::Solved;
 
 pub use derivation::derivation_step;
@@ -34,7 +36,9 @@ pub(crate) use line;
 ///
 /// Every number in them is a working of the lesson or a value of its exact solution; nothing is computed here.
 pub fn notes(lesson: &Lesson, solved: &Solved, paper: Paper) -> Document {
-    let drawings = Drawings::of(solved);
+    let truth = ElasticTruth::of(solved);
+    let drawing = truth.as_ref().ok().and_then(|truth| figure::elastic::elastic(solved, truth));
+    let drawings = Drawings::of(solved).and(drawing);
     let mut author = Author::new(lesson, solved, drawings);
     author.beam();
     author.reactions();
@@ -52,7 +56,7 @@ pub fn notes(lesson: &Lesson, solved: &Solved, paper: Paper) -> Document {
     author.allowables();
     author.questions(lesson);
     author.solution();
-    author.limits();
+    author.limits(Some(&truth));
     document(lesson, solved, paper, "Lecture notes", author.blocks)
 }
 
@@ -63,10 +67,11 @@ pub fn joints(lesson: &Lesson, solved: &Solved) -> Vec<Block> {
     without_headings(author.blocks)
 }
 
-/// What the formula leaves out, as it stands in the notes, without its heading.
+/// What the formula leaves out, as it stands in the notes, without its heading and without the elastic solution, for which a
+/// board has no time while something is dragged.
 pub fn limits(lesson: &Lesson, solved: &Solved) -> Vec<Block> {
     let mut author = Author::new(lesson, solved, Drawings::default());
-    author.limits();
+    author.limits(None);
     without_headings(author.blocks)
 }
 

@@ -80,7 +80,7 @@ fn one(made: &mut Made, name: &str, text: &str) -> Result<document::index::Entry
         made.put(&format!("{name}/{CLASS}"), &class::csv()?)?;
         files.push((CLASS.to_owned(), "a class of 300 invented names, for: glueline papers".to_owned()));
     }
-    for (place, drawing) in figure::all(&solved).iter().enumerate() {
+    for (place, drawing) in figures::all(&solved).iter().enumerate() {
         let forms: &[Form] = if cfg!(feature = "pdf") { &[Form::Svg, Form::Png] } else { &[Form::Svg] };
         for &form in forms {
             let ending = if form == Form::Svg { "svg" } else { "png" };

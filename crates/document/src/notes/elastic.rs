@@ -1,0 +1,117 @@
+//! How far the formula is from the truth, in the numbers of the lesson.
+
+use super::author::Author;
+use super::line;
+use crate::tree::Inline;
+use workings::dimension::Dimension;
+use workings::elastic::{AtLevel, ElasticTruth, NoTruth};
+use workings::quantity::Quantity;
+use workings::role::Role;
+
+fn stress(value: f64) -> Inline {
+    Inline::Quantity(Quantity::new(value.abs(), Dimension::STRESS), Role::ShearStress)
+}
+
+fn length(value: f64) -> Inline {
+    Inline::Quantity(Quantity::new(value, Dimension::LENGTH), Role::Depth)
+}
+
+fn number(value: f64, role: Role) -> Inline {
+    Inline::Quantity(Quantity::new(value, Dimension::NONE), role)
+}
+
+impl Author<'_> {
+    pub(crate) fn elastic(&mut self, truth: &Result<ElasticTruth, NoTruth>) {
+        self.part("How far the formula is from the truth");
+        let truth = match truth {
+            Ok(truth) => truth,
+            Err(none) => {
+                let words = none.to_string();
+                self.say(line![format!("{}.", capital(&words))]);
+                return;
+            }
+        };
+        self.say(line![
+            "The theory of elasticity tells how the shear stress is spread over the width of this very section. The formula is \
+             the mean over the width, and that mean is right: it is the balance of the part beyond the cut. How much larger \
+             the stress is somewhere on that width, the formula cannot say."
+        ]);
+        for (level, place) in [(truth.cut, "On the cut"), (truth.axis, "At the neutral axis")] {
+            if let Some(level) = level {
+                self.level(&level, place);
+            }
+        }
+        self.largest_of_all(truth);
+        let number_of_figure = self.next_figure();
+        self.say(line![format!(
+            "Figure {number_of_figure} shows the stress all over the section: it runs along the outline, and turns into flanges \
+             that the formula knows only as a width."
+        )]);
+        self.figure(
+            "elastic",
+            line!["The true shear stress of the section, and over the depth beside the formula."],
+        );
+        self.say(line![
+            "Shear also bends the beam a little. The energy of shear in a unit of length is that of an even stress times a form \
+             factor: ",
+            number(truth.form_factor_of_formula, Role::FormFactor),
+            " by the formula, ",
+            number(truth.form_factor, Role::FormFactor),
+            " in truth. With it, shear tilts the axis at the slice by ",
+            Inline::Quantity(Quantity::new(truth.tilt, Dimension::NONE), Role::Slope),
+            ", besides the slope of bending."
+        ]);
+        for caution in truth.cautions(self.solved) {
+            self.say(line![caution]);
+        }
+    }
+
+    fn level(&mut self, level: &AtLevel, place: &str) {
+        let across = level.across;
+        let left = self.solved.section().properties().left;
+        let mut words = line![format!("{place} the formula gives "), stress(across.formula)];
+        if let (true, Some(ratio)) = (level.has_largest, across.ratio()) {
+            words.extend(line![
+                "; the true stress is largest, ",
+                Inline::Strong(vec![stress(across.largest_up.value)]),
+                ", at ",
+                length(across.largest_up.x - left),
+                " from the left edge: ",
+                number(ratio, Role::Ratio),
+                " times the formula."
+            ]);
+        } else {
+            words.push(
+                ", and the true mean is the same; the stress has no largest value there, for a sharp corner is near.".into(),
+            );
+        }
+        self.say(words);
+    }
+
+    fn largest_of_all(&mut self, truth: &ElasticTruth) {
+        let properties = self.solved.section().properties();
+        let largest = truth.largest;
+        let mut words = line![
+            "Over the whole section the formula gives at most ",
+            stress(truth.largest_by_formula.value),
+            "; the true stress reaches ",
+            Inline::Strong(vec![stress(largest.value)]),
+            ", ",
+            length(largest.at.y - properties.bottom),
+            " above the lowest fibre and ",
+            length(largest.at.x - properties.left),
+            " from the left edge: ",
+            number(truth.ratio_of_largest(), Role::Ratio),
+            " times as much."
+        ];
+        if largest.beside_corner.is_some() {
+            words.push(" That is beside a sharp corner, and nearer to it the stress is larger still.".into());
+        }
+        self.say(words);
+    }
+}
+
+fn capital(words: &str) -> String {
+    let mut letters = words.chars();
+    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+}

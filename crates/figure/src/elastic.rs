@@ -1,0 +1,198 @@
+//! The true shear stress of the section beside what the formula says, on one height axis.
+
+use crate::cross_section::Frame;
+use crate::drawing::{Drawing, Mark, Step, bounds};
+use crate::elastic_field::{self, Contours};
+use crate::elastic_words;
+use crate::geometry::Point;
+use crate::hatch;
+use crate::label::{Escape, Placer, Seat, Wish};
+use crate::legend::{Sample, legend};
+use crate::levels::{self, Tag, column, head, height_axis};
+use crate::palette::{Ink, MEDIUM, Stroke, THIN};
+use crate::scene::Scene;
+use crate::text::{Label, SIZE};
+use workings::dimension::Dimension;
+use workings::elastic::{AtLevel, ElasticTruth};
+use workings::role::Role;
+use workings::solved::Solved;
+
+/// Room that the section takes, px across and down.
+const ROOM: (f64, f64) = (220.0, 250.0);
+/// Width of the panel of tau, px.
+const PANEL: f64 = 130.0;
+/// Room between the section and the panel, beside what is written there of the largest stress, px.
+const BETWEEN: f64 = 44.0;
+
+/// What the formula says.
+pub(crate) const FORMULA: Stroke = Stroke::solid(Ink::Shear, 1.75);
+/// What is true where it is largest across the width.
+pub(crate) const TRUE: Stroke = Stroke::dashed(Ink::Cut, 1.75);
+
+/// The section with its true shear stress, and the stress over the depth by the formula and in truth. Nothing where the
+/// section cannot be drawn, which solving the lesson has ruled out.
+///
+/// It is none of [`crate::all`]: its solution takes longer than a drag allows.
+pub fn elastic(solved: &Solved, truth: &ElasticTruth) -> Option<Drawing> {
+    let scene = Scene::of(solved)?;
+    Some(drawn(&scene, solved, truth))
+}
+
+fn drawn(scene: &Scene, solved: &Solved, truth: &ElasticTruth) -> Drawing {
+    let w = &scene.writer;
+    let frame = Frame::fitting(scene.extent, (scene.across(ROOM.0), ROOM.1), Point::new(0.0, 0.0));
+    let largest = truth.largest.value;
+    let contours = Contours::of(scene, largest);
+    let mut marks = vec![Mark::group(
+        "section",
+        "The section with its true shear stress",
+        elastic_field::marks(scene, &frame, truth, &contours),
+    )];
+    let value = w.value_beside(largest, Dimension::STRESS, Role::ShearStress, largest);
+    let label = match truth.largest.beside_corner {
+        Some(_) => w.symbol(Role::ShearStress).equals(value).and_words(" beside the corner"),
+        None => w.symbol_indexed(Role::ShearStress, "max").equals(value),
+    };
+    let axis = frame.right() + label.width(SIZE) + BETWEEN;
+    let end = axis + scene.across(PANEL) + 16.0;
+    let lines = level_lines(scene, &frame, axis, end);
+    let over_depth = truth.over_depth();
+    let tau = tau(scene, &frame, axis, truth, &over_depth);
+    let mut placer = Placer::new();
+    placer.avoid_marks(&lines);
+    placer.avoid_marks(&tau);
+    for (label, height, ink) in [("NA", scene.values.neutral_axis, Ink::Line), ("cut", scene.cut, Ink::Cut)] {
+        let at = Point::new(levels::LEFT, frame.y(height));
+        placer.put(&Wish::new(Label::words(label), at).seats(&[Seat::Left], Escape::Any).gap(4.0).ink(ink));
+    }
+    let tag = Tag { at: frame.at(truth.largest.at), label, ink: Ink::Cut };
+    marks.push(Mark::group(
+        "largest-value",
+        "The largest true shear stress",
+        column(vec![tag], frame.right() + 20.0),
+    ));
+    let mut heads = vec![head(
+        scene,
+        &frame,
+        (axis + 0.5 * scene.across(PANEL), scene.sheet.small),
+        "shear stress",
+        w.symbol(Role::ShearStress),
+    )];
+    heads.extend(lines);
+    marks.push(Mark::group("levels", "Neutral axis and cut, level with the section", heads));
+    marks.push(Mark::group("shear-stress", "Shear stress over the depth, by the formula and in truth", tau));
+    marks.push(Mark::group("labels", "Labels", placer.into_marks()));
+    marks.push(elastic_field::scale(scene, &contours, (0.0, frame.corner.y + 22.0)));
+    let formula = Label::words("formula\u{a0}")
+        .followed_by(w.symbol(Role::ShearForce))
+        .and_words("\u{a0}")
+        .followed_by(w.symbol(Role::FirstMoment))
+        .and_words("/(")
+        .followed_by(w.symbol(Role::SecondMoment))
+        .and_words("\u{a0}")
+        .followed_by(w.symbol(Role::WidthAtCut))
+        .and_words("), and true mean over the width");
+    let mut entries = vec![
+        (Sample::Line(FORMULA), formula),
+        (Sample::Line(TRUE), Label::words("true, where it is largest across the width")),
+        (Sample::Line(Stroke::solid(Ink::Quiet, 0.6)), Label::words("contour of the true shear stress")),
+    ];
+    if !truth.sharp_corners().is_empty() {
+        let label = Label::words("left out: a sharp corner, where it has no limit");
+        entries.push((Sample::Line(Stroke::dotted(Ink::Line, MEDIUM)), label));
+    }
+    entries.push((
+        Sample::None,
+        Label::words("arrows: the stress from the left piece on the right one, as long as it is large"),
+    ));
+    let under = bounds(&marks);
+    marks.push(legend(&entries, under, scene.sheet));
+    let (short, long) = elastic_words::describe(scene, solved, truth, &contours);
+    let title = "The true shear stress and the formula";
+    Drawing::fitted("elastic", title, 12.0, scene.sheet.width, marks).described(short, long)
+}
+
+/// Neutral axis and cut beside the section and over the panel, top and bottom over the panel.
+fn level_lines(scene: &Scene, frame: &Frame, axis: f64, end: f64) -> Vec<Mark> {
+    let line = |(from, to): (f64, f64), height: f64, stroke: Stroke| Mark::Line {
+        from: Point::new(from, frame.y(height)),
+        to: Point::new(to, frame.y(height)),
+        stroke,
+    };
+    let faint = Stroke::solid(Ink::Faint, THIN);
+    let panel = (axis - 8.0, end);
+    let mut marks = vec![line(panel, scene.extent.bottom, faint), line(panel, scene.extent.top, faint)];
+    for (height, stroke) in [
+        (scene.values.neutral_axis, Stroke::dash_dot(Ink::Line, THIN)),
+        (scene.cut, Stroke::dash_dot(Ink::Cut, MEDIUM)),
+    ] {
+        marks.push(line((levels::LEFT, -2.0), height, stroke));
+        marks.push(line(panel, height, stroke));
+    }
+    marks
+}
+
+/// The shear stress over the depth: by the formula, and where it is largest across the width.
+fn tau(scene: &Scene, frame: &Frame, axis: f64, truth: &ElasticTruth, levels: &[AtLevel]) -> Vec<Mark> {
+    let w = &scene.writer;
+    let sign = truth.shear_force.signum();
+    let formula = |level: &AtLevel| sign * level.across.formula;
+    let largest = |level: &AtLevel| sign * level.across.largest_up.value;
+    let told = |level: &&AtLevel| level.has_largest;
+    let most = levels.iter().map(formula).chain(levels.iter().filter(told).map(largest)).fold(0.0, f64::max);
+    let per_stress = if most > 0.0 { scene.across(PANEL) / most } else { 0.0 };
+    let at = |value: f64, height: f64| Point::new(axis + value * per_stress, frame.y(height));
+    let (low, high) = (at(0.0, scene.extent.bottom), at(0.0, scene.extent.top));
+    let mut by_formula = vec![low];
+    by_formula.extend(levels.iter().map(|level| at(formula(level), level.height)));
+    by_formula.push(high);
+    let mut fill = by_formula.clone();
+    fill.push(low);
+    // Near a sharp corner there is no largest, and so no line.
+    let stretches = levels.split(|level| !level.has_largest).filter(|stretch| stretch.len() > 1);
+    let in_truth =
+        stretches.map(|stretch| stretch.iter().map(|level| at(largest(level), level.height)).collect());
+    let mut marks = vec![Mark::Polygon { points: fill.clone(), stroke: None, fill: Some(Ink::ShearTint) }];
+    marks.extend(hatch::marks(&[fill], 0.0, 7.0, Stroke::solid(Ink::Shear, 0.4)));
+    let mut draw = |points: Vec<Point>, stroke: Stroke| {
+        let step =
+            |(place, point): (usize, Point)| if place == 0 { Step::Move(point) } else { Step::Line(point) };
+        let steps = points.into_iter().enumerate().map(step).collect();
+        marks.push(Mark::Path { steps, stroke: Some(stroke), fill: None });
+    };
+    draw(by_formula, FORMULA);
+    in_truth.for_each(|points: Vec<Point>| draw(points, TRUE));
+    let value = |value: f64| w.value_beside(value, Dimension::STRESS, Role::ShearStress, truth.largest.value);
+    let mut tags = Vec::new();
+    let mut tag = |at: Point, label: Label, ink: Ink| {
+        marks.push(Mark::Circle { centre: at, radius: 3.0, stroke: None, fill: Some(ink) });
+        tags.push(Tag { at, label, ink });
+    };
+    if let Some(cut) = &truth.cut {
+        tag(at(formula(cut), cut.height), value(formula(cut)).and_words(" formula, cut"), Ink::Shear);
+        if cut.has_largest {
+            tag(at(largest(cut), cut.height), value(largest(cut)).and_words(" true, cut"), Ink::Cut);
+        }
+    }
+    // Where the two are one to the eye, the formula's value below says it.
+    if let Some(axis) = truth.axis.filter(|axis| axis.has_largest)
+        && (largest(&axis) - formula(&axis)) * per_stress > 2.0
+        && !truth.cut.is_some_and(|cut| (cut.height - axis.height).abs() * frame.scale < 1.0)
+    {
+        tag(at(largest(&axis), axis.height), value(largest(&axis)).and_words(" true, NA"), Ink::Cut);
+    }
+    let by_formula = &truth.largest_by_formula;
+    for place in &by_formula.places {
+        let at_cut = truth.cut.is_some_and(|cut| {
+            (cut.height - place.height).abs() * frame.scale < 1.0
+                && (formula(&cut) - by_formula.value).abs() * per_stress < 1.0
+        });
+        if !at_cut {
+            let label = value(by_formula.value).and_words(" formula, largest");
+            tag(at(by_formula.value, place.height), label, Ink::Shear);
+        }
+    }
+    marks.push(height_axis(scene, frame, axis));
+    marks.extend(column(tags, axis + scene.across(PANEL) + 24.0));
+    marks
+}
