@@ -52,7 +52,7 @@ pub fn run(job: &Values) -> Result<(), Failure> {
     if job.json {
         anstream::print!("{}", json(&lesson, &rows, &elastic)?);
     } else {
-        anstream::print!("{}", text(&rows, &elastic));
+        anstream::print!("{}", readable(&rows, &elastic));
     }
     Ok(())
 }
@@ -105,7 +105,7 @@ pub fn json(lesson: &Lesson, rows: &[Value], elastic: &Elastic) -> Result<String
 }
 
 /// All of it as text to read: the rows, then what elastic theory says.
-pub fn text(rows: &[Value], elastic: &Elastic) -> String {
+pub fn readable(rows: &[Value], elastic: &Elastic) -> String {
     let mut out = table(rows) + "\n";
     if elastic.rows.is_empty() {
         out.push_str("ELASTIC THEORY\n");
