@@ -103,7 +103,7 @@ fn drawn(scene: &Scene, solved: &Solved, truth: &ElasticTruth) -> Drawing {
     }
     entries.push((
         Sample::None,
-        Label::words("arrows: the stress from the left piece on the right one, as long as it is large"),
+        Label::words("arrows: the stress from the left piece on the right one, longer where it is larger"),
     ));
     let under = bounds(&marks);
     marks.push(legend(&entries, under, scene.sheet));
