@@ -63,7 +63,7 @@ pub(crate) fn circle(scene: &Scene, at: &AtPoint, centre: Point) -> Vec<Mark> {
         let crest = centre.moved(0.0, -RADIUS);
         round.push(Mark::Line { from: centre, to: crest, stroke: Stroke::dotted(Ink::Quiet, THIN) });
         round.push(dot(crest, Ink::Shear));
-        let most = w.symbol_indexed(Role::ShearStress, "plane");
+        let most = w.symbol_indexed(Role::PrincipalShear, "plane");
         let seats = [Seat::AboveRight, Seat::AboveLeft, Seat::Above];
         wishes.push(Wish::new(most, crest).seats(&seats, Escape::Up).gap(5.0).ink(Ink::Shear));
     }

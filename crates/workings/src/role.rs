@@ -60,6 +60,7 @@ pub enum Role {
     PrincipalStress,
     CircleRadius,
     PrincipalAngle,
+    PrincipalShear,
     EquivalentStress,
     // the joints
     FastenerForce,

@@ -129,9 +129,11 @@ pub fn scene(role: Role) -> Scene {
         | Role::WidthAtCut => Scene::Cut,
         Role::ForceOnCut => Scene::Derivation,
         Role::ShearStress | Role::ShearFlow | Role::MeanShearStress => Scene::Shear,
-        Role::PrincipalStress | Role::CircleRadius | Role::PrincipalAngle | Role::EquivalentStress => {
-            Scene::Point
-        }
+        Role::PrincipalStress
+        | Role::CircleRadius
+        | Role::PrincipalAngle
+        | Role::PrincipalShear
+        | Role::EquivalentStress => Scene::Point,
         Role::FastenerForce | Role::FastenerCapacity | Role::Spacing | Role::Rows => Scene::Joints,
         _ => Scene::Solution,
     }

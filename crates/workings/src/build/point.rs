@@ -63,7 +63,7 @@ impl Builder<'_> {
         }
         let says = "The highest point of the circle: on planes at 45° to the principal ones.";
         let most =
-            entry(Role::ShearStress, "plane", "largest shear stress in the plane at the cut").says(says);
+            entry(Role::PrincipalShear, "plane", "largest shear stress in the plane at the cut").says(says);
         self.formula(most, (Expression::from(largest) - smallest.into()) / 2.0.into())?;
         Ok(())
     }

@@ -106,6 +106,7 @@ pub(super) static ROWS: [Row; Role::Count as usize + 1] = [
     all(Role::PrincipalStress, "principal stress", "σ"),
     all(Role::CircleRadius, "radius of Mohr's circle", "R"),
     all(Role::PrincipalAngle, "direction of the largest principal stress", "θ_p"),
+    all(Role::PrincipalShear, "largest shear stress in the plane", "τ"),
     all(Role::EquivalentStress, "equivalent stress", "σ_e"),
     row(Role::FastenerForce, "force on one fastener",                         ["F_f",    "F_f",    "H_f",    "H_f",    "H_f",    "H_f"]),
     row(Role::FastenerCapacity, "force that one fastener may carry",          ["F_allow", "F_allow", "H_allow", "F_Rd", "H_adm", "H_adm"]),
@@ -128,13 +129,14 @@ const _: () = {
     }
 };
 
-/// Roles that share a letter on purpose: the axis, and a place along it; the normal stress on an upright plane and on a
-/// principal one; a reaction, which has the name of its support, and the radius of Mohr's circle, which has none.
+/// Roles that share a letter on purpose: the axis, and a place along it; the stresses on an upright plane and those on the
+/// planes where they are largest; a reaction, which has the name of its support, and the radius of Mohr's circle, which has none.
 pub(super) fn share_a_letter(one: Role, other: Role) -> bool {
     let pair = (one.min(other), one.max(other));
     [
         (Role::Along, Role::Station),
         (Role::BendingStress, Role::PrincipalStress),
+        (Role::ShearStress, Role::PrincipalShear),
         (Role::Reaction, Role::CircleRadius),
     ]
     .contains(&pair)
