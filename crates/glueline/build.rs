@@ -2,10 +2,15 @@
 //!
 //! `BOARD_ENGINE` in the environment takes the place of that: the path of a packed engine, or nothing for none at all
 //! (for editors and lints, which do not look at it).
+//!
+//! A packed engine is an LZMA file, and before it, gzipped, the small module that unpacks it in the browser with its length in
+//! four bytes (the lowest first).
 
+use lzma_rust2::{LzmaOptions, LzmaWriter};
 use std::env;
 use std::ffi::OsStr;
 use std::fs;
+use std::io::{self, Write};
 use std::path::{Path, PathBuf};
 use std::process::Command;
 
@@ -23,7 +28,7 @@ fn main() {
 fn build() -> Result<(), String> {
     println!("cargo::rerun-if-changed=build.rs");
     println!("cargo::rerun-if-env-changed=BOARD_ENGINE");
-    let out = PathBuf::from(variable("OUT_DIR")?).join("engine.wasm.gz");
+    let out = PathBuf::from(variable("OUT_DIR")?).join("engine.packed");
     if let Some(given) = env::var_os("BOARD_ENGINE") {
         let engine = if given.is_empty() { Vec::new() } else { read(Path::new(&given))? };
         return write(&out, &engine);
@@ -36,14 +41,17 @@ fn build() -> Result<(), String> {
     compile(&workspace, &target)?;
     let made = target.join(TARGET).join(PROFILE);
     watch(&workspace, &read(&made.join("board.d"))?);
-    write(&out, &packed(&read(&made.join("board.wasm"))?)?)
+    let unpacker = gzipped(&read(&made.join("unpacker.wasm"))?).map_err(|error| error.to_string())?;
+    let engine = packed(&read(&made.join("board.wasm"))?).map_err(|error| error.to_string())?;
+    let length = u32::try_from(unpacker.len()).map_err(|error| error.to_string())?.to_le_bytes();
+    write(&out, &[&length, &*unpacker, &*engine].concat())
 }
 
 fn compile(workspace: &Path, target: &Path) -> Result<(), String> {
     let mut cargo = Command::new(variable("CARGO")?);
     cargo
         .current_dir(workspace)
-        .args(["build", "--locked", "--package", "board", "--lib", "--profile", PROFILE, "--target", TARGET])
+        .args(["build", "--locked", "--package", "board", "--package", "unpacker", "--lib", "--profile", PROFILE, "--target", TARGET])
         .arg("--target-dir")
         .arg(target);
     // What was meant for the machine's own code must not reach the browser's.
@@ -120,11 +128,23 @@ fn watch(workspace: &Path, depends: &[u8]) {
     }
 }
 
-fn packed(bytes: &[u8]) -> Result<Vec<u8>, String> {
+fn gzipped(bytes: &[u8]) -> io::Result<Vec<u8>> {
     let mut packed = Vec::new();
-    let options = zopfli::Options::default();
-    zopfli::compress(options, zopfli::Format::Gzip, bytes, &mut packed).map_err(|error| error.to_string())?;
+    zopfli::compress(zopfli::Options::default(), zopfli::Format::Gzip, bytes, &mut packed)?;
     Ok(packed)
+}
+
+fn packed(bytes: &[u8]) -> io::Result<Vec<u8>> {
+    let mut options = LzmaOptions::with_preset(9);
+    // The longest that a match may be: the tightest.
+    options.nice_len = 273;
+    // What the browser keeps while it unpacks: no more than the engine.
+    options.dict_size = 4 << 20;
+    // Code for the browser has no words of four bytes to line up with.
+    options.pb = 0;
+    let mut writer = LzmaWriter::new_use_header(Vec::new(), &options, Some(bytes.len() as u64))?;
+    writer.write_all(bytes)?;
+    writer.finish()
 }
 
 fn variable(name: &str) -> Result<std::ffi::OsString, String> {

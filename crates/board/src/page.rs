@@ -57,7 +57,7 @@ struct Kept<'a> {
 }
 
 /// The board of a lesson as one HTML file. `engine` is this crate, compiled for the browser and
-/// packed by gzip; `served` says that the
+/// packed, with what unpacks it; `served` says that the
 /// command serves the page and keeps it in step with the file.
 ///
 /// # Errors

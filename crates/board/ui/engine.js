@@ -20,11 +20,23 @@ function bytesOf({ textContent: letters, dataset }) {
   return bytes;
 }
 
+/** What a packed engine holds: an LZMA file, and before it the gzipped module that unpacks it, with its length. */
+async function unpackedEngine(bytes) {
+  const end = 4 + new DataView(bytes.buffer).getUint32(0, true);
+  const stream = new Blob([bytes.subarray(4, end)]).stream().pipeThrough(new DecompressionStream("gzip"));
+  const { instance } = await WebAssembly.instantiate(await new Response(stream).arrayBuffer());
+  const unpacker = instance.exports;
+  const packed = bytes.subarray(end);
+  // Making room moves the memory: its place is asked for first.
+  const room = unpacker.room(packed.length);
+  new Uint8Array(unpacker.memory.buffer, room, packed.length).set(packed);
+  const length = unpacker.unpack();
+  return new Uint8Array(unpacker.memory.buffer, unpacker.engine(), length);
+}
+
 /** Starts the engine that the page carries. @returns {Promise<(order: object) => any>} gives the engine an order */
 async function startEngine() {
-  const packed = bytesOf(document.getElementById("engine"));
-  const stream = new Blob([packed]).stream().pipeThrough(new DecompressionStream("gzip"));
-  const module = await WebAssembly.compile(await new Response(stream).arrayBuffer());
+  const module = await WebAssembly.compile(await unpackedEngine(bytesOf(document.getElementById("engine"))));
   const writer = new TextEncoder();
   const reader = new TextDecoder();
   let inside = null;

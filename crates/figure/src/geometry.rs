@@ -27,6 +27,12 @@ impl Point {
         real::hypot(other.x - self.x, other.y - self.y)
     }
 
+    /// The square of the distance to another point, px²: what is nearer needs no root.
+    pub fn square_of_distance(self, other: Point) -> f64 {
+        let (dx, dy) = (other.x - self.x, other.y - self.y);
+        dx * dx + dy * dy
+    }
+
     /// The point at the fraction `part` of the way to another.
     pub fn towards(self, other: Point, part: f64) -> Point {
         Point::new(self.x + (other.x - self.x) * part, self.y + (other.y - self.y) * part)

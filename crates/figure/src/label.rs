@@ -342,11 +342,16 @@ impl Placer {
     /// The leader from a label's box to the nearest point of its thing that one can reach, or none where the label stands near
     /// enough; `None` where something is in the way to all of them.
     fn tie(&self, rect: Rect, wish: &Wish) -> Option<Option<(Point, Point)>> {
-        let mut points: Vec<Point> =
-            core::iter::once(wish.at).chain(wish.spots.iter().map(|&(point, _)| point)).collect();
+        let mut points: Vec<(f64, Point)> = Vec::new();
+        for at in core::iter::once(wish.at).chain(wish.spots.iter().map(|&(point, _)| point)) {
+            // Most seats are at the same point.
+            if points.iter().all(|&(_, other)| other != at) {
+                points.push((rect.nearest(at).square_of_distance(at), at));
+            }
+        }
         // Of those that are equally near, the one that the label speaks of.
-        points.sort_by(|&a, &b| rect.nearest(a).distance(a).total_cmp(&rect.nearest(b).distance(b)));
-        let mut leaders = points.into_iter().map(|at| (at, leader(rect, at)));
+        points.sort_by(|(a, _), (b, _)| a.total_cmp(b));
+        let mut leaders = points.into_iter().map(|(_, at)| (at, leader(rect, at)));
         leaders
             .find(|&(at, leader)| leader.is_none_or(|(from, to)| self.leaves_free(at, from, to)))
             .map(|(_, leader)| leader)
@@ -401,7 +406,7 @@ fn crosses(one: (Point, Point), other: (Point, Point)) -> bool {
 /// The leader from a label's box to its place, or none where the label stands near enough.
 fn leader(rect: Rect, at: Point) -> Option<(Point, Point)> {
     let near = rect.grown(1.0).nearest(at);
-    (near.distance(at) > LEADER_FROM).then(|| {
+    (near.square_of_distance(at) > LEADER_FROM * LEADER_FROM).then(|| {
         // from the middle of the side that faces the place, as a hand would draw it
         let from = if at.y > rect.bottom {
             Point::new(at.x.clamp(rect.left, rect.right), rect.bottom + 1.0)

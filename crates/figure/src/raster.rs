@@ -2,6 +2,7 @@
 
 use crate::geometry::{Point, Rect};
 use std::collections::HashMap;
+use std::hash::{BuildHasherDefault, Hasher};
 
 /// Size of a cell, px.
 const CELL: f64 = 24.0;
@@ -13,17 +14,42 @@ fn cell(coordinate: f64) -> i16 {
     (coordinate / CELL).floor().clamp(-FURTHEST, FURTHEST) as i16
 }
 
+/// Spreads the two numbers of a cell: nobody picks the cells to make them meet, so no strong hash is needed, and a drawing that
+/// follows the hand looks up thousands.
+#[derive(Clone, Copy, Debug, Default)]
+struct Spread(u64);
+
+impl Hasher for Spread {
+    fn write(&mut self, bytes: &[u8]) {
+        bytes.iter().for_each(|&byte| self.write_u64(u64::from(byte)));
+    }
+
+    fn write_i16(&mut self, number: i16) {
+        self.write_u64(u64::from(number.cast_unsigned()));
+    }
+
+    fn write_u64(&mut self, number: u64) {
+        // Fibonacci hashing: the golden ratio as a fraction of 2⁶⁴ (Knuth, The Art of Computer Programming, vol. 3, 6.4).
+        self.0 = (self.0.rotate_left(16) ^ number).wrapping_mul(0x9E37_79B9_7F4A_7C15);
+    }
+
+    fn finish(&self) -> u64 {
+        // The table takes the lowest bits, and multiplying spreads upwards.
+        self.0.rotate_left(26)
+    }
+}
+
 /// Things with a box, found by place.
 #[derive(Clone, Debug)]
 pub struct Raster<T> {
-    cells: HashMap<(i16, i16), Vec<T>>,
+    cells: HashMap<(i16, i16), Vec<T>, BuildHasherDefault<Spread>>,
     /// First and last row in use.
     rows: (i16, i16),
 }
 
 impl<T> Default for Raster<T> {
     fn default() -> Self {
-        Self { cells: HashMap::new(), rows: (i16::MAX, i16::MIN) }
+        Self { cells: HashMap::default(), rows: (i16::MAX, i16::MIN) }
     }
 }
 

@@ -7,7 +7,7 @@ use crate::written::{not_the_lesson, put};
 use std::path::PathBuf;
 
 /// The board as a browser runs it, packed; compiled when this command was.
-pub const ENGINE: &[u8] = include_bytes!(concat!(env!("OUT_DIR"), "/engine.wasm.gz"));
+pub const ENGINE: &[u8] = include_bytes!(concat!(env!("OUT_DIR"), "/engine.packed"));
 
 /// Writes the board of a lesson as one HTML file.
 ///
