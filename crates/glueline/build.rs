@@ -51,7 +51,19 @@ fn compile(workspace: &Path, target: &Path) -> Result<(), String> {
     let mut cargo = Command::new(variable("CARGO")?);
     cargo
         .current_dir(workspace)
-        .args(["build", "--locked", "--package", "board", "--package", "unpacker", "--lib", "--profile", PROFILE, "--target", TARGET])
+        .args([
+            "build",
+            "--locked",
+            "--package",
+            "board",
+            "--package",
+            "unpacker",
+            "--lib",
+            "--profile",
+            PROFILE,
+            "--target",
+            TARGET,
+        ])
         .arg("--target-dir")
         .arg(target);
     // What was meant for the machine's own code must not reach the browser's.

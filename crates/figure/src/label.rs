@@ -6,6 +6,7 @@
 //! free place. The same input gives the same places.
 
 use crate::drawing::{Mark, arc_points};
+use crate::found::{Place, Trail};
 use crate::geometry::{Point, Rect};
 use crate::metrics;
 use crate::palette::{Ink, Stroke};
@@ -161,6 +162,7 @@ pub struct Placer {
     /// The box round all boxes and labels.
     around: Rect,
     marks: Vec<Mark>,
+    trail: Trail,
 }
 
 impl Default for Placer {
@@ -172,6 +174,7 @@ impl Default for Placer {
             leaders: Vec::new(),
             around: Rect::NOTHING,
             marks: Vec::new(),
+            trail: Trail::default(),
         }
     }
 }
@@ -184,12 +187,14 @@ impl Placer {
 
     /// No label may touch this box: a label placed by hand, an arrowhead.
     pub fn avoid_rect(&mut self, rect: Rect) {
+        self.trail.rect(rect);
         self.boxes.add(rect, rect);
         self.around = self.around.joined(rect);
     }
 
     /// No label should cross this line.
     pub fn avoid_line(&mut self, from: Point, to: Point) {
+        self.trail.line(from, to);
         self.lines.add_line(from, to);
     }
 
@@ -270,7 +275,7 @@ impl Placer {
 
     /// Places a label and keeps its place from then on; gives back its box.
     pub fn put(&mut self, wish: &Wish) -> Rect {
-        let (at, align, leader) = self.find(wish);
+        let (at, align, leader) = self.trail.place(wish, || self.find(wish));
         let rect = wish.label.rect(at, align, wish.size);
         if let Some((from, to)) = leader {
             self.marks.push(Mark::Line { from, to, stroke: Stroke::LEADER });
@@ -289,6 +294,7 @@ impl Placer {
     }
 
     fn keep(&mut self, label: Rect) {
+        self.trail.label(label);
         self.labels.add(label, label);
         self.around = self.around.joined(label);
     }
@@ -298,7 +304,7 @@ impl Placer {
         !self.labels.near(Rect::between(from, to)).any(|rect| rect.is_crossed(from, to))
     }
 
-    fn find(&self, wish: &Wish) -> (Point, Align, Option<(Point, Point)>) {
+    fn find(&self, wish: &Wish) -> Place {
         for &(point, seat) in &wish.spots {
             let (at, align) = seat.place(point, wish.gap, wish.size);
             if self.is_free(wish.label.rect(at, align, wish.size)) {
@@ -434,6 +440,24 @@ mod tests {
         for (place, one) in rects.iter().enumerate() {
             for other in &rects[place + 1..] {
                 assert!(!one.overlaps(*other), "{one:?} {other:?}");
+            }
+        }
+    }
+
+    #[test]
+    fn a_place_found_before_is_that_of_the_sheet_as_it_is() {
+        let labels =
+            || (0..30).map(|number| Wish::new(Label::words(format!("{number} kN")), Point::new(50.0, 50.0)));
+        for boxes in [0, 1, 2, 1, 0, 2] {
+            let mut placer = Placer::new();
+            for number in 0..boxes {
+                let left = 40.0 + 7.0 * f64::from(number);
+                placer.avoid_rect(Rect { left, top: 30.0, right: left + 6.0, bottom: 46.0 });
+            }
+            for wish in labels() {
+                let (at, align, _) = placer.find(&wish);
+                let looked_for = wish.label.rect(at, align, wish.size);
+                assert_eq!(placer.put(&wish), looked_for, "{boxes} boxes");
             }
         }
     }

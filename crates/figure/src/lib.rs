@@ -30,6 +30,7 @@ mod faces;
 mod field_lines;
 mod fields;
 mod first_moment;
+mod found;
 pub mod geometry;
 pub mod grip;
 pub mod hatch;
