@@ -63,8 +63,8 @@ mod tests {
     fn packed(bytes: &[u8]) -> Vec<u8> {
         let mut packed = Vec::new();
         let length = bytes.len() as u64;
-        let mut writer =
-            LzmaWriter::new_use_header(&mut packed, &LzmaOptions::with_preset(9), Some(length)).unwrap();
+        let options = LzmaOptions { dict_size: 4 << 20, ..LzmaOptions::with_preset(9) };
+        let mut writer = LzmaWriter::new_use_header(&mut packed, &options, Some(length)).unwrap();
         writer.write_all(bytes).unwrap();
         writer.finish().unwrap();
         packed
