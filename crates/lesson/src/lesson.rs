@@ -66,6 +66,8 @@ pub enum Scene {
     Diagrams,
     /// The section: centroid, second moment.
     Section,
+    /// The transformed section, where it has several materials.
+    Transformed,
     /// The slice of length dx taken out of the beam.
     Slice,
     /// The bending stress on the two faces.
@@ -88,11 +90,12 @@ pub enum Scene {
 
 impl Scene {
     /// Every scene, in the order of the lecture.
-    pub const ALL: [Scene; 13] = [
+    pub const ALL: [Scene; 14] = [
         Scene::Beam,
         Scene::Reactions,
         Scene::Diagrams,
         Scene::Section,
+        Scene::Transformed,
         Scene::Slice,
         Scene::Bending,
         Scene::Cut,
@@ -111,6 +114,7 @@ impl Scene {
             Scene::Reactions => "reactions",
             Scene::Diagrams => "diagrams",
             Scene::Section => "section",
+            Scene::Transformed => "transformed",
             Scene::Slice => "slice",
             Scene::Bending => "bending",
             Scene::Cut => "cut",
@@ -130,6 +134,7 @@ impl Scene {
             Scene::Reactions => "the reactions",
             Scene::Diagrams => "the shear force and bending moment diagrams",
             Scene::Section => "the section, its centroid and second moment",
+            Scene::Transformed => "the transformed section and the stress in each material",
             Scene::Slice => "the slice that is taken out of the beam",
             Scene::Bending => "the bending stress on the two faces of the slice",
             Scene::Cut => "the cut and the piece beyond it",

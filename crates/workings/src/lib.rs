@@ -21,6 +21,7 @@ pub mod evaluate;
 pub mod expression;
 pub mod further;
 pub mod graph;
+pub mod material;
 pub mod mistake;
 pub mod notation;
 pub mod print;

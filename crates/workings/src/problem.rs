@@ -1,5 +1,6 @@
 //! What a lesson states, checked and in SI, with the lecturer's own names: the input of everything above.
 
+use crate::material::PartMaterial;
 use crate::working::HeightSide;
 use mechanics::beam::Beam;
 use mechanics::section::Part;
@@ -120,6 +121,8 @@ pub struct Problem {
     pub parts: Vec<Part>,
     /// One name for each part: `flange`, `web`, `plank 1`.
     pub part_names: Vec<String>,
+    /// What each part is made of; empty where the lesson says nothing of it.
+    pub part_materials: Vec<PartMaterial>,
     /// What the section is called in words: `T-section`, `IPE 300`.
     pub section_name: String,
     /// The joints between the parts.

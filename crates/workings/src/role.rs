@@ -26,6 +26,7 @@ pub enum Role {
     Deflection,
     Slope,
     ElasticModulus,
+    ModularRatio,
     Density,
     GravityAcceleration,
     // the section

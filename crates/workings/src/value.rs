@@ -137,6 +137,7 @@ fn chapter_name(chapter: Chapter) -> &'static str {
         Chapter::Diagrams => "diagrams",
         Chapter::Section => "section",
         Chapter::Bending => "bending",
+        Chapter::Materials => "materials",
         Chapter::Shear => "shear",
         Chapter::Point => "point",
         Chapter::Slice => "slice",

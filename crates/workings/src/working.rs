@@ -25,6 +25,8 @@ pub enum Chapter {
     Section,
     /// Bending stress.
     Bending,
+    /// Bending stress in each of several materials.
+    Materials,
     /// First moment, width, shear stress on the cut.
     Shear,
     /// Principal stresses at the cut; where the beam is governed.
@@ -39,12 +41,13 @@ pub enum Chapter {
 
 impl Chapter {
     /// All chapters in the order of the worked solution.
-    pub const ALL: [Self; 10] = [
+    pub const ALL: [Self; 11] = [
         Self::Given,
         Self::Reactions,
         Self::Diagrams,
         Self::Section,
         Self::Bending,
+        Self::Materials,
         Self::Shear,
         Self::Point,
         Self::Slice,
@@ -60,6 +63,7 @@ impl Chapter {
             Self::Diagrams => "Shear force and bending moment",
             Self::Section => "Section",
             Self::Bending => "Bending stress",
+            Self::Materials => "Stress in each material",
             Self::Shear => "Shear stress on the cut",
             Self::Point => "Stress at a point",
             Self::Slice => "The finite slice",

@@ -145,7 +145,11 @@ impl Guards {
         // A working that is not there, and a condition on the moments, hang on the whole diagrams.
         let missing = wanted.iter().any(Option::is_none)
             || tests.iter().any(|test| test.as_ref().is_none_or(|test| test.reads().is_empty()));
-        guards.governing = cone.iter().any(|&id| is_governing(workings.working(id)));
+        let materials = workings.chapter(Chapter::Materials).next().is_some();
+        guards.governing = cone.iter().any(|&id| {
+            let working = workings.working(id);
+            is_governing(working) || (materials && is_largest_stress(working))
+        });
         let diagrams = missing || cone.iter().any(|&id| is_of_diagrams(workings.working(id)));
         guards.set_stations(workings, diagrams);
         if diagrams {
@@ -330,6 +334,11 @@ fn cone(workings: &Workings, from: &[Id]) -> BTreeSet<Id> {
 /// Whether a working belongs to the place of the beam that governs.
 fn is_governing(working: &Working) -> bool {
     working.symbol.role == Role::EquivalentStress || working.name.contains("the junction")
+}
+
+/// Whether a working is a largest bending stress along the beam: of several materials many heights are compared.
+fn is_largest_stress(working: &Working) -> bool {
+    working.symbol.role == Role::BendingStress && working.name.ends_with(" along the beam")
 }
 
 /// Whether a working stands in the diagrams, and does not come from the balance of the piece left of the slice.

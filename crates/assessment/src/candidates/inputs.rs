@@ -54,7 +54,13 @@ impl SectionPrint {
         let workings = solved.workings();
         let mut formulas = DefaultHasher::new();
         for (id, working) in workings.in_order() {
-            if !matches!(working.chapter, Chapter::Section | Chapter::Shear | Chapter::Joints) {
+            let of_section = match working.chapter {
+                Chapter::Section | Chapter::Shear | Chapter::Joints => true,
+                // Which moment gives the largest stress hangs on the diagrams.
+                Chapter::Materials => !working.name.ends_with(" along the beam"),
+                _ => false,
+            };
+            if !of_section {
                 continue;
             }
             working.name.hash(&mut formulas);

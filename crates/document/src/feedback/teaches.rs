@@ -40,6 +40,7 @@ pub fn drawing_that_teaches(
         (Scene::Diagrams, _) if of_inner_forces && at_the_slice => "left-piece",
         (Scene::Diagrams, _) => "diagrams",
         (Scene::Section, _) => "section",
+        (Scene::Transformed, _) => "transformed",
         (Scene::Slice, _) => "slice",
         (Scene::Bending, _) => "faces",
         (Scene::Cut, _) => "section",

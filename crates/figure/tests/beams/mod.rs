@@ -55,6 +55,7 @@ pub fn problem(beam: Beam, slice: f64) -> Problem {
         loads: loads.collect(),
         parts: Vec::<Part>::new(),
         part_names: Vec::new(),
+        part_materials: Vec::new(),
         section_name: "rectangle".to_owned(),
         joints: Vec::new(),
         allowable: Default::default(),

@@ -243,6 +243,7 @@ pub fn problem(case: &Case, cut: (f64, HeightSide), bending: Bending) -> Problem
         loads: labels,
         parts: case.parts.clone(),
         part_names: (1..=case.parts.len()).map(|k| format!("part {k}")).collect(),
+        part_materials: Vec::new(),
         section_name: case.name.replace('-', " "),
         joints: case.joints.clone(),
         allowable: Default::default(),

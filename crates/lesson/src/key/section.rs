@@ -116,6 +116,13 @@ const PART: &[Key] = &[
         r#""11 GPa""#,
     ),
     Key::new(
+        "section.parts[].material",
+        Form::Text,
+        Need::Optional("that of the material, or the names of the parts"),
+        "What a part with a modulus of its own is made of.",
+        r#""steel""#,
+    ),
+    Key::new(
         "section.parts[].density",
         Form::Density,
         Need::Optional("that of the material"),

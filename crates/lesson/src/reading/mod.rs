@@ -34,6 +34,7 @@ use mechanics::beam::Load;
 use node::Table;
 use std::sync::Arc;
 use syntax::Trust;
+use workings::material::PartMaterial;
 use workings::problem::{LoadLabel, Problem};
 use workings::solved::Solved;
 
@@ -191,6 +192,7 @@ fn stated(raw: &toml::de::DeTable<'_>, source: &Source, report: &mut Report) -> 
         loads: beam.loads.into_iter().map(|(_, label)| label).collect(),
         parts: section.parts,
         part_names: section.part_names,
+        part_materials: named(section.part_materials, material),
         section_name: section.name,
         joints: section.joints,
         allowable,
@@ -213,6 +215,15 @@ fn stated(raw: &toml::de::DeTable<'_>, source: &Source, report: &mut Report) -> 
         requirements,
     };
     Some((lesson_read, lesson))
+}
+
+/// What the parts are made of; a part that has no modulus of its own is of the material of the lesson.
+fn named(mut parts: Vec<PartMaterial>, material: Option<&Table>) -> Vec<PartMaterial> {
+    let name = material.and_then(|table| table.owned_text("name"));
+    for part in parts.iter_mut().filter(|part| part.elastic_modulus.is_none() && part.name.is_none()) {
+        part.name.clone_from(&name);
+    }
+    parts
 }
 
 /// The weight of the beam for each metre of its length, N/m; none where a part has no density.

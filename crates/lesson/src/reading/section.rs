@@ -10,6 +10,7 @@ use crate::finding::Report;
 use mechanics::section::{Figure, Part, Section};
 use std::collections::HashMap;
 use std::ops::Range;
+use workings::material::PartMaterial;
 use workings::problem::{Joint, JointKind};
 use workings::reading::nearest;
 use workings::style::Style;
@@ -19,6 +20,8 @@ pub(super) struct SectionRead {
     pub(super) name: String,
     pub(super) parts: Vec<Part>,
     pub(super) part_names: Vec<String>,
+    /// What each part is made of.
+    pub(super) part_materials: Vec<PartMaterial>,
     /// The density of each part, kg/m³, where it has one of its own.
     pub(super) densities: Vec<Option<f64>>,
     /// For each name that the lecturer gave, the parts that it stands for.
@@ -43,6 +46,7 @@ struct Gathered {
     parts: Vec<Part>,
     names: Vec<String>,
     densities: Vec<Option<f64>>,
+    materials: Vec<PartMaterial>,
     places: Vec<PartPlace>,
     by_name: HashMap<String, Vec<usize>>,
     /// Names of parts that were refused.
@@ -100,6 +104,7 @@ pub(super) fn read(
         name: table.owned_text("name").unwrap_or(name),
         parts: gathered.parts,
         part_names: gathered.names,
+        part_materials: gathered.materials,
         densities: gathered.densities,
         by_name: gathered.by_name,
         joints,
@@ -283,6 +288,7 @@ fn whole(piece: Piece, table: &Table, gathered: &mut Gathered) {
         gathered.parts.push(part);
         gathered.names.push(name.to_owned());
         gathered.densities.push(None);
+        gathered.materials.push(PartMaterial::default());
         gathered.places.push(place);
     }
 }
@@ -326,6 +332,10 @@ fn part(
         gathered.parts.push(part.with_modular_ratio(modular_ratio));
         gathered.names.push(if several { format!("{name} {part_name}") } else { name.clone() });
         gathered.densities.push(entry.value("density").map(|given| given.value));
+        gathered.materials.push(PartMaterial {
+            name: entry.owned_text("material"),
+            elastic_modulus: entry.value("E").map(|given| given.value),
+        });
         gathered.places.push(place);
     }
     gathered.by_name.insert(name, (first..gathered.parts.len()).collect());

@@ -2,7 +2,7 @@
 
 use super::builder::{Builder, Entry};
 use super::diagrams::DiagramWorkings;
-use super::section::SectionWorkings;
+use super::section::{Placed, SectionWorkings};
 use crate::evaluate::EvaluationError;
 use crate::expression::Expression;
 use crate::role::Role;
@@ -20,13 +20,13 @@ pub(crate) struct BendingWorkings {
 }
 
 /// Where the stress is asked for.
-struct Fibre {
-    index: &'static str,
-    words: &'static str,
-    height: f64,
+pub(super) struct Fibre {
+    pub(super) index: String,
+    pub(super) words: String,
+    pub(super) height: f64,
     /// Stress over `M / I`: minus the distance above the axis, or the distance below it.
-    factor: Expression,
-    ratio: Option<Id>,
+    pub(super) factor: Expression,
+    pub(super) ratio: Option<Id>,
 }
 
 impl Builder<'_> {
@@ -54,7 +54,7 @@ impl Builder<'_> {
         section: &SectionWorkings,
         engine: &Section,
         moment: Id,
-        cut_distance: Id,
+        (cut_distance, in_materials): (Id, &[Fibre]),
         diagrams: &DiagramWorkings,
     ) -> Result<BendingWorkings, EvaluationError> {
         let properties = engine.properties();
@@ -63,12 +63,12 @@ impl Builder<'_> {
             true => cut_distance.into(),
             false => -Expression::from(cut_distance),
         };
-        let fibre = |index, words, height, side, factor| Fibre {
-            index,
-            words,
+        let fibre = |index: &str, words: &str, height, side, factor| Fibre {
+            index: index.to_owned(),
+            words: words.to_owned(),
             height,
             factor,
-            ratio: ratio_at(section, height, side, properties.height()),
+            ratio: counting(section, height, side, properties.height()).and_then(|placed| placed.ratio),
         };
         let top = fibre(
             "top",
@@ -93,22 +93,21 @@ impl Builder<'_> {
             let entry = Entry::new(
                 CHAPTER,
                 Role::BendingStress,
-                fibre.index,
+                &fibre.index,
                 format!("bending stress {}", fibre.words),
             );
             *found = self.stress(entry.says(says), fibre, moment, section, place)?;
         }
         let [_, _, at_cut] = here;
+        // In a beam of several materials a stiff one within may bear more than the outer fibres.
+        let outer = [top, bottom];
+        let fibres = if in_materials.is_empty() { outer.as_slice() } else { in_materials };
         let candidates: Vec<(&Fibre, Id)> = [diagrams.sagging, diagrams.hogging]
             .into_iter()
             .flatten()
-            .flat_map(|moment| [(&top, moment), (&bottom, moment)])
+            .flat_map(|moment| fibres.iter().map(move |fibre| (fibre, moment)))
             .collect();
-        let stress = |&(fibre, moment): &(&Fibre, Id)| {
-            let factor = self.workings.evaluate(&fibre.factor).map_or(f64::NAN, |factor| factor.value);
-            let ratio = fibre.ratio.map_or(1.0, |ratio| self.value(ratio));
-            ratio * self.value(moment) * factor
-        };
+        let stress = |&(fibre, moment): &(&Fibre, Id)| self.fibre_stress(fibre, moment);
         let by_stress = |a: &&(&Fibre, Id), b: &&(&Fibre, Id)| stress(a).total_cmp(&stress(b));
         let tension = candidates.iter().max_by(by_stress).copied().filter(|found| stress(found) > 0.0);
         let compression = candidates.iter().min_by(by_stress).copied().filter(|found| stress(found) < 0.0);
@@ -121,8 +120,9 @@ impl Builder<'_> {
             let Some((fibre, moment)) = found else { continue };
             let place = self.workings.working(moment).place;
             let says = format!(
-                "The {words} along the beam: of the largest sagging and the largest hogging moment, and of both \
-                 outer fibres, this pair gives most ({}).",
+                "The {words} along the beam: of the largest sagging and the largest hogging moment, and of {}, this pair \
+                 gives most ({}).",
+                if in_materials.is_empty() { "both outer fibres" } else { "all heights of all materials" },
                 fibre.words
             );
             let entry =
@@ -133,7 +133,14 @@ impl Builder<'_> {
         Ok(BendingWorkings { at_cut, tension, compression })
     }
 
-    fn stress(
+    /// The stress at a fibre under a moment, times I.
+    pub(super) fn fibre_stress(&self, fibre: &Fibre, moment: Id) -> f64 {
+        let factor = self.workings.evaluate(&fibre.factor).map_or(f64::NAN, |factor| factor.value);
+        let ratio = fibre.ratio.map_or(1.0, |ratio| self.value(ratio));
+        ratio * self.value(moment) * factor
+    }
+
+    pub(super) fn stress(
         &mut self,
         entry: Entry,
         fibre: &Fibre,
@@ -159,12 +166,14 @@ impl Builder<'_> {
     }
 }
 
-/// The modular ratio of the part at a height, where the parts differ.
-fn ratio_at(section: &SectionWorkings, height: f64, side: HeightSide, depth: f64) -> Option<Id> {
+/// The piece whose material counts at a height; of several materials side by side, of the stiffest,
+/// which bears most.
+fn counting(section: &SectionWorkings, height: f64, side: HeightSide, depth: f64) -> Option<&Placed> {
     let near = 1e-9 * depth;
-    let pieces = || section.pieces.iter().filter(|piece| !piece.placed.piece.hole);
+    let pieces = || section.pieces.iter().map(|piece| &piece.placed).filter(|placed| !placed.piece.hole);
+    let stiffest = |one: &&Placed, other: &&Placed| one.modular_ratio.total_cmp(&other.modular_ratio);
     pieces()
-        .find(|piece| piece.placed.piece.reaches(height, side, near))
+        .filter(|placed| placed.piece.reaches(height, side, near))
+        .max_by(stiffest)
         .or_else(|| pieces().next())
-        .and_then(|piece| piece.placed.ratio)
 }

@@ -167,7 +167,10 @@ impl Check<'_> {
         let scale = (moment.abs() + force_scale * problem.beam.length) * properties.height()
             / properties.second_moment;
         let at = |height: f64, side: HeightSide| {
-            let part = section.chords(height, side).first().map_or(0, |chord| chord.part);
+            // Of several materials side by side the stiffest.
+            let ratio = |part: usize| problem.parts.get(part).map_or(1.0, |part| part.modular_ratio);
+            let parts = section.chords(height, side).into_iter().map(|chord| chord.part);
+            let part = parts.max_by(|&one, &other| ratio(one).total_cmp(&ratio(other))).unwrap_or_default();
             profile.bending_stress_in(part, height)
         };
         let highest_ratio = problem.parts.iter().map(|part| part.modular_ratio).fold(1.0, f64::max);
@@ -177,6 +180,14 @@ impl Check<'_> {
         ];
         for (name, height, side) in places {
             self.named(name, at(height, side), scale * highest_ratio);
+        }
+        for material in &built.chapters.section.materials {
+            let part = material.parts.first().copied().unwrap_or_default();
+            for &id in &material.stresses {
+                let working = built.workings.working(id);
+                let height = working.place.height.unwrap_or_default();
+                self.compare(working, profile.bending_stress_in(part, height), scale * highest_ratio);
+            }
         }
     }
 

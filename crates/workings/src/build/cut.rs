@@ -183,8 +183,8 @@ impl Builder<'_> {
         };
         let says = format!("{} reaches this far beyond {words}.", capital(name));
         let depth = self.formula(entry(Role::Height, "depth", says), depth)?;
-        let plain = Expression::from(breadth) * depth.into();
-        let area = self.formula(entry(Role::AreaBeyond, "area", area_says), piece.placed.counted(plain))?;
+        let counted = piece.placed.strip(breadth, depth.into());
+        let area = self.formula(entry(Role::AreaBeyond, "area", area_says), counted)?;
         let half = Expression::from(depth) / 2.0.into();
         let centroid = match cut.beyond {
             HeightSide::Above => Expression::from(cut.height) + half,

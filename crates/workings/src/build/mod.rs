@@ -10,6 +10,7 @@ mod cut;
 mod diagrams;
 mod free_body;
 mod joints;
+mod materials;
 mod names;
 mod pieces;
 mod point;
@@ -48,7 +49,7 @@ pub(crate) use cut::{CutWorkings, narrow_contact};
 pub(crate) use diagrams::Stop;
 pub(crate) use joints::JointWorkings;
 pub(crate) use resultants::{PlaceAs, Shape, StretchWorkings};
-pub(crate) use section::{PieceWorkings, Size};
+pub(crate) use section::{PieceWorkings, Placed, Size};
 pub use slice::{Approach, SliceWorkings};
 
 /// Standard gravity, m/s²; exact by definition (ISO 80000-3).
@@ -134,7 +135,7 @@ fn all(
     (solution, engine): (&Solution, &Section),
 ) -> Result<Built, EvaluationError> {
     let mut builder = Builder::new(problem, style);
-    let section = builder.section(engine)?;
+    let mut section = builder.section(engine)?;
     let height = builder.cut_height(&section, engine.properties().height())?;
     let rigidity = builder.rigidity(&section, redundants)?;
     let weight = builder.own_weight(&section)?;
@@ -175,7 +176,8 @@ fn all(
         },
     )?;
     let cut_distance = builder.cut_distance(&section, height)?;
-    let bending = builder.bending(&section, engine, here.moment, cut_distance, &diagrams)?;
+    let fibres = builder.in_materials(&mut section, engine, here.moment, &diagrams)?;
+    let bending = builder.bending(&section, engine, here.moment, (cut_distance, &fibres), &diagrams)?;
     let shear = builder.shear(&section, engine, height, here.shear, diagrams.largest_shear)?;
     builder.point(engine, bending.at_cut, shear.stress_on_cut)?;
     builder.governing(&section, engine, &bending, &shear, &diagrams)?;
@@ -290,9 +292,14 @@ impl Builder<'_> {
         if !(modulus > 0.0 && (product - given).abs() <= 1e-12 * given) {
             return Ok(Rigidity::Given);
         }
-        let entry = Entry::new(Chapter::Given, Role::ElasticModulus, "", "elastic modulus")
-            .says("The modulus of elasticity of the material.");
-        let modulus = self.given(entry, modulus, Dimension::STRESS)?;
+        let modulus = match self.workings.id("elastic modulus") {
+            Some(known) => known,
+            None => {
+                let entry = Entry::new(Chapter::Given, Role::ElasticModulus, "", "elastic modulus")
+                    .says("The modulus of elasticity of the material.");
+                self.given(entry, modulus, Dimension::STRESS)?
+            }
+        };
         Ok(Rigidity::Product(Expression::from(modulus) * section.second_moment.into()))
     }
 

@@ -101,7 +101,7 @@ impl Builder<'_> {
         shear: &ShearWorkings,
         diagrams: &DiagramWorkings,
     ) -> Result<(), EvaluationError> {
-        if section.pieces.iter().any(|piece| piece.placed.ratio.is_some()) {
+        if !section.materials.is_empty() {
             return Ok(());
         }
         let mut found: Vec<(Id, &str)> = Vec::new();

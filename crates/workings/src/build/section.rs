@@ -1,6 +1,7 @@
 //! Area, centroid and second moment of the section, piece by piece.
 
 use super::builder::{Builder, Entry};
+use super::materials::MaterialWorkings;
 use super::pieces::Piece;
 use crate::dimension::Dimension;
 use crate::engine::Call;
@@ -19,7 +20,12 @@ pub(crate) struct Placed {
     pub(crate) piece: Piece,
     /// Its number in the table of pieces, from 1.
     pub(crate) number: String,
+    /// Its modular ratio; none where it is of the material of reference.
     pub(crate) ratio: Option<Id>,
+    /// What that is, or one.
+    pub(crate) modular_ratio: f64,
+    /// Its breadth in the transformed section, where it is a rectangle of another material.
+    pub(crate) transformed: Option<Id>,
     pub(crate) size: Size,
     /// Height of its lowest fibre; `None` where it stands on the base line.
     pub(crate) base: Option<Expression>,
@@ -57,6 +63,8 @@ pub(crate) enum Size {
 #[derive(Clone, Debug)]
 pub(crate) struct SectionWorkings {
     pub(crate) pieces: Vec<PieceWorkings>,
+    /// What it is made of; none where it is of one material.
+    pub(crate) materials: Vec<MaterialWorkings>,
     pub(crate) area: Id,
     pub(crate) centroid: Id,
     pub(crate) second_moment: Id,
@@ -93,6 +101,15 @@ impl Placed {
         };
         if self.piece.hole { -weighted } else { weighted }
     }
+
+    /// Breadth times what belongs to a height, counted; the breadth is that of the transformed section.
+    pub(crate) fn strip(&self, breadth: Id, height: Expression) -> Expression {
+        match self.transformed {
+            Some(wide) if self.piece.hole => -(Expression::from(wide) * height),
+            Some(wide) => Expression::from(wide) * height,
+            None => self.counted(Expression::from(breadth) * height),
+        }
+    }
 }
 
 impl Size {
@@ -113,11 +130,7 @@ impl Builder<'_> {
     /// The section's workings.
     pub(crate) fn section(&mut self, section: &Section) -> Result<SectionWorkings, EvaluationError> {
         let pieces = self.pieces_of_section();
-        let mixed = self.problem.parts.iter().any(|part| part.modular_ratio != 1.0);
-        let mut ratios: Vec<Option<Id>> = Vec::new();
-        for part in 0..self.problem.parts.len() {
-            ratios.push(if mixed { Some(self.ratio_given(part)?) } else { None });
-        }
+        let materials = self.materials()?;
         let mut sizes = Vec::with_capacity(pieces.len());
         for (place, piece) in pieces.iter().enumerate() {
             sizes.push(self.size_given(piece, &(place + 1).to_string())?);
@@ -125,25 +138,10 @@ impl Builder<'_> {
         let bases = self.bases(&pieces, &sizes)?;
         let mut done = Vec::with_capacity(pieces.len());
         for (place, ((piece, size), base)) in pieces.into_iter().zip(sizes).zip(bases).enumerate() {
-            let ratio = ratios.get(piece.part).copied().flatten();
+            let ratio = MaterialWorkings::ratio_of(&materials, piece.part);
             done.push(self.piece(piece, (place + 1).to_string(), ratio, size, base)?);
         }
-        self.whole_section(done, section)
-    }
-
-    fn ratio_given(&mut self, part: usize) -> Result<Id, EvaluationError> {
-        let name = self.problem.part_names.get(part).cloned().unwrap_or_else(|| format!("part {}", part + 1));
-        let entry = Entry::new(
-            Chapter::Given,
-            Role::Ratio,
-            &(part + 1).to_string(),
-            format!("modular ratio of {name}"),
-        )
-        .says(
-            "The modulus of elasticity of this part over that of reference: so many times its area counts in \
-             the transformed section.",
-        );
-        self.given(entry, self.problem.parts[part].modular_ratio, Dimension::NONE)
+        self.whole_section(done, materials, section)
     }
 
     fn size_given(&mut self, piece: &Piece, number: &str) -> Result<Size, EvaluationError> {
@@ -224,26 +222,30 @@ impl Builder<'_> {
         base: Option<Expression>,
     ) -> Result<PieceWorkings, EvaluationError> {
         let name = piece.name.clone();
-        let done = Placed { piece, number, ratio, size, base };
+        let transformed = self.transformed_breadth(&piece, &number, ratio, size)?;
+        let modular_ratio = ratio.map_or(1.0, |ratio| self.value(ratio));
+        let done = Placed { piece, number, ratio, modular_ratio, transformed, size, base };
         let mut says = format!("The area of {name}");
         says.push_str(match (done.piece.hole, ratio.is_some()) {
             (true, _) => "; a hole counts as a negative area.",
             (false, true) => ", counted as often as its modular ratio says.",
             (false, false) => ".",
         });
-        let plain = match (size, done.piece.figure) {
-            (Size::Rectangle { breadth, height }, _) => Expression::from(breadth) * height.into(),
-            (Size::Triangle { base, height }, _) => Expression::from(base) * height.into() / 2.0.into(),
+        let counted = match (size, done.piece.figure) {
+            (Size::Rectangle { breadth, height }, _) => done.strip(breadth, height.into()),
+            (Size::Triangle { base, height }, _) => {
+                done.counted(Expression::from(base) * height.into() / 2.0.into())
+            }
             (Size::Round { diameter }, Figure::HalfCircle { .. }) => {
-                Expression::from(PI) * Expression::from(diameter).power(2) / 8.0.into()
+                done.counted(Expression::from(PI) * Expression::from(diameter).power(2) / 8.0.into())
             }
             (Size::Round { diameter }, _) => {
-                Expression::from(PI) * Expression::from(diameter).power(2) / 4.0.into()
+                done.counted(Expression::from(PI) * Expression::from(diameter).power(2) / 4.0.into())
             }
             (Size::Outline, _) => return self.outline_piece(done, says),
         };
         let entry = Entry::new(CHAPTER, Role::Area, &done.number, format!("area of {name}")).says(says);
-        let area = self.formula(entry, done.counted(plain))?;
+        let area = self.formula(entry, counted)?;
         let height = |offset: Expression| done.above_base(offset);
         let centroid = match (size, done.piece.figure) {
             (Size::Rectangle { height: h, .. }, _) => height(Expression::from(h) / 2.0.into()),
@@ -295,7 +297,7 @@ impl Builder<'_> {
     fn own_second_moment(&mut self, piece: &Placed) -> Result<Expression, EvaluationError> {
         let plain = match (piece.size, piece.piece.figure) {
             (Size::Rectangle { breadth, height }, _) => {
-                Expression::from(breadth) * Expression::from(height).power(3) / 12.0.into()
+                return Ok(piece.strip(breadth, Expression::from(height).power(3)) / 12.0.into());
             }
             (Size::Triangle { base, height }, _) => {
                 Expression::from(base) * Expression::from(height).power(3) / 36.0.into()
@@ -322,11 +324,11 @@ impl Builder<'_> {
     fn whole_section(
         &mut self,
         mut pieces: Vec<PieceWorkings>,
+        materials: Vec<MaterialWorkings>,
         section: &Section,
     ) -> Result<SectionWorkings, EvaluationError> {
         let areas = pieces.iter().map(|piece| piece.area.into()).collect();
-        let transformed =
-            if pieces.iter().any(|piece| piece.placed.ratio.is_some()) { " transformed" } else { "" };
+        let transformed = if materials.is_empty() { "" } else { " transformed" };
         let entry = Entry::new(CHAPTER, Role::Area, "", "area")
             .says(format!("The{transformed} area of the section is the sum over its pieces."));
         let area = self.formula(entry, Expression::sum_over(areas))?;
@@ -371,6 +373,7 @@ impl Builder<'_> {
         self.formula(entry, (Expression::from(second_moment) / area.into()).root())?;
         Ok(SectionWorkings {
             pieces,
+            materials,
             area,
             centroid,
             second_moment,
@@ -460,4 +463,4 @@ impl Builder<'_> {
     }
 }
 
-const OUTLINE: &str = "Integrated exactly round the outline, arcs included.";
+pub(super) const OUTLINE: &str = "Integrated exactly round the outline, arcs included.";

@@ -307,7 +307,7 @@ impl Builder<'_> {
         largest: Id,
     ) -> Result<Id, EvaluationError> {
         let properties = engine.properties();
-        let area = if section.pieces.iter().any(|piece| piece.placed.ratio.is_some()) {
+        let area = if !section.materials.is_empty() {
             let entry = Entry::new(CHAPTER, Role::Area, "drawn", "area as drawn")
                 .says("The area of all parts as drawn, whatever they are made of.");
             let how = "Integrated exactly round the outline.";

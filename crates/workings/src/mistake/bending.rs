@@ -5,7 +5,10 @@ use super::source::Source::{Memory, ShearInContext};
 use super::{Kind, Mistake};
 use crate::expression::Expression;
 use crate::role::Role;
-use crate::working::{Chapter::Bending, Id};
+use crate::working::{
+    Chapter::{Bending, Materials},
+    Id,
+};
 use Kind::{Concept, Procedure};
 
 pub(super) static MISTAKES: [Mistake; 6] = [
@@ -53,8 +56,10 @@ pub(super) static MISTAKES: [Mistake; 6] = [
     ),
 ];
 
+/// In the material of the outer fibres and in each of several.
 fn stresses<'a>(lesson: &Lesson<'a>) -> impl Iterator<Item = Id> + use<'a> {
-    lesson.formulas(Bending, Role::BendingStress)
+    let in_materials = lesson.formulas(Materials, Role::BendingStress);
+    lesson.formulas(Bending, Role::BendingStress).chain(in_materials)
 }
 
 /// Every bending stress with the distance that it reads put for another.

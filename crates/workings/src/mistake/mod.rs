@@ -28,6 +28,7 @@
 //! #     loads: vec![LoadLabel { name: "P".into(), self_weight: false }],
 //! #     parts: shape.parts,
 //! #     part_names: vec!["plank".into()],
+//! #     part_materials: Vec::new(),
 //! #     section_name: "plank".into(),
 //! #     joints: Vec::new(),
 //! #     allowable: Default::default(),
@@ -49,6 +50,7 @@ mod inner_forces;
 mod joints;
 mod lesson;
 mod loads;
+mod materials;
 mod own;
 mod reach;
 mod reactions;
@@ -175,6 +177,7 @@ pub fn catalogue() -> impl Iterator<Item = &'static Mistake> {
         inner_forces::MISTAKES.as_slice(),
         section::MISTAKES.as_slice(),
         bending::MISTAKES.as_slice(),
+        materials::MISTAKES.as_slice(),
         shear::MISTAKES.as_slice(),
         first_moment::MISTAKES.as_slice(),
         joints::MISTAKES.as_slice(),

@@ -22,7 +22,7 @@ pub enum Said {
 }
 
 /// What stands in braces in a text of ours, and the role whose symbol it becomes: `{V} jumps at a force.`
-const SYMBOLS: [(&str, Role); 17] = [
+const SYMBOLS: [(&str, Role); 18] = [
     ("A", Role::Area),
     ("A'", Role::AreaBeyond),
     ("F", Role::ForceOnCut),
@@ -33,6 +33,7 @@ const SYMBOLS: [(&str, Role); 17] = [
     ("b", Role::Breadth),
     ("dx", Role::SliceLength),
     ("h", Role::Height),
+    ("n", Role::ModularRatio),
     ("q", Role::ShearFlow),
     ("sigma", Role::BendingStress),
     ("t", Role::WidthAtCut),

@@ -176,7 +176,7 @@ fn outline_as_full(lesson: &Lesson<'_>) -> Vec<Replaced> {
         return own.into_iter().collect();
     }
     let full = matches!(solid.as_slice(), [only] if !matches!(only.placed.size, Size::Outline));
-    if full || solid.len() < pieces.len() || pieces.iter().any(|piece| piece.placed.ratio.is_some()) {
+    if full || solid.len() < pieces.len() || !lesson.chapters().section.materials.is_empty() {
         return Vec::new();
     }
     let outer = lesson.breadth() * lesson.depth().power(3) / 12.0.into();

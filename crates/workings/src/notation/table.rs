@@ -74,6 +74,7 @@ pub(super) static ROWS: [Row; Role::Count as usize + 1] = [
     row(Role::Deflection, "deflection",                                       ["v",      "v",      "v",      "w",      "w",      "w"]),
     row(Role::Slope, "slope",                                                 ["θ",      "θ",      "θ",      "φ",      "φ",      "φ"]),
     all(Role::ElasticModulus, "modulus of elasticity", "E"),
+    all(Role::ModularRatio, "modular ratio", "n"),
     all(Role::Density, "density", "ρ"),
     all(Role::GravityAcceleration, "acceleration of gravity", "g"),
     row(Role::Breadth, "breadth",                                             ["b",      "B|b",    "B|b",    "b",      "B|b",    "B|b"]),
@@ -130,7 +131,8 @@ const _: () = {
 };
 
 /// Roles that share a letter on purpose: the axis, and a place along it; the stresses on an upright plane and those on the
-/// planes where they are largest; a reaction, which has the name of its support, and the radius of Mohr's circle, which has none.
+/// planes where they are largest; a reaction, which has the name of its support, and the radius of Mohr's circle, which has none;
+/// a modular ratio, which has the letter of its material, and a number of rows, which has the number of its joint.
 pub(super) fn share_a_letter(one: Role, other: Role) -> bool {
     let pair = (one.min(other), one.max(other));
     [
@@ -138,6 +140,7 @@ pub(super) fn share_a_letter(one: Role, other: Role) -> bool {
         (Role::BendingStress, Role::PrincipalStress),
         (Role::ShearStress, Role::PrincipalShear),
         (Role::Reaction, Role::CircleRadius),
+        (Role::ModularRatio, Role::Rows),
     ]
     .contains(&pair)
 }

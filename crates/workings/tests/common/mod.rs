@@ -58,6 +58,7 @@ impl Maker {
             loads: Vec::new(),
             parts,
             part_names,
+            part_materials: Vec::new(),
             section_name: "section".into(),
             joints: Vec::new(),
             allowable: Default::default(),

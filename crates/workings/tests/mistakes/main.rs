@@ -11,6 +11,7 @@ mod cases;
 mod graph;
 mod inner_forces;
 mod joints;
+mod materials;
 mod own;
 mod properties;
 mod reactions;
@@ -26,8 +27,15 @@ use workings::style::Style;
 
 #[test]
 fn every_mistake_of_the_catalogue_has_a_case() {
-    let chapters =
-        [reactions::CASES, inner_forces::CASES, section::CASES, bending::CASES, shear::CASES, joints::CASES];
+    let chapters = [
+        reactions::CASES,
+        inner_forces::CASES,
+        section::CASES,
+        bending::CASES,
+        materials::CASES,
+        shear::CASES,
+        joints::CASES,
+    ];
     let tested: BTreeSet<&str> = chapters.into_iter().flatten().map(|case| case.id).collect();
     let listed: BTreeSet<&str> = catalogue().map(|mistake| mistake.id()).collect();
     assert_eq!(tested, listed);

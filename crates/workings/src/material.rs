@@ -1,0 +1,118 @@
+//! What a section is made of: its parts by their modulus of elasticity, each material with a name and a letter.
+
+use crate::problem::Problem;
+
+/// What one part is made of, as the lesson states it.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct PartMaterial {
+    /// The lecturer's word for it: `steel`.
+    pub name: Option<String>,
+    /// Its own modulus of elasticity, Pa, where it is not that of reference.
+    pub elastic_modulus: Option<f64>,
+}
+
+/// One of several materials of a section: all parts of one modulus.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Material {
+    /// The lecturer's word for it, or the names of its parts.
+    pub name: String,
+    /// The index of its symbols, and the letter on its parts in a drawing: `s` for steel.
+    pub letter: String,
+    /// Its modulus over that of reference.
+    pub modular_ratio: f64,
+    /// Its modulus of elasticity, Pa; none where the lesson gives the ratio alone.
+    pub elastic_modulus: Option<f64>,
+    /// Its parts, by their place in the section.
+    pub parts: Vec<usize>,
+}
+
+impl Material {
+    /// Whether it is the one to which the others are transformed.
+    pub fn is_reference(&self) -> bool {
+        self.modular_ratio == 1.0
+    }
+}
+
+impl Problem {
+    /// The materials of the section in the order of its parts, where one of them is not that of reference; else none.
+    pub fn materials(&self) -> Vec<Material> {
+        if self.parts.iter().all(|part| part.modular_ratio == 1.0) {
+            return Vec::new();
+        }
+        let mut found: Vec<Material> = Vec::new();
+        for (place, part) in self.parts.iter().enumerate() {
+            let ratio = part.modular_ratio;
+            if let Some(known) = found.iter_mut().find(|known| known.modular_ratio == ratio) {
+                known.parts.push(place);
+                continue;
+            }
+            let own = self.part_materials.get(place).and_then(|of| of.elastic_modulus);
+            let known = self.elastic_modulus > 0.0 && self.elastic_modulus.is_finite();
+            let elastic_modulus =
+                known.then(|| own.filter(|_| ratio != 1.0).unwrap_or(ratio * self.elastic_modulus));
+            let (name, letter) = (String::new(), String::new());
+            found.push(Material { name, letter, modular_ratio: ratio, elastic_modulus, parts: vec![place] });
+        }
+        let named: Vec<Option<String>> = found.iter().map(|material| self.name_of(material)).collect();
+        let letters = letters(&named);
+        for ((material, name), letter) in found.iter_mut().zip(named).zip(letters) {
+            material.name = name.unwrap_or_else(|| self.names_of_parts(material));
+            material.letter = letter;
+        }
+        found
+    }
+
+    /// The word that the lesson has for a material.
+    fn name_of(&self, material: &Material) -> Option<String> {
+        let of_part = |part: &usize| self.part_materials.get(*part)?.name.as_deref().map(str::trim);
+        material.parts.iter().filter_map(of_part).find(|name| !name.is_empty()).map(str::to_owned)
+    }
+
+    /// `core`, `left plate and right plate`, `rib 1 and others`.
+    fn names_of_parts(&self, material: &Material) -> String {
+        let name = |part: usize| match self.part_names.get(part) {
+            Some(name) if !name.is_empty() => name.clone(),
+            _ => format!("part {}", part + 1),
+        };
+        match *material.parts.as_slice() {
+            [first, second] => format!("{} and {}", name(first), name(second)),
+            [first] => name(first),
+            [first, ..] => format!("{} and others", name(first)),
+            [] => String::new(),
+        }
+    }
+}
+
+/// A letter for each material: the first of its name where these differ, else a, b, c.
+fn letters(named: &[Option<String>]) -> Vec<String> {
+    let initial = |name: &Option<String>| {
+        let first = name.as_ref()?.chars().next()?;
+        first.is_ascii_alphabetic().then(|| first.to_ascii_lowercase().to_string())
+    };
+    let initials: Option<Vec<String>> = named.iter().map(initial).collect();
+    let distinct = |letters: &Vec<String>| (1..letters.len()).all(|k| !letters[..k].contains(&letters[k]));
+    initials.filter(distinct).unwrap_or_else(|| {
+        let letter = |place: usize| match u8::try_from(place) {
+            Ok(place) if place < 26 => char::from(b'a' + place).to_string(),
+            _ => (place + 1).to_string(),
+        };
+        (0..named.len()).map(letter).collect()
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::letters;
+
+    fn of(names: &[Option<&str>]) -> Vec<String> {
+        letters(&names.iter().map(|name| name.map(str::to_owned)).collect::<Vec<_>>())
+    }
+
+    #[test]
+    fn materials_have_the_first_letter_of_their_names_where_these_differ() {
+        assert_eq!(of(&[Some("Timber"), Some("steel")]), ["t", "s"]);
+        assert_eq!(of(&[Some("spruce"), Some("steel")]), ["a", "b"]);
+        assert_eq!(of(&[Some("timber"), None]), ["a", "b"]);
+        assert_eq!(of(&[Some("Öl"), Some("steel")]), ["a", "b"]);
+    }
+}
