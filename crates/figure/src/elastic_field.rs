@@ -256,7 +256,7 @@ fn arrows(
     let mut marks = Vec::new();
     for row in 0..rows {
         let height = scene.extent.bottom + scene.extent.height() * (row as f64 + 0.5) / rows as f64;
-        for chord in scene.chords(height, HeightSide::Above) {
+        for chord in scene.chords_of_materials(height, HeightSide::Above) {
             let count = (chord.length() * frame.scale / PITCH).round().max(1.0) as usize;
             for k in 0..count {
                 let x = chord.left + chord.length() * (k as f64 + 0.5) / count as f64;

@@ -28,6 +28,8 @@ pub(crate) enum Sample {
     NeutralAxis,
     /// A glue line.
     Glue,
+    /// The tint of a part without a hatch.
+    Ground,
     /// The hatch of a part, by its slant in rad.
     Part(f64),
     /// A line of this stroke.
@@ -144,6 +146,7 @@ fn sample(sample: &Sample, x: f64, y: f64) -> Vec<Mark> {
         Sample::BareFace => vec![tinted(Ink::CutTint, Ink::Cut)],
         Sample::ForceOnCut => arrow::half(from, to, Barb::Left, Stroke::solid(Ink::Cut, HEAVY)),
         Sample::NeutralAxis => vec![Mark::Line { from, to, stroke: Stroke::dash_dot(Ink::Line, THIN) }],
+        Sample::Ground => vec![tinted(Ink::Material, Ink::Line)],
         Sample::Part(slant) => {
             let mut marks = vec![tinted(Ink::Material, Ink::Line)];
             let hatch_stroke = Stroke::solid(Ink::Quiet, 0.5);

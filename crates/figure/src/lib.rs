@@ -68,11 +68,15 @@ mod sizes;
 mod sketch;
 mod slice;
 mod stress_block;
+mod strip_marks;
+mod strips;
 pub mod support;
 pub mod svg;
 pub mod text;
 mod trajectories;
 mod trajectory_lines;
+mod transformed;
+mod transformed_words;
 pub mod view;
 mod wall_flow;
 mod wall_flow_words;
@@ -156,10 +160,11 @@ const BEAM: [(&str, OfBeam); 8] = [
 /// A drawing of the slice or of the section, by name; nothing where it does not apply.
 type OfSection = fn(&Scene<'_>) -> Option<Drawing>;
 
-const SECTION: [(&str, OfSection); 10] = [
+const SECTION: [(&str, OfSection); 11] = [
     ("slice", |scene| Some(slice::slice(scene))),
     ("faces", |scene| Some(faces::faces(scene))),
     ("section", |scene| Some(section::section(scene))),
+    ("transformed", transformed::transformed),
     ("piece", |scene| Some(piece::piece(scene))),
     ("pictorial", |scene| Some(pictorial::pictorial(scene))),
     ("shear-element", |scene| Some(shear_element::shear_element(scene))),

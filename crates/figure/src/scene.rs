@@ -184,11 +184,26 @@ impl<'a> Scene<'a> {
 
     /// The level stretches of material at a height, seen from one side, parts that touch made one.
     pub fn chords(&self, height: f64, side: HeightSide) -> Vec<Chord> {
+        self.merged(height, side, |_, _| true)
+    }
+
+    /// The same, parts of several materials kept apart.
+    pub fn chords_of_materials(&self, height: f64, side: HeightSide) -> Vec<Chord> {
+        let ratio = |part: usize| self.section.parts().get(part).map_or(1.0, |part| part.modular_ratio);
+        self.merged(height, side, |one, other| ratio(one) == ratio(other))
+    }
+
+    fn merged(&self, height: f64, side: HeightSide, alike: impl Fn(usize, usize) -> bool) -> Vec<Chord> {
         let touching = 1e-7 * self.extent.breadth();
         let mut merged: Vec<Chord> = Vec::new();
+        let mut before = None;
         for chord in self.section.chords(height, side) {
+            let like = before.is_some_and(|before| alike(before, chord.part));
+            before = Some(chord.part);
             match merged.last_mut() {
-                Some(last) if chord.from <= last.right + touching => last.right = last.right.max(chord.to),
+                Some(last) if like && chord.from <= last.right + touching => {
+                    last.right = last.right.max(chord.to);
+                }
                 _ => merged.push(Chord { left: chord.from, right: chord.to }),
             }
         }

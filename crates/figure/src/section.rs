@@ -273,7 +273,7 @@ fn legend_entries(scene: &Scene) -> Vec<(Sample, Label)> {
         entries.push((Sample::Line(Stroke::solid(Ink::Line, MEDIUM)), Label::words("nails or bolts")));
     }
     for (ratio, slant) in cross_section::materials(scene) {
-        let value = w.value(ratio, Dimension::NONE, Role::Ratio);
+        let value = w.value(ratio, Dimension::NONE, Role::ModularRatio);
         entries
             .push((Sample::Part(slant), Label::words("material of modular ratio\u{a0}").followed_by(value)));
     }

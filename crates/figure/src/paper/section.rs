@@ -159,7 +159,7 @@ fn entries(scene: &Scene, with_cut: bool) -> Vec<(Sample, Label)> {
         entries.push((Sample::Line(Stroke::solid(Ink::Line, MEDIUM)), Label::words("nails or bolts")));
     }
     for (ratio, slant) in cross_section::materials(scene) {
-        let value = scene.writer.given(ratio, Dimension::NONE, Role::Ratio);
+        let value = scene.writer.given(ratio, Dimension::NONE, Role::ModularRatio);
         let words = Label::words("material of modular ratio\u{a0}").followed_by(value);
         entries.push((Sample::Part(slant), words));
     }

@@ -179,6 +179,46 @@ pub fn cases() -> Vec<Case> {
         joints: vec![joint("screws", JointKind::Fasteners, &[0])],
         cuts: vec![(12.0, Below), (100.0, Above)],
     });
+    let of = |part: Part, ratio: f64| part.with_modular_ratio(ratio);
+    cases.push(Case {
+        name: "flitch".into(),
+        parts: vec![
+            plank(0.0, 0.0, 120.0, 250.0),
+            of(plank(-5.0, 0.0, 5.0, 150.0), 20.0),
+            of(plank(120.0, 0.0, 5.0, 150.0), 20.0),
+        ],
+        joints: vec![joint("bolts", JointKind::Fasteners, &[1, 2])],
+        cuts: vec![(150.0, Above), (100.0, Above)],
+    });
+    cases.push(Case {
+        name: "steel-within-timber".into(),
+        parts: vec![
+            plank(0.0, 0.0, 60.0, 240.0),
+            of(plank(60.0, 20.0, 10.0, 200.0), 19.0),
+            plank(70.0, 0.0, 60.0, 240.0),
+        ],
+        joints: Vec::new(),
+        cuts: vec![(120.0, Above), (220.0, Above)],
+    });
+    cases.push(Case {
+        name: "sandwich-of-three".into(),
+        parts: vec![
+            of(plank(0.0, 0.0, 500.0, 2.0), 9.0),
+            of(plank(0.0, 2.0, 500.0, 80.0), 0.01),
+            plank(0.0, 82.0, 500.0, 10.0),
+        ],
+        joints: vec![joint("glue line 1", JointKind::Glue, &[2])],
+        cuts: vec![(82.0, Above), (32.0, Above)],
+    });
+    let mut round = shape(shapes::circle(0.12));
+    round[0].modular_ratio = 0.5;
+    round.push(of(plank(-60.0, 120.0, 120.0, 10.0), 15.0));
+    cases.push(Case {
+        name: "plate-on-a-log".into(),
+        parts: round,
+        joints: Vec::new(),
+        cuts: vec![(60.0, Above)],
+    });
     cases
 }
 

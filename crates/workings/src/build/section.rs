@@ -136,10 +136,17 @@ impl Builder<'_> {
             sizes.push(self.size_given(piece, &(place + 1).to_string())?);
         }
         let bases = self.bases(&pieces, &sizes)?;
-        let mut done = Vec::with_capacity(pieces.len());
+        let mut placed = Vec::with_capacity(pieces.len());
         for (place, ((piece, size), base)) in pieces.into_iter().zip(sizes).zip(bases).enumerate() {
+            let number = (place + 1).to_string();
             let ratio = MaterialWorkings::ratio_of(&materials, piece.part);
-            done.push(self.piece(piece, (place + 1).to_string(), ratio, size, base)?);
+            let modular_ratio = ratio.map_or(1.0, |ratio| self.value(ratio));
+            let transformed = self.transformed_breadth(&piece, &number, ratio, size)?;
+            placed.push(Placed { piece, number, ratio, modular_ratio, transformed, size, base });
+        }
+        let mut done = Vec::with_capacity(placed.len());
+        for placed in placed {
+            done.push(self.piece(placed)?);
         }
         self.whole_section(done, materials, section)
     }
@@ -213,18 +220,8 @@ impl Builder<'_> {
         Ok(bases)
     }
 
-    fn piece(
-        &mut self,
-        piece: Piece,
-        number: String,
-        ratio: Option<Id>,
-        size: Size,
-        base: Option<Expression>,
-    ) -> Result<PieceWorkings, EvaluationError> {
-        let name = piece.name.clone();
-        let transformed = self.transformed_breadth(&piece, &number, ratio, size)?;
-        let modular_ratio = ratio.map_or(1.0, |ratio| self.value(ratio));
-        let done = Placed { piece, number, ratio, modular_ratio, transformed, size, base };
+    fn piece(&mut self, done: Placed) -> Result<PieceWorkings, EvaluationError> {
+        let (name, size, ratio) = (done.piece.name.clone(), done.size, done.ratio);
         let mut says = format!("The area of {name}");
         says.push_str(match (done.piece.hole, ratio.is_some()) {
             (true, _) => "; a hole counts as a negative area.",
