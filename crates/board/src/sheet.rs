@@ -174,6 +174,15 @@ pub fn plan(lesson: &Lesson, solved: &Solved) -> Vec<Part> {
             ],
         ),
     ];
+    if solved.workings().chapter(Chapter::Materials).next().is_some() {
+        let steps = vec![
+            step("Which material bears more, and how many times?", &[Drawing("transformed")]),
+            step("", &[Results(Chapter::Materials)]),
+        ];
+        let title = "The transformed section";
+        let place = parts.iter().position(|part| part.name == "cut").unwrap_or(parts.len());
+        parts.insert(place, scene("transformed", title, &[Scene::Transformed], steps));
+    }
     parts.push(scene("point", Chapter::Point.title(), &[Scene::Point], at_points(solved)));
     if !notes::joints(lesson, solved).is_empty() {
         parts.push(scene("joints", "What the joints must carry", &[], vec![step("", &[Joints])]));

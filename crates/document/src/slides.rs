@@ -7,7 +7,7 @@ use lesson::Lesson;
 use workings::derivation::derivation;
 use workings::expression::Expression;
 use workings::solved::Solved;
-use workings::working::{Chapter, Id};
+use workings::working::{Chapter, Id, Working};
 
 /// A drawing higher than this share of its width stands beside the words.
 const TALL: f64 = 0.5;
@@ -108,6 +108,7 @@ impl Show<'_> {
         );
         let steps = vec![self.results(&[key.centroid, key.second_moment])];
         self.shown("The section, and the part beyond the cut", "section", steps);
+        self.transformed();
         self.shown("The piece beyond the cut", "pictorial", vec![words("What holds it?")]);
         self.shown(
             "The force on the cut",
@@ -136,6 +137,29 @@ impl Show<'_> {
             }]],
         );
         self.slides
+    }
+
+    /// The modular ratios beside the transformed section; then for each material its stress where it is largest at the slice.
+    fn transformed(&mut self) {
+        let workings = self.solved.workings();
+        let materials = self.solved.problem().materials();
+        let ratios = materials.iter().filter_map(|material| {
+            workings.id(&format!("modular ratio of {}", material.name)).filter(|_| !material.is_reference())
+        });
+        let mut steps = vec![words("Strained alike: which material bears more?")];
+        steps.extend(ratios.map(|id| self.line_of(id)));
+        self.shown("The transformed section", "transformed", steps);
+        let stresses = materials.iter().filter_map(|material| {
+            let start = format!("bending stress in {} at ", material.name);
+            let of_it =
+                workings.chapter(Chapter::Materials).filter(|(_, working)| working.name.starts_with(&start));
+            let size = |(_, working): &(Id, &Working)| working.value.value.abs();
+            of_it.max_by(|one, other| size(one).total_cmp(&size(other))).map(|(id, _)| self.line_of(id))
+        });
+        let stresses: Vec<Vec<Block>> = stresses.collect();
+        if !stresses.is_empty() {
+            self.slide("Stress in each material", Vec::new(), stresses);
+        }
     }
 
     /// Each step of the derivation in symbols, then in numbers; the sentences are the lecturer's.

@@ -23,6 +23,16 @@ pub fn drawing_that_teaches(
         // What is lost there is no matter of the beam.
         Some("sign" | "power-of-ten" | "cubed-millimetres" | "inch-pound" | "half-or-double") => return None,
         Some("wrong-side-of-the-jump" | "straight-line-m" | "couple-no-jump") => return Some("diagrams"),
+        Some(
+            "ratio-upside-down"
+            | "ratio-left-out"
+            | "i-as-drawn"
+            | "height-transformed"
+            | "stress-of-the-reference"
+            | "stress-divided-by-the-ratio"
+            | "q-as-drawn"
+            | "transformed-width",
+        ) => return Some("transformed"),
         Some("zero-where-bending-is-zero" | "q-at-the-neutral-axis") => return Some("first-moment"),
         _ => {}
     }
@@ -73,6 +83,10 @@ pub(super) fn what_it_shows(name: &str) -> &'static str {
         "section" => {
             "The section to scale. NA is the neutral axis, through the centroid of the whole section; the part beyond the cut is \
              hatched, and its centroid and the width of the cut are marked."
+        }
+        "transformed" => {
+            "The section, the transformed section and the bending stress in each material: at one height the stresses stand to each \
+             other as the moduli do."
         }
         "slice" => "The slice as a free body.",
         "faces" => {

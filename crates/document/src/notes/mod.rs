@@ -14,6 +14,7 @@ mod questions;
 mod section;
 mod shear;
 mod solution;
+mod transformed;
 mod walls;
 
 use crate::symbols::Symbols;
@@ -44,6 +45,7 @@ pub fn notes(lesson: &Lesson, solved: &Solved, paper: Paper) -> Document {
     author.reactions();
     author.diagrams();
     author.section();
+    author.transformed();
     author.planks();
     author.slice();
     author.bending();

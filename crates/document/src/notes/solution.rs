@@ -75,6 +75,7 @@ impl Author<'_> {
                 | Role::Distance
                 | Role::AreaBeyond
                 | Role::Height
+                | Role::Breadth
         );
         of_pieces
             && matches!(working.chapter, Chapter::Section | Chapter::Shear)
