@@ -16,6 +16,8 @@ pub const ALL: &[Builtin] = &[
     Builtin { name: "overhang", text: include_str!("../../../lessons/overhang.toml") },
     Builtin { name: "conveyor", text: include_str!("../../../lessons/conveyor.toml") },
     Builtin { name: "porch-beam", text: include_str!("../../../lessons/porch-beam.toml") },
+    Builtin { name: "library-joist", text: include_str!("../../../lessons/library-joist.toml") },
+    Builtin { name: "gangplank", text: include_str!("../../../lessons/gangplank.toml") },
     Builtin { name: "lintel", text: include_str!("../../../lessons/lintel.toml") },
 ];
 

@@ -158,3 +158,48 @@ fn every_lesson_asks_for_what_there_is() {
         }
     }
 }
+
+/// Closed form: n = 20, so that the plates count as 2 · 100 · 150 mm² beside 120 · 250 mm²: ȳ = (125 + 75)/2 = 100 mm,
+/// I = (120·250³ + 200·150³)/12 + 60 000·25² = 250e6 mm⁴; M = 12·1 − 4/2 kN m; Q of the plates 30 000·25 mm³.
+#[test]
+fn the_library_joist_comes_out_as_it_says() {
+    assert_values(
+        "library-joist",
+        &[
+            ("modular ratio of steel", 20.0),
+            ("centroid height", 0.100),
+            ("second moment", 250e-6),
+            ("shear force at the slice", 8.0e3),
+            ("bending moment at the slice", 10.0e3),
+            ("bending stress in oak at the top", -6.0e6),
+            ("bending stress in oak at the bottom", 4.0e6),
+            ("bending stress in steel at the top of left plate", -40.0e6),
+            ("bending stress in oak at the top of left plate", -2.0e6),
+            ("bending stress in steel at the bottom", 80.0e6),
+            ("share of the bending moment in steel", 0.3),
+            ("shear flow at bolts", 24.0e3),
+            ("force on one fastener of bolts", 1.8e3),
+        ],
+    );
+}
+
+/// Closed form: 9·2, 0.01·80 and 10 mm of plywood, centroids 1, 42 and 87 mm up: ȳ = 921.6/28.8 = 32 mm; I = 250 · (9·8/12 +
+/// 18·31² + 0.01·512 000/12 + 0.8·10² + 1000/12 + 10·55²) = 250 · 48 144 mm⁴; Q of the deck 250·10·55 mm³.
+#[test]
+fn the_gangplank_comes_out_as_it_says() {
+    assert_values(
+        "gangplank",
+        &[
+            ("modular ratio of aluminium", 9.0),
+            ("modular ratio of foam", 0.01),
+            ("centroid height", 0.032),
+            ("second moment", 12.036e-6),
+            ("shear force at the slice", 1.0e3),
+            ("bending moment at the slice", 440.0),
+            ("bending stress in aluminium at the bottom", 9.0 * 440.0 * 0.032 / 12.036e-6),
+            ("bending stress in foam at the top of core", -0.01 * 440.0 * 0.050 / 12.036e-6),
+            ("first moment at the cut", 137.5e-6),
+            ("shear stress on the cut", 1e3 * 137.5e-6 / (12.036e-6 * 0.250)),
+        ],
+    );
+}
