@@ -41,6 +41,7 @@ pub mod left_piece;
 mod legend;
 mod levels;
 mod loads;
+mod materials;
 pub mod metrics;
 mod outline;
 pub mod palette;

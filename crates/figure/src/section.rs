@@ -7,6 +7,7 @@ use crate::geometry::{Point as Spot, Rect};
 use crate::grip;
 use crate::label::{Escape, Placer, Seat, Wish};
 use crate::legend::{Sample, legend};
+use crate::materials::{self, Told};
 use crate::outline::Region;
 use crate::palette::{Ink, MEDIUM, Stroke, THIN};
 use crate::scene::Scene;
@@ -272,11 +273,7 @@ fn legend_entries(scene: &Scene) -> Vec<(Sample, Label)> {
     if has(JointKind::Fasteners) {
         entries.push((Sample::Line(Stroke::solid(Ink::Line, MEDIUM)), Label::words("nails or bolts")));
     }
-    for (ratio, slant) in cross_section::materials(scene) {
-        let value = w.value(ratio, Dimension::NONE, Role::ModularRatio);
-        entries
-            .push((Sample::Part(slant), Label::words("material of modular ratio\u{a0}").followed_by(value)));
-    }
+    entries.extend(materials::entries(scene, Told::Ratio));
     entries.push((Sample::None, Label::words(format!("unit of the sizes: {}", unit_of_sizes(scene)))));
     if scene.cut_chords.len() > 1 {
         let width = w.named(Role::WidthAtCut, scene.values.width, Dimension::LENGTH);

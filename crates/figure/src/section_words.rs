@@ -1,6 +1,7 @@
 //! The section in words.
 
 use crate::drawing::Description;
+use crate::materials::{self, Told};
 use crate::scene::Scene;
 use crate::sizes::corners;
 use workings::dimension::Dimension;
@@ -72,6 +73,11 @@ pub(crate) fn describe(scene: &Scene) -> (String, Description) {
             })
             .collect();
         long.table("Parts of the section", &["part", "area", "height of its centroid"], rows);
+    }
+    let materials = materials::words(scene, Told::Ratio);
+    if !materials.is_empty() {
+        long.sentence("It is of several materials, told apart by their hatches:");
+        long.list(materials);
     }
     let joints = scene.problem.joints.iter().map(|joint| {
         let beyond: Vec<&str> = joint

@@ -7,6 +7,7 @@ use crate::geometry::{Point, Rect};
 use crate::label::{Escape, Placer, Seat, Wish};
 use crate::legend::{Sample, legend};
 use crate::levels::{Tag, column};
+use crate::materials::{self, Told};
 use crate::palette::{Ink, MEDIUM, Stroke, THIN};
 use crate::scene::Scene;
 use crate::stress_block::{Band, bands};
@@ -23,7 +24,7 @@ const HEIGHT: f64 = 220.0;
 /// To have all to one scale it may become lower by this factor.
 const LOWEST: f64 = 0.6;
 /// Room that the section and the transformed section take, px across.
-const ROOM: (f64, f64) = (120.0, 220.0);
+const ROOM: (f64, f64) = (112.0, 180.0);
 /// The same on a narrow sheet, px.
 const NARROW_ROOM: (f64, f64) = (60.0, 82.0);
 /// Width of the panel of the stress each way from its axis, px.
@@ -368,28 +369,7 @@ fn tags(scene: &Scene, high: &High, of: &Transformed, axis: f64) -> Vec<Tag> {
 
 /// What the legend names: the materials by letter and hatch, the neutral axis, the signs.
 fn entries(scene: &Scene, of: &Transformed) -> Vec<(Sample, Label)> {
-    let w = &scene.writer;
-    let hatches = cross_section::materials(scene);
-    let mut entries = Vec::new();
-    for material in &of.materials {
-        let letter = Label::symbol(material.letter.clone());
-        let mut label = letter.and_words(format!(": {}", material.name));
-        if let Some(modulus) = material.elastic_modulus {
-            let symbol = match material.is_reference() {
-                true => w.symbol(Role::ElasticModulus),
-                false => w.symbol_indexed(Role::ElasticModulus, &material.letter),
-            };
-            let value = w.given(modulus, Dimension::STRESS, Role::ElasticModulus);
-            label = label.and_words(", ").followed_by(symbol.equals(value));
-        }
-        let sample = hatches.iter().find(|(ratio, _)| *ratio == material.modular_ratio);
-        if !material.is_reference() {
-            let ratio = w.value(material.modular_ratio, Dimension::NONE, Role::ModularRatio);
-            let symbol = w.symbol_indexed(Role::ModularRatio, &material.letter);
-            label = label.and_words(", ").followed_by(symbol.equals(ratio));
-        }
-        entries.push((sample.map_or(Sample::Ground, |&(_, slant)| Sample::Part(slant)), label));
-    }
+    let mut entries = materials::entries(scene, Told::All);
     entries.push((Sample::NeutralAxis, Label::words("neutral axis NA")));
     if of.greatest > 0.0 {
         entries.push((Sample::Line(Stroke::solid(Ink::Tension, MEDIUM)), Label::words("tension, T")));

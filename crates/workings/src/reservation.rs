@@ -211,10 +211,24 @@ fn not_principal(solved: &Solved) -> Reservation {
 }
 
 fn materials(solved: &Solved) -> Reservation {
-    let here = solved.problem().parts.iter().any(|part| part.modular_ratio != 1.0);
-    let sentence = "Parts of different material are taken as one by counting areas with their modular ratios; the joint \
-                    between them must hold without slip.";
-    Reservation { topic: Topic::Materials, sentence: sentence.into(), here }
+    let parts = &solved.problem().parts;
+    let here = parts.iter().any(|part| part.modular_ratio != 1.0);
+    let mut sentence = "Parts of different material are taken as one by counting areas with their modular ratios; the joint \
+                        between them must hold without slip."
+        .to_owned();
+    let section = solved.section();
+    let levels: Vec<f64> = section.levels().collect();
+    let side_by_side = levels.windows(2).any(|pair| {
+        let chords = section.chords(0.5 * (pair[0] + pair[1]), HeightSide::Above);
+        let ratio = |part: usize| parts.get(part).map(|part| part.modular_ratio);
+        chords.windows(2).any(|two| ratio(two[0].part) != ratio(two[1].part))
+    });
+    if side_by_side {
+        sentence.push_str(
+            " Where materials lie side by side, V Q/(I t) is the mean over all of them, and the stiffer one bears more.",
+        );
+    }
+    Reservation { topic: Topic::Materials, sentence, here }
 }
 
 fn short(solved: &Solved) -> Reservation {

@@ -93,7 +93,11 @@ pub fn over_the_depth(solved: &Solved, role: Role, letters: Letters) -> Option<D
     let scene = &Scene::of(solved)?;
     // Room that the section takes beside the axis, px across and down.
     let room = (letters.either(190.0, 110.0), letters.either(230.0, 210.0));
-    let frame = Frame::fitting(scene.extent, room, Point::new(0.0, 0.0));
+    let origin = Point::new(0.0, 0.0);
+    let frame = Frame::fitting(scene.extent, room, origin);
+    // Bolts through the flanks stand out from the section.
+    let out = bounds(&cross_section::given(scene, &frame)).width() - frame.right();
+    let frame = if out > 8.0 { Frame::fitting(scene.extent, (room.0 - out, room.1), origin) } else { frame };
     let mut marks = vec![Mark::group("section", "The section", cross_section::given(scene, &frame))];
     // The bending stress has both signs, the shear stress one.
     let reach = letters.either(160.0, 105.0);

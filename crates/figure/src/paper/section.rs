@@ -7,6 +7,7 @@ use crate::drawing::{Drawing, Mark, bounds};
 use crate::geometry::{Point as Spot, Rect};
 use crate::label::{Escape, Placer, Seat, Wish};
 use crate::legend::{Sample, legend_sized};
+use crate::materials::{self, Told};
 use crate::outline::Region;
 use crate::palette::{Ink, MEDIUM, Stroke, THIN};
 use crate::scene::Scene;
@@ -158,11 +159,7 @@ fn entries(scene: &Scene, with_cut: bool) -> Vec<(Sample, Label)> {
     if has(JointKind::Fasteners) {
         entries.push((Sample::Line(Stroke::solid(Ink::Line, MEDIUM)), Label::words("nails or bolts")));
     }
-    for (ratio, slant) in cross_section::materials(scene) {
-        let value = scene.writer.given(ratio, Dimension::NONE, Role::ModularRatio);
-        let words = Label::words("material of modular ratio\u{a0}").followed_by(value);
-        entries.push((Sample::Part(slant), words));
-    }
+    entries.extend(materials::entries(scene, Told::Modulus));
     entries.push((Sample::None, Label::words(format!("unit of the sizes: {}", unit_of_sizes(scene)))));
     entries
 }

@@ -2,6 +2,7 @@
 
 use crate::cut_words::at_most;
 use crate::drawing::Description;
+use crate::materials::{self, Told};
 use crate::scene::Scene;
 use core::fmt::Write;
 use mechanics::real::hypot;
@@ -53,6 +54,11 @@ fn shape(scene: &Scene) -> Description {
         words
     });
     long.list(parts.collect());
+    let materials = materials::words(scene, Told::Modulus);
+    if !materials.is_empty() {
+        long.sentence("It is of several materials, told apart by their hatches:");
+        long.list(materials);
+    }
     let joints = scene.problem.joints.iter().map(|joint| {
         let names = joint.beyond.iter().filter_map(|&part| scene.problem.part_names.get(part));
         let names: Vec<&str> = names.map(String::as_str).collect();

@@ -210,12 +210,12 @@ pub fn cases() -> Vec<Case> {
         joints: vec![joint("glue line 1", JointKind::Glue, &[2])],
         cuts: vec![(82.0, Above), (32.0, Above)],
     });
-    let mut round = shape(shapes::circle(0.12));
-    round[0].modular_ratio = 0.5;
-    round.push(of(plank(-60.0, 120.0, 120.0, 10.0), 15.0));
+    let mut sloping = shape(shapes::trapezoid(0.06, 0.12, 0.10, 0.0));
+    sloping[0].modular_ratio = 0.5;
+    sloping.push(of(plank(0.0, 100.0, 120.0, 10.0), 15.0));
     cases.push(Case {
-        name: "plate-on-a-log".into(),
-        parts: round,
+        name: "plate-on-a-keel".into(),
+        parts: sloping,
         joints: Vec::new(),
         cuts: vec![(60.0, Above)],
     });
