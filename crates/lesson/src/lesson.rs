@@ -82,6 +82,8 @@ pub enum Scene {
     Point,
     /// What the joints must carry.
     Joints,
+    /// What the beam may carry.
+    Allowables,
     /// The worked solution.
     Solution,
     /// What the formula leaves out.
@@ -90,7 +92,7 @@ pub enum Scene {
 
 impl Scene {
     /// Every scene, in the order of the lecture.
-    pub const ALL: [Scene; 14] = [
+    pub const ALL: [Scene; 15] = [
         Scene::Beam,
         Scene::Reactions,
         Scene::Diagrams,
@@ -103,6 +105,7 @@ impl Scene {
         Scene::Shear,
         Scene::Point,
         Scene::Joints,
+        Scene::Allowables,
         Scene::Solution,
         Scene::Limits,
     ];
@@ -122,6 +125,7 @@ impl Scene {
             Scene::Shear => "shear",
             Scene::Point => "point",
             Scene::Joints => "joints",
+            Scene::Allowables => "allowables",
             Scene::Solution => "solution",
             Scene::Limits => "limits",
         }
@@ -142,6 +146,7 @@ impl Scene {
             Scene::Shear => "the shear stress on the cut and over the depth",
             Scene::Point => "the stress at a point and over the side of the beam",
             Scene::Joints => "the joints",
+            Scene::Allowables => "what the beam may carry",
             Scene::Solution => "the worked solution",
             Scene::Limits => "what the formula leaves out",
         }

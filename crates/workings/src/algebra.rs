@@ -81,6 +81,11 @@ impl Expression {
         Self::Root(Box::new(self))
     }
 
+    /// A cube root.
+    pub fn cube_root(self) -> Self {
+        Self::CubeRoot(Box::new(self))
+    }
+
     /// The angle whose tangent is `above / below`, in the quadrant of their signs.
     pub fn arctangent(above: Self, below: Self) -> Self {
         Self::Arctangent(Box::new(above), Box::new(below))
@@ -124,6 +129,7 @@ impl Expression {
             Self::Negative(of)
             | Self::Power(of, _)
             | Self::Root(of)
+            | Self::CubeRoot(of)
             | Self::Absolute(of)
             | Self::Differential(of)
             | Self::SumOver(of) => of.each_working(visit),
@@ -162,6 +168,7 @@ impl Expression {
             Self::Negative(of) => Self::Negative(one(of)),
             Self::Power(of, power) => Self::Power(one(of), *power),
             Self::Root(of) => Self::Root(one(of)),
+            Self::CubeRoot(of) => Self::CubeRoot(one(of)),
             Self::Absolute(of) => Self::Absolute(one(of)),
             Self::Differential(of) => Self::Differential(one(of)),
             Self::SumOver(of) => Self::SumOver(one(of)),

@@ -5,6 +5,10 @@ use mechanics::beam::{Beam, Curve, Freedom, Hold, Load, Redundant, Side};
 use mechanics::section::Section;
 use std::sync::Arc;
 
+/// What is nearer to a whole number than this part of it is that number: 60 mm, computed as 59.999999999, is not to be
+/// rounded down to 55 mm.
+const WHOLE: f64 = 1e-9;
+
 /// A question to the engine, asked again when what it reads is replaced.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Call {
@@ -22,6 +26,14 @@ pub enum Call {
     ZeroOfMoment,
     /// The least of what it reads.
     Least,
+    /// The largest size of what it reads.
+    LargestSize,
+    /// The largest size of the deflection; reads the numbers of the beam.
+    LargestDeflection(Arc<BeamQuestion>),
+    /// The first of what it reads, rounded down to a multiple of the second.
+    RoundedDown,
+    /// What it reads, rounded up to a whole number.
+    RoundedUp,
     /// What of a piece of the section lies beyond a level cut; reads the height of the cut.
     Beyond {
         /// The piece alone.
@@ -196,6 +208,16 @@ impl Call {
             Self::Least => {
                 read.reduce(|least, value| if value >= least { least } else { value }).unwrap_or(f64::NAN)
             }
+            Self::LargestSize => read.map(f64::abs).reduce(f64::max).unwrap_or(f64::NAN),
+            Self::LargestDeflection(question) => question
+                .with(read)
+                .solve()
+                .map_or(f64::NAN, |solved| solved.extremes(Curve::Deflection).largest_size.value),
+            Self::RoundedDown => {
+                let (value, step) = (read.next().unwrap_or(f64::NAN), read.next().unwrap_or(f64::NAN));
+                (value / step * (1.0 + WHOLE)).floor() * step
+            }
+            Self::RoundedUp => (read.next().unwrap_or(f64::NAN) * (1.0 - WHOLE)).ceil(),
             Self::Beyond { piece, beyond, wanted } => {
                 let properties = piece.0.properties();
                 let height = read.next().unwrap_or(f64::NAN).clamp(properties.bottom, properties.top);

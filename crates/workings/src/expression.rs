@@ -32,6 +32,8 @@ pub enum Expression {
     Power(Box<Expression>, i8),
     /// A square root.
     Root(Box<Expression>),
+    /// A cube root.
+    CubeRoot(Box<Expression>),
     /// The angle, rad, whose tangent is the first over the second, in the quadrant of their signs.
     Arctangent(Box<Expression>, Box<Expression>),
     /// An absolute value.

@@ -3,7 +3,7 @@
 use crate::material::PartMaterial;
 use crate::working::HeightSide;
 use mechanics::beam::Beam;
-use mechanics::section::Part;
+use mechanics::section::{Part, Point};
 use mechanics::thin_wall::ThinWalls;
 
 /// How a support is drawn and spoken of.
@@ -40,9 +40,10 @@ pub struct LoadLabel {
 }
 
 /// How two parts hold together.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum JointKind {
     /// A glue line.
+    #[default]
     Glue,
     /// Nails, screws or bolts.
     Fasteners,
@@ -51,7 +52,7 @@ pub enum JointKind {
 }
 
 /// A named joint: it holds the parts beyond it to the rest.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct Joint {
     /// Its name, such as `glue line 1`.
     pub name: String,
@@ -59,12 +60,22 @@ pub struct Joint {
     pub kind: JointKind,
     /// Indices into the section's parts: what would slide if the joint were gone.
     pub beyond: Vec<usize>,
-    /// Rows of fasteners that share the shear flow; 1 for a single row, glue or weld.
+    /// Rows of fasteners, or lines of weld, that share the shear flow; 1 for a single one, or glue.
     pub rows: u32,
-    /// Distance between the fasteners of one row along the beam, m.
+    /// Distance between the fasteners of one row along the beam, or from one run of an intermittent weld to the next, m.
     pub spacing: Option<f64>,
     /// Force that one fastener may carry, N.
     pub fastener_capacity: Option<f64>,
+    /// Length of one run of an intermittent weld, m; none where the weld runs on.
+    pub run: Option<f64>,
+    /// Force that one line of weld may carry for each length of it, N/m.
+    pub strength: Option<f64>,
+    /// Shear stress that a glue line may bear, Pa.
+    pub allowable_stress: Option<f64>,
+    /// What a spacing is rounded down to a multiple of, m; none where it stays as it is.
+    pub step: Option<f64>,
+    /// Whether the spacing is wanted from key station to key station.
+    pub zones: bool,
 }
 
 /// What the material may be asked to bear, in an exercise: sizes, Pa; greater than zero. None where nothing is said.
@@ -78,6 +89,8 @@ pub struct Allowable {
     pub compression: Option<f64>,
     /// Shear stress.
     pub shear: Option<f64>,
+    /// Deflection, m, up or down.
+    pub deflection: Option<f64>,
 }
 
 /// The slice between x and x + dx.
@@ -100,6 +113,19 @@ pub struct CutPlace {
     pub beyond: HeightSide,
     /// The joint's name, where the cut was given by it.
     pub joint: Option<String>,
+}
+
+/// A further straight cut across the section, beside the level one: upright through a flange, sloping across a web.
+#[derive(Clone, Debug, PartialEq)]
+pub struct FurtherCut {
+    /// Its name, such as `cut through the flange`.
+    pub name: String,
+    /// Where it begins, in the section's own coordinates, m; it may lie off the material.
+    pub from: Point,
+    /// Where it ends, m.
+    pub to: Point,
+    /// A point of the part beyond, m.
+    pub keep: Point,
 }
 
 /// A checked lesson in SI. Everything above (drawings, documents, papers, the board) starts here.
@@ -127,6 +153,8 @@ pub struct Problem {
     pub section_name: String,
     /// The joints between the parts.
     pub joints: Vec<Joint>,
+    /// Further straight cuts across the section.
+    pub further_cuts: Vec<FurtherCut>,
     /// What the material may bear.
     pub allowable: Allowable,
     /// Where the slice is taken.

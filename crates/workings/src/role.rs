@@ -70,6 +70,8 @@ pub enum Role {
     Rows,
     // what may be carried
     LoadFactor,
+    Utilisation,
+    WeldStrength,
     // what elasticity says
     PoissonRatio,
     FormFactor,

@@ -1,7 +1,10 @@
 //! A lesson, solved: the engine's exact curves and properties beside the workings that lead there.
 
 use crate::build::{self, Built, Chapters};
-pub use crate::build::{Approach, KeyWorkings, SliceWorkings};
+pub use crate::build::{
+    AllowableWorkings, Approach, KeyWorkings, LimitWorkings, RatioWorkings, SliceWorkings,
+    StraightCutWorkings, ZoneWorkings,
+};
 use crate::evaluate::EvaluationError;
 use crate::graph::Workings;
 use crate::problem::Problem;
@@ -165,6 +168,23 @@ impl Solved {
     /// The workings of the slice, by id.
     pub fn slice(&self) -> &SliceWorkings {
         &self.built.slice
+    }
+
+    /// The limits of the lesson, by id; none where nothing is said of what may be borne.
+    pub fn allowables(&self) -> Option<&AllowableWorkings> {
+        self.built.chapters.allowables.as_ref()
+    }
+
+    /// The workings of the further straight cuts, in the order of the problem's; a cut that parts nothing has none.
+    pub fn further_cuts(&self) -> &[StraightCutWorkings] {
+        &self.built.chapters.further_cuts
+    }
+
+    /// The joints whose fasteners are set from key station to key station, each by its name with its zones from left to right.
+    pub fn zones(&self) -> impl Iterator<Item = (&str, &[ZoneWorkings])> {
+        let joints = self.built.chapters.joints.iter();
+        let zones = joints.map(|joint| (joint.name.as_str(), joint.zones.as_slice()));
+        zones.filter(|(_, zones)| !zones.is_empty())
     }
 
     /// The workings of each chapter by what they are.

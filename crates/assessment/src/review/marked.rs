@@ -135,7 +135,13 @@ pub fn scene(role: Role) -> Scene {
         | Role::PrincipalAngle
         | Role::PrincipalShear
         | Role::EquivalentStress => Scene::Point,
-        Role::FastenerForce | Role::FastenerCapacity | Role::Spacing | Role::Rows => Scene::Joints,
+        Role::FastenerForce
+        | Role::FastenerCapacity
+        | Role::Spacing
+        | Role::Rows
+        | Role::Count
+        | Role::WeldStrength => Scene::Joints,
+        Role::LoadFactor | Role::Utilisation => Scene::Allowables,
         _ => Scene::Solution,
     }
 }

@@ -59,6 +59,7 @@ pub fn problem(beam: Beam, slice: f64) -> Problem {
         section_name: "rectangle".to_owned(),
         joints: Vec::new(),
         allowable: Default::default(),
+        further_cuts: Vec::new(),
         slice: SlicePlace { at: slice, length: 0.05 },
         cut: CutPlace { height: 0.0, side: HeightSide::Above, beyond: HeightSide::Above, joint: None },
         beam,

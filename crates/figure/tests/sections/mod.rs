@@ -36,14 +36,7 @@ fn plank(x: f64, y: f64, breadth: f64, height: f64) -> Part {
 
 fn joint(name: &str, kind: JointKind, beyond: &[usize]) -> Joint {
     let rows = if kind == JointKind::Fasteners { 2 } else { 1 };
-    Joint {
-        name: name.into(),
-        kind,
-        beyond: beyond.to_vec(),
-        rows,
-        spacing: Some(0.05),
-        fastener_capacity: None,
-    }
+    Joint { name: name.into(), kind, beyond: beyond.to_vec(), rows, spacing: Some(0.05), ..Joint::default() }
 }
 
 /// All sections.
@@ -287,6 +280,7 @@ pub fn problem(case: &Case, cut: (f64, HeightSide), bending: Bending) -> Problem
         section_name: case.name.replace('-', " "),
         joints: case.joints.clone(),
         allowable: Default::default(),
+        further_cuts: Vec::new(),
         slice: SlicePlace { at, length: 0.05 },
         cut: CutPlace {
             height: cut.0 * 1e-3,

@@ -228,4 +228,11 @@ pub(super) const KEYS: &[Key] = &[
         "The largest shear stress.",
         r#""1 MPa""#,
     ),
+    Key::new(
+        "allowable.deflection",
+        Form::SIZE,
+        Need::Optional("no limit"),
+        "The largest deflection, up or down: a length, or a part of the span that is one of the named values, such as `L/300`.",
+        r#""12 mm""#,
+    ),
 ];

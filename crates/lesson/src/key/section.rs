@@ -203,6 +203,45 @@ const CORNER: &[Key] = &[
     ),
 ];
 
+const FURTHER_CUT: &[Key] = &[
+    Key::new(
+        "section.cuts",
+        Form::List,
+        Need::Optional("none"),
+        "Further straight cuts across the section, beside the level one of `[cut]`: upright through a flange, sloping across a \
+         web. Each must part the section.",
+        r#"[{ name = "cut through the flange", from = ["60 mm", "160 mm"], to = ["60 mm", "200 mm"], keep = ["80 mm", "180 mm"] }]"#,
+    ),
+    Key::new(
+        "section.cuts[].name",
+        Form::Text,
+        Need::Required,
+        "What the cut is called.",
+        r#""cut through the flange""#,
+    ),
+    Key::new(
+        "section.cuts[].from",
+        Form::Point,
+        Need::Required,
+        "Where it begins: to the right, and up; on the edge of the material or off it.",
+        r#"["60 mm", "160 mm"]"#,
+    ),
+    Key::new(
+        "section.cuts[].to",
+        Form::Point,
+        Need::Required,
+        "Where it ends: to the right, and up.",
+        r#"["60 mm", "200 mm"]"#,
+    ),
+    Key::new(
+        "section.cuts[].keep",
+        Form::Point,
+        Need::Required,
+        "A point of the part that is kept as the part beyond the cut.",
+        r#"["80 mm", "180 mm"]"#,
+    ),
+];
+
 const JOINT: &[Key] = &[
     Key::new(
         "section.joints",
@@ -236,14 +275,15 @@ const JOINT: &[Key] = &[
         "section.joints[].rows",
         Form::Count { least: 1, most: 1000 },
         Need::Optional("1"),
-        "How many rows of fasteners share the shear flow.",
+        "How many rows of fasteners, or lines of weld, share the shear flow.",
         "2",
     ),
     Key::new(
         "section.joints[].spacing",
         Form::SIZE,
         Need::Optional(""),
-        "From one fastener of a row to the next, along the beam.",
+        "From one fastener of a row to the next, along the beam; of an interrupted weld from the beginning of one run to that \
+         of the next.",
         r#""60 mm""#,
     ),
     Key::new(
@@ -252,6 +292,41 @@ const JOINT: &[Key] = &[
         Need::Optional(""),
         "The force that one fastener may carry.",
         r#""800 N""#,
+    ),
+    Key::new(
+        "section.joints[].shear-stress",
+        Form::positive(Dimension::STRESS),
+        Need::Optional("no limit"),
+        "Of a glue line: the shear stress that the glue may bear.",
+        r#""0.8 MPa""#,
+    ),
+    Key::new(
+        "section.joints[].strength",
+        Form::positive(Dimension::FORCE_PER_LENGTH),
+        Need::Optional("no limit"),
+        "Of a weld: the force that one line of it may carry for each length.",
+        r#""500 N/mm""#,
+    ),
+    Key::new(
+        "section.joints[].run",
+        Form::SIZE,
+        Need::Optional("the weld runs on"),
+        "Of an interrupted weld: the length of one run.",
+        r#""50 mm""#,
+    ),
+    Key::new(
+        "section.joints[].step",
+        Form::SIZE,
+        Need::Optional("5 mm, in US customary units 1/4 in"),
+        "What a spacing is rounded down to a multiple of.",
+        r#""10 mm""#,
+    ),
+    Key::new(
+        "section.joints[].zones",
+        Form::YesNo,
+        Need::Optional("false"),
+        "Whether spacing and number of the fasteners are told from key station to key station along the beam.",
+        "true",
     ),
 ];
 
@@ -289,6 +364,7 @@ pub(super) fn keys() -> Vec<Key> {
         }
     }
     keys.extend_from_slice(JOINT);
+    keys.extend_from_slice(FURTHER_CUT);
     keys
 }
 

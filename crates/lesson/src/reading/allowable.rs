@@ -20,6 +20,7 @@ pub(super) fn read(
         tension: size("tension"),
         compression: size("compression"),
         shear: size("shear-stress"),
+        deflection: size("deflection"),
     };
     let moved = |hold: &Hold| matches!(hold, Hold::Rigid { moved } if *moved != 0.0);
     let settles = beam.supports.iter().any(|support| moved(&support.transverse) || moved(&support.rotation));
@@ -33,7 +34,9 @@ pub(super) fn read(
             .add(place(), "how far the loads may grow is not told where a support settles: that does not grow with them")
             .mend("take `settles` and `turns` out, or leave [allowable] out");
     }
-    if parts.iter().any(|part| part.modular_ratio != 1.0) {
+    let stresses = [allowable.bending, allowable.tension, allowable.compression, allowable.shear];
+    let any_stress = stresses.iter().any(Option::is_some);
+    if any_stress && parts.iter().any(|part| part.modular_ratio != 1.0) {
         report
             .add(
                 place(),

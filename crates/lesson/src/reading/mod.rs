@@ -4,6 +4,8 @@ mod allowable;
 mod beam;
 mod beam_faults;
 mod form;
+mod further_cuts;
+mod joints;
 mod lecture;
 mod marking;
 mod mistakes;
@@ -195,6 +197,7 @@ fn stated(raw: &toml::de::DeTable<'_>, source: &Source, report: &mut Report) -> 
         part_materials: named(section.part_materials, material),
         section_name: section.name,
         joints: section.joints,
+        further_cuts: section.further_cuts,
         allowable,
         slice: slice?,
         cut,

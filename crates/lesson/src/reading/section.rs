@@ -1,5 +1,7 @@
 //! The section: a shape, a profile, an outline or parts; its joints.
 
+use super::further_cuts;
+use super::joints;
 use super::node::{Given, Table};
 use super::outline::{self, Drawn};
 use super::parts::{Extent, corner, moved};
@@ -11,7 +13,7 @@ use mechanics::section::{Figure, Part, Section};
 use std::collections::HashMap;
 use std::ops::Range;
 use workings::material::PartMaterial;
-use workings::problem::{Joint, JointKind};
+use workings::problem::{FurtherCut, Joint};
 use workings::reading::nearest;
 use workings::style::Style;
 
@@ -27,6 +29,7 @@ pub(super) struct SectionRead {
     /// For each name that the lecturer gave, the parts that it stands for.
     pub(super) by_name: HashMap<String, Vec<usize>>,
     pub(super) joints: Vec<Joint>,
+    pub(super) further_cuts: Vec<FurtherCut>,
     /// The checked section; none where something is wrong with it.
     pub(super) section: Option<Section>,
 }
@@ -42,16 +45,16 @@ const KINDS: [&str; 4] = ["shape", "profile", "outline", "parts"];
 
 /// The parts as they are gathered, one entry of each list a part.
 #[derive(Default)]
-struct Gathered {
-    parts: Vec<Part>,
+pub(super) struct Gathered {
+    pub(super) parts: Vec<Part>,
     names: Vec<String>,
     densities: Vec<Option<f64>>,
     materials: Vec<PartMaterial>,
     places: Vec<PartPlace>,
-    by_name: HashMap<String, Vec<usize>>,
+    pub(super) by_name: HashMap<String, Vec<usize>>,
     /// Names of parts that were refused.
     refused: Vec<String>,
-    sound: bool,
+    pub(super) sound: bool,
 }
 
 pub(super) fn read(
@@ -99,7 +102,8 @@ pub(super) fn read(
         }
     }
     let section = if gathered.sound { checked(&gathered, &whole_place(table), style, report) } else { None };
-    let joints = joints(table, &gathered, report);
+    let joints = joints::read(table, &gathered, style, report);
+    let further_cuts = further_cuts::read(table, section.as_ref(), report);
     SectionRead {
         name: table.owned_text("name").unwrap_or(name),
         parts: gathered.parts,
@@ -108,6 +112,7 @@ pub(super) fn read(
         densities: gathered.densities,
         by_name: gathered.by_name,
         joints,
+        further_cuts,
         section,
     }
 }
@@ -173,7 +178,7 @@ fn in_proportion(
 /// Dimensions that stand beside parts and belong to none of them.
 fn refuse_shape_keys(table: &Table, report: &mut Report) {
     for (word, node) in table.iter() {
-        if !matches!(word, "parts" | "joints" | "name") {
+        if !matches!(word, "parts" | "joints" | "cuts" | "name") {
             report
                 .add(node.key.clone(), format!("a section of parts has no `{word}` of its own"))
                 .mend("write it in one of the parts, or take it out")
@@ -376,7 +381,7 @@ fn placed(entry: &Table, gathered: &Gathered, style: &Style, report: &mut Report
     Some(piece)
 }
 
-fn no_such_part(given: &Given<&str>, gathered: &Gathered, headline: &str, report: &mut Report) {
+pub(super) fn no_such_part(given: &Given<&str>, gathered: &Gathered, headline: &str, report: &mut Report) {
     let mut names: Vec<&str> = gathered.by_name.keys().map(String::as_str).collect();
     names.sort_unstable();
     let mend = match nearest(given.value, names.iter().copied()) {
@@ -388,71 +393,4 @@ fn no_such_part(given: &Given<&str>, gathered: &Gathered, headline: &str, report
         }
     };
     report.add(given.span.clone(), format!("{headline} {}", in_quotes(given.value))).mend(mend);
-}
-
-fn joints(table: &Table, gathered: &Gathered, report: &mut Report) -> Vec<Joint> {
-    let mut joints: Vec<Joint> = Vec::new();
-    for entry in table.tables("joints") {
-        let mut beyond: Vec<usize> = Vec::new();
-        let mut sound = true;
-        for given in entry.names("beyond") {
-            match gathered.by_name.get(given.value.trim()) {
-                Some(parts) => beyond
-                    .extend(parts.iter().filter(|part| !beyond.contains(part)).copied().collect::<Vec<_>>()),
-                None => {
-                    sound = false;
-                    // Where the section itself was not understood its parts are not known.
-                    if gathered.sound {
-                        let given = Given { value: given.value.as_str(), span: given.span.clone() };
-                        no_such_part(&given, gathered, "no part is called", report);
-                    }
-                }
-            }
-        }
-        if sound
-            && gathered.sound
-            && entry.is_list_of_names("beyond")
-            && (beyond.is_empty() || beyond.len() == gathered.parts.len())
-        {
-            report
-                .add(
-                    entry.place("beyond"),
-                    "a joint holds some of the parts to the others, neither none nor all",
-                )
-                .mend("name the parts that would slide if the joint were gone");
-        }
-        let kind = match entry.text("kind").map(|given| given.value) {
-            None | Some("glue") => JointKind::Glue,
-            Some("weld") => JointKind::Weld,
-            Some(_) => JointKind::Fasteners,
-        };
-        if kind != JointKind::Fasteners {
-            for word in ["rows", "spacing", "capacity"] {
-                if let Some(node) = entry.get(word) {
-                    report
-                        .add(
-                            node.key.clone(),
-                            format!("`{word}` belongs to fasteners, and this joint has none"),
-                        )
-                        .mend("write kind = \"nails\", \"screws\" or \"bolts\", or take it out")
-                        .by_itself();
-                }
-            }
-        }
-        let Some(name) = entry.text("name") else { continue };
-        if joints.iter().any(|joint| joint.name == name.value) {
-            report
-                .add(name.span.clone(), format!("two joints are called {}", in_quotes(name.value)))
-                .mend("give each a name of its own, such as \"glue line 1\" and \"glue line 2\"");
-        }
-        joints.push(Joint {
-            name: name.value.trim().to_owned(),
-            kind,
-            beyond,
-            rows: entry.count("rows").map_or(1, |rows| rows.value),
-            spacing: entry.value("spacing").map(|given| given.value),
-            fastener_capacity: entry.value("capacity").map(|given| given.value),
-        });
-    }
-    joints
 }

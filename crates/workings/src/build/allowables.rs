@@ -3,50 +3,116 @@
 use super::beam_givens::{BeamGivens, HoldGiven, LoadKind};
 use super::bending::BendingWorkings;
 use super::builder::{Builder, Entry};
-use super::joints::JointWorkings;
+use super::diagrams::DiagramWorkings;
+use super::joints::{JointFlow, JointWorkings};
 use super::names::with_below;
+use super::section::SectionWorkings;
 use crate::dimension::Dimension;
 use crate::engine::Call;
 use crate::evaluate::EvaluationError;
 use crate::expression::Expression;
+use crate::problem::JointKind;
 use crate::role::Role;
 use crate::working::{Chapter, Id};
+use mechanics::beam::{Curve, Reached, Solution};
+use mechanics::section::Section;
 
 const CHAPTER: Chapter = Chapter::Allowables;
 
-/// Said wherever a load is found from what something may bear.
-const CAUTION: &str = "An exercise: a real beam is designed to the local code by a licensed engineer.";
+/// Said wherever a load or a size is found from what something may bear.
+pub(super) const CAUTION: &str =
+    "An exercise: a real beam is designed to the local code by a licensed engineer.";
+
+/// What the chapter is built from.
+pub(super) struct AllowableParts<'a> {
+    pub(super) beam: &'a BeamGivens,
+    pub(super) section: &'a SectionWorkings,
+    pub(super) engine: &'a Section,
+    pub(super) solution: &'a Solution,
+    pub(super) bending: &'a BendingWorkings,
+    pub(super) diagrams: &'a DiagramWorkings,
+    pub(super) shear_along: Id,
+    pub(super) joints: &'a [JointWorkings],
+}
 
 /// The workings of the chapter.
 #[derive(Clone, Debug)]
-pub(crate) struct AllowableWorkings {
-    /// The load factor of each limit; at least one.
-    pub(crate) factors: Vec<Id>,
+pub struct AllowableWorkings {
+    /// Each limit; at least one.
+    pub limits: Vec<LimitWorkings>,
     /// The least of them.
-    pub(crate) largest_factor: Id,
+    pub largest_factor: Id,
+    /// The least depth for each limit, in the same order; empty where the section cannot be stretched.
+    pub depths: Vec<Id>,
+    /// The depth of the section as it is, where it can be stretched.
+    pub(crate) depth: Option<Id>,
+    /// The span-to-depth ratios where bending and shear govern alike: the beam's own, and that ratio.
+    pub ratios: Option<RatioWorkings>,
+}
+
+/// The workings of one limit.
+#[derive(Clone, Debug)]
+pub struct LimitWorkings {
+    /// `shear stress`, `force on nails`.
+    pub words: String,
+    /// What is allowed.
+    pub allowed: Id,
+    /// What is reached under the loads that are given.
+    pub reached: Id,
+    /// What is reached over what is allowed.
+    pub utilisation: Id,
+    /// How many times all loads may grow.
+    pub factor: Id,
+    pub(crate) kind: LimitKind,
+}
+
+/// A beam that is one rectangle: its span over its depth.
+#[derive(Clone, Copy, Debug)]
+pub struct RatioWorkings {
+    /// Of this beam.
+    pub own: Id,
+    /// The largest moment over the largest shear force and the span: what tells the kind of load.
+    pub kind: Id,
+    /// Where bending and shear govern alike.
+    pub alike: Id,
 }
 
 /// A limit, and what reaches it first.
-struct Limit {
+pub(super) struct Limit {
     /// `shear stress`, `nails`.
-    words: String,
-    index: String,
-    allowed: Id,
-    reached: Id,
+    pub(super) words: String,
+    pub(super) index: String,
+    pub(super) allowed: Id,
+    pub(super) reached: Id,
+    pub(super) kind: LimitKind,
+}
+
+/// How what reaches a limit changes with the depth of the section.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) enum LimitKind {
+    /// As one over its square: a bending stress.
+    Bending,
+    /// As one over it: a shear stress, a shear flow.
+    Shear,
+    /// As one over its cube: a deflection.
+    Deflection,
+    /// In no simple way: the stress on a joint with contacts that grow with the depth.
+    Other,
 }
 
 impl Builder<'_> {
     /// The load factors and the largest loads; none where nothing is said of what may be borne, or where not everything grows
     /// with the loads: a settlement stays what it is, and so does the beam's own weight.
-    pub(crate) fn allowables(
+    pub(super) fn allowables(
         &mut self,
-        beam: &BeamGivens,
-        bending: &BendingWorkings,
-        shear_along: Id,
-        joints: &[JointWorkings],
+        parts: &AllowableParts<'_>,
     ) -> Result<Option<AllowableWorkings>, EvaluationError> {
-        let mut limits = self.limits(bending, shear_along)?;
-        limits.extend(fasteners(joints));
+        let beam = parts.beam;
+        let mut limits = self.limits(parts.bending, parts.shear_along)?;
+        limits.extend(
+            parts.joints.iter().zip(1..).filter_map(|joint| self.limit_of_joint(parts.engine, joint)),
+        );
+        limits.extend(self.limit_of_deflection(parts)?);
         limits.retain(|limit| self.value(limit.reached) != 0.0);
         let moved = |hold: &HoldGiven| matches!(hold, HoldGiven::Moved(_));
         let stays = self.problem.loads.iter().any(|label| label.self_weight)
@@ -54,29 +120,41 @@ impl Builder<'_> {
         if limits.is_empty() || stays {
             return Ok(None);
         }
-        let mut factors = Vec::with_capacity(limits.len());
+        let mut found = Vec::with_capacity(limits.len());
         for limit in &limits {
-            let says = format!(
-                "So many times may all loads grow together until the {} is the allowable one.",
-                limit.words
-            );
-            let entry = Entry::new(
-                CHAPTER,
-                Role::LoadFactor,
-                &limit.index,
-                format!("load factor for {}", limit.words),
-            );
-            let place = self.workings.working(limit.reached).place;
-            let entry = match place.station {
-                Some(station) => entry.at(station, place.side),
-                None => entry,
-            };
-            let factor = Expression::from(limit.allowed) / Expression::from(limit.reached).size();
-            factors.push(self.formula(entry.says(says), factor)?);
+            found.push(self.limit(limit)?);
         }
+        let factors: Vec<Id> = found.iter().map(|limit| limit.factor).collect();
         let largest_factor = self.largest_factor(&limits, &factors)?;
         self.largest_loads(beam, largest_factor)?;
-        Ok(Some(AllowableWorkings { factors, largest_factor }))
+        let (depth, depths) = self.least_depths(parts, &limits, &factors)?.unzip();
+        let depths = depths.unwrap_or_default();
+        let ratios = self.span_ratios(parts, &limits)?;
+        Ok(Some(AllowableWorkings { limits: found, largest_factor, depths, depth, ratios }))
+    }
+
+    /// How far a limit is used, and how many times the loads may grow.
+    fn limit(&mut self, limit: &Limit) -> Result<LimitWorkings, EvaluationError> {
+        let place = self.workings.working(limit.reached).place;
+        let entry = |role, what: &str| {
+            let entry = Entry::new(CHAPTER, role, &limit.index, format!("{what} for {}", limit.words));
+            match place.station {
+                Some(station) => entry.at(station, place.side),
+                None => entry,
+            }
+        };
+        let (allowed, reached) = (Expression::from(limit.allowed), Expression::from(limit.reached).size());
+        let says = format!("What part of the allowable {} the given loads take up.", limit.words);
+        let used = entry(Role::Utilisation, "utilisation").says(says);
+        let utilisation = self.formula(used, reached.clone() / allowed.clone())?;
+        let says = format!(
+            "So many times may all loads grow together until the {} is the allowable one.",
+            limit.words
+        );
+        let factor = self.formula(entry(Role::LoadFactor, "load factor").says(says), allowed / reached)?;
+        let (allowed, reached) = (limit.allowed, limit.reached);
+        let words = limit.words.clone();
+        Ok(LimitWorkings { words, allowed, reached, utilisation, factor, kind: limit.kind })
     }
 
     /// What the lesson gives of what may be borne.
@@ -100,13 +178,14 @@ impl Builder<'_> {
             let own =
                 own.map(|stress| self.allowed(&name, (Role::BendingStress, &symbol), stress)).transpose()?;
             if let (Some(allowed), Some(reached)) = (of(own), reached) {
-                limits.push(Limit { words: words.to_owned(), index: index.to_owned(), allowed, reached });
+                let (words, index) = (words.to_owned(), index.to_owned());
+                limits.push(Limit { words, index, allowed, reached, kind: LimitKind::Bending });
             }
         }
         if let Some(stress) = allowable.shear {
             let allowed = self.allowed("allowable shear stress", (Role::ShearStress, "allow"), stress)?;
             let (words, index) = ("shear stress".to_owned(), "s".to_owned());
-            limits.push(Limit { words, index, allowed, reached: shear_along });
+            limits.push(Limit { words, index, allowed, reached: shear_along, kind: LimitKind::Shear });
         }
         Ok(limits)
     }
@@ -169,18 +248,52 @@ impl Builder<'_> {
         }
         Ok(())
     }
-}
 
-/// The fasteners whose spacing and capacity are given, where V is largest.
-fn fasteners(joints: &[JointWorkings]) -> impl Iterator<Item = Limit> + '_ {
-    joints.iter().zip(1..).filter_map(|(joint, number)| {
-        let fasteners = joint.along.last()?.fasteners?;
-        let (reached, allowed) = (fasteners.force?, fasteners.capacity?);
-        Some(Limit {
-            words: format!("force on {}", joint.name),
-            index: format!("j{number}"),
-            allowed,
-            reached,
-        })
-    })
+    /// The largest deflection of the beam, where it has a limit.
+    fn limit_of_deflection(&mut self, parts: &AllowableParts<'_>) -> Result<Option<Limit>, EvaluationError> {
+        let Some(allowed) = self.problem.allowable.deflection else { return Ok(None) };
+        let entry = Entry::new(Chapter::Given, Role::Deflection, "allow", "allowable deflection")
+            .says("How far the beam may bend, as given: a length, or a part of the span.");
+        let allowed = self.given(entry, allowed, Dimension::LENGTH)?;
+        let (reads, question) = self.beam_question(parts.beam, &[]);
+        let call = Call::LargestDeflection(question);
+        let value = call.evaluate(&reads, self.workings.values());
+        let how =
+            "The largest deflection by its size, up or down, from the exact deflected shape of the beam.";
+        let mut entry = Entry::new(CHAPTER, Role::Deflection, "max", "largest deflection along the beam").says(
+            "Where the slope is zero, or at a free end. It follows from E I v'' = M and, like the stresses, grows with the loads.",
+        );
+        let reached = parts.solution.extremes(Curve::Deflection).largest_size.reached;
+        if let Some(Reached::At(place)) = reached.first() {
+            entry = entry.at(place.station, None);
+        }
+        let reached = self.engine(entry, how, (reads, call), value, Dimension::LENGTH)?;
+        let (words, index) = ("deflection".to_owned(), "d".to_owned());
+        Ok(Some(Limit { words, index, allowed, reached, kind: LimitKind::Deflection }))
+    }
+
+    /// What a joint may carry, where V is largest: the force on a fastener whose spacing is given, the stress on a glue line,
+    /// the flow in a line of weld.
+    fn limit_of_joint(&self, engine: &Section, (joint, number): (&JointWorkings, i32)) -> Option<Limit> {
+        let JointFlow { fasteners, stress, .. } = joint.along.last()?;
+        let index = format!("j{number}");
+        let name = &joint.name;
+        if let Some((reached, allowed)) = fasteners.and_then(|f| Some((f.force?, f.capacity?))) {
+            let words = format!("force on {name}");
+            return Some(Limit { words, index, allowed, reached, kind: LimitKind::Shear });
+        }
+        let (reached, allowed) = (*stress)?;
+        let words = match self.workings.working(reached).symbol.role {
+            Role::ShearFlow => format!("force on {name}"),
+            _ => format!("shear stress on {name}"),
+        };
+        let own = self.problem.joints.iter().find(|own| own.name == *name)?;
+        let all_level = || {
+            let cut = engine.joint_cut(&own.beyond);
+            cut.is_ok_and(|cut| cut.contacts.iter().all(|contact| contact.is_level()))
+        };
+        let kind =
+            if own.kind == JointKind::Weld || all_level() { LimitKind::Shear } else { LimitKind::Other };
+        Some(Limit { words, index, allowed: allowed?, reached, kind })
+    }
 }

@@ -63,13 +63,13 @@ pub(crate) struct BeamGivens {
     /// Inside the beam, from left to right.
     pub(crate) hinges: Vec<Id>,
     pub(crate) loads: Vec<LoadGiven>,
-    /// Where the reactions depend on it.
+    /// Where the reactions depend on it, or the deflection has a limit.
     pub(crate) rigidity: Option<Id>,
 }
 
 /// Where the flexural rigidity comes from.
 pub(crate) enum Rigidity {
-    /// The reactions do not depend on it.
+    /// Neither the reactions nor a limit depends on it.
     NotAsked,
     /// From the elastic modulus and the section.
     Product(Expression),

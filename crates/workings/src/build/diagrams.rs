@@ -25,6 +25,10 @@ pub(crate) struct DiagramWorkings {
     pub(crate) hogging: Option<Id>,
     /// The key stations from left to right.
     pub(crate) stops: Vec<Stop>,
+    /// What each key station is called: `A`, `force P`.
+    pub(crate) words: Vec<String>,
+    /// Where V passes through zero between one key station and the next, and M there.
+    pub(crate) zeros: Vec<Option<ZeroOfShear>>,
     /// The intensities just inside the ends of each stretch between them; none where no spread load acts.
     pub(crate) intensities: Vec<Option<(Id, Id)>>,
 }
@@ -67,10 +71,10 @@ struct Reach<'a> {
 }
 
 /// Where V passes through zero inside a stretch, and M there.
-#[derive(Clone, Copy)]
-struct ZeroOfShear {
-    station: Id,
-    moment: Id,
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct ZeroOfShear {
+    pub(crate) station: Id,
+    pub(crate) moment: Id,
 }
 
 impl Builder<'_> {
@@ -84,7 +88,7 @@ impl Builder<'_> {
         let keys = self.with_zeros_of_load(beam, keys)?;
         let mut values: Vec<Values> = Vec::with_capacity(keys.len());
         let mut intensities = Vec::with_capacity(keys.len());
-        let mut extra: Vec<Id> = Vec::new();
+        let mut zeros: Vec<Option<ZeroOfShear>> = Vec::new();
         let last_place = keys.len() - 1;
         for (place, key) in keys.iter().enumerate() {
             let before = place.checked_sub(1).zip(values.last().copied());
@@ -97,7 +101,7 @@ impl Builder<'_> {
                     let reach = Reach { from, to, shear, moment, intensity };
                     let (shear, moment) = self.along(&reach);
                     let zero = self.zero_of_shear(&reach, &shear)?;
-                    extra.extend(zero.map(|zero| zero.moment));
+                    zeros.push(zero);
                     self.contraflexures(&reach, &moment, zero)?;
                     (shear, moment)
                 }
@@ -113,8 +117,10 @@ impl Builder<'_> {
         let stops =
             stops.map(|(key, &Values { shear, moment })| Stop { station: key.station, shear, moment });
         let stops = stops.collect();
+        let extra: Vec<Id> = zeros.iter().flatten().map(|zero| zero.moment).collect();
         let (largest_shear, sagging, hogging) = self.largest(&values, &extra)?;
-        Ok(DiagramWorkings { largest_shear, sagging, hogging, stops, intensities })
+        let words = keys.into_iter().map(|key| key.words).collect();
+        Ok(DiagramWorkings { largest_shear, sagging, hogging, stops, words, zeros, intensities })
     }
 
     /// The key stations from left to right, with what acts at each.

@@ -1,9 +1,10 @@
 //! The joints between the parts: shear flow, force on a fastener, the largest spacing.
 
 use super::builder::{Builder, Entry};
+use super::diagrams::DiagramWorkings;
+use super::fasteners::Held;
 use super::section::SectionWorkings;
-use crate::dimension::Dimension;
-use crate::engine::Call;
+use super::zones::ZoneWorkings;
 use crate::evaluate::EvaluationError;
 use crate::expression::Expression;
 use crate::problem::{Joint, JointKind};
@@ -25,6 +26,8 @@ pub(crate) struct JointWorkings {
     pub(crate) pieces: Vec<usize>,
     /// At the slice, and where V is largest.
     pub(crate) along: Vec<JointFlow>,
+    /// From key station to key station, where that is wanted.
+    pub(crate) zones: Vec<ZoneWorkings>,
 }
 
 /// What a joint passes on at one station.
@@ -32,11 +35,11 @@ pub(crate) struct JointWorkings {
 pub(crate) struct JointFlow {
     pub(crate) flow: Id,
     pub(crate) fasteners: Option<FastenerWorkings>,
-    /// The stress on a glue line.
-    pub(crate) stress: Option<Id>,
+    /// The stress on a glue line, or the force on each length of a line of weld, with what it may be.
+    pub(crate) stress: Option<(Id, Option<Id>)>,
 }
 
-/// The workings of the fasteners of a joint.
+/// The workings of the fasteners of a joint, or of the runs of an intermittent weld.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct FastenerWorkings {
     pub(crate) rows: Id,
@@ -46,21 +49,28 @@ pub(crate) struct FastenerWorkings {
     pub(crate) force: Option<Id>,
     /// The largest spacing, and what one fastener may carry.
     pub(crate) largest_spacing: Option<(Id, Id)>,
+    /// What a spacing is rounded down to a multiple of.
+    pub(crate) step: Option<Id>,
 }
 
 impl Builder<'_> {
-    /// The workings of every joint: at the slice, and where V is largest.
+    /// The workings of every joint: at the slice, where V is largest, and from key station to key station where that is wanted.
     pub(crate) fn joints(
         &mut self,
         section: &SectionWorkings,
         engine: &Section,
         shear: Id,
-        largest_shear: Id,
+        diagrams: &DiagramWorkings,
     ) -> Result<Vec<JointWorkings>, EvaluationError> {
         let mut done = Vec::with_capacity(self.problem.joints.len());
         for (place, joint) in self.problem.joints.iter().enumerate() {
             let number = format!("j{}", place + 1);
-            done.extend(self.joint(section, engine, joint, &number, (shear, largest_shear))?);
+            let along = (shear, diagrams.largest_shear);
+            let Some(mut found) = self.joint(section, engine, joint, &number, along)? else { continue };
+            if joint.zones {
+                found.zones = self.zones(section, diagrams, &found, &number)?;
+            }
+            done.push(found);
         }
         Ok(done)
     }
@@ -124,6 +134,7 @@ impl Builder<'_> {
                 .filter(|&place| joint.beyond.contains(&section.pieces[place].placed.piece.part))
                 .collect(),
             along: Vec::new(),
+            zones: Vec::new(),
         };
         let along = [(shear, "", ""), (largest_shear, ", where V is largest", ", V max")];
         for (shear, words, mark) in along {
@@ -134,121 +145,22 @@ impl Builder<'_> {
             let flow = Expression::from(shear) * first_moment.into() / section.second_moment.into();
             let flow = self.formula(at(entry, place), flow)?;
             let mut here = JointFlow { flow, fasteners: None, stress: None };
+            let held = Held { joint, number, flow, words, mark: &mark, place };
             match joint.kind {
-                JointKind::Fasteners => {
-                    here.fasteners = Some(self.fasteners(joint, number, flow, (words, &mark), place)?);
+                JointKind::Fasteners => here.fasteners = Some(self.fasteners(&held)?),
+                JointKind::Glue => here.stress = self.bond(engine, &held)?,
+                JointKind::Weld if joint.run.is_some() && joint.strength.is_some() => {
+                    here.fasteners = Some(self.fasteners(&held)?);
                 }
-                JointKind::Glue | JointKind::Weld => {
-                    here.stress = self.bond(engine, joint, number, flow, (words, &mark), place)?;
-                }
+                JointKind::Weld => here.stress = self.weld(&held)?,
             }
             done.along.push(here);
         }
         Ok(Some(done))
     }
-
-    fn fasteners(
-        &mut self,
-        joint: &Joint,
-        number: &str,
-        flow: Id,
-        (words, mark): (&str, &str),
-        place: Place,
-    ) -> Result<FastenerWorkings, EvaluationError> {
-        let name = &joint.name;
-        let mut given = |role: Role, what: &str, value: f64, dimension: Dimension, says: &str| {
-            let full = format!("{what} of {name}");
-            if let Some(id) = self.workings.id(&full) {
-                return Ok(id);
-            }
-            let entry = Entry::new(Chapter::Given, role, number, full).says(says);
-            self.given(entry, value, dimension)
-        };
-        let rows = given(
-            Role::Rows,
-            "rows",
-            f64::from(joint.rows.max(1)),
-            Dimension::NONE,
-            "So many rows of fasteners cross the cut side by side and share the shear flow.",
-        )?;
-        let spacing = joint
-            .spacing
-            .map(|spacing| {
-                let says = "The distance between the fasteners of one row, along the beam.";
-                given(Role::Spacing, "spacing", spacing, Dimension::LENGTH, says)
-            })
-            .transpose()?;
-        let capacity = joint
-            .fastener_capacity
-            .map(|capacity| {
-                let says = "What one fastener may carry, as given.";
-                given(Role::FastenerCapacity, "fastener capacity", capacity, Dimension::FORCE, says)
-            })
-            .transpose()?;
-        let mut force = None;
-        if let Some(spacing) = spacing {
-            let entry = Entry::new(
-                CHAPTER,
-                Role::FastenerForce,
-                mark,
-                format!("force on one fastener of {name}{words}"),
-            )
-            .says("Each fastener takes the shear flow of one spacing; the rows share it.");
-            let each = Expression::from(flow) * spacing.into() / rows.into();
-            force = Some(self.formula(at(entry, place), each)?);
-        }
-        let mut largest_spacing = None;
-        if let Some(capacity) = capacity
-            && self.value(flow) != 0.0
-        {
-            let index = format!("{mark}, allow");
-            let entry = Entry::new(
-                CHAPTER,
-                Role::Spacing,
-                &index,
-                format!("largest spacing at {name}{words}"),
-            )
-            .says(
-                "The spacing at which each fastener carries just what it may. An exercise: a real joint is \
-                     designed to the local code by a licensed engineer.",
-            );
-            let spacing = Expression::from(rows) * capacity.into() / Expression::from(flow).size();
-            largest_spacing = Some((self.formula(at(entry, place), spacing)?, capacity));
-        }
-        Ok(FastenerWorkings { rows, capacity, force, largest_spacing })
-    }
-
-    /// The mean stress on a glue line or a weld that runs all along the contact.
-    fn bond(
-        &mut self,
-        engine: &Section,
-        joint: &Joint,
-        number: &str,
-        flow: Id,
-        (words, mark): (&str, &str),
-        place: Place,
-    ) -> Result<Option<Id>, EvaluationError> {
-        let name = &joint.name;
-        let Ok(cut) = engine.joint_cut(&joint.beyond) else { return Ok(None) };
-        if joint.kind != JointKind::Glue || cut.width <= 0.0 {
-            return Ok(None);
-        }
-        let full = format!("width of {name}");
-        let width = match self.workings.id(&full) {
-            Some(id) => id,
-            None => {
-                let how = "The length of the lines along which the parts touch.";
-                let entry = Entry::new(CHAPTER, Role::WidthAtCut, number, full).says(how);
-                self.engine(entry, how, (Vec::new(), Call::Fixed), cut.width, Dimension::LENGTH)?
-            }
-        };
-        let entry = Entry::new(CHAPTER, Role::ShearStress, mark, format!("shear stress on {name}{words}"))
-            .says("The shear flow, spread over the width of the glue line.");
-        self.formula(at(entry, place), Expression::from(flow) / width.into()).map(Some)
-    }
 }
 
-fn at(entry: Entry, place: Place) -> Entry {
+pub(super) fn at(entry: Entry, place: Place) -> Entry {
     match place.station {
         Some(station) => entry.at(station, place.side),
         None => entry,

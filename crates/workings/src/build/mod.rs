@@ -8,8 +8,10 @@ mod builder;
 mod check;
 mod cut;
 mod diagrams;
+mod fasteners;
 mod free_body;
 mod joints;
+mod least_depth;
 mod materials;
 mod names;
 mod pieces;
@@ -20,6 +22,8 @@ mod resultants;
 mod section;
 mod shear;
 mod slice;
+mod straight_cuts;
+mod zones;
 
 use crate::dimension::Dimension;
 use crate::evaluate::EvaluationError;
@@ -31,7 +35,9 @@ use crate::role::Role;
 use crate::solved::SolveFault;
 use crate::style::Style;
 use crate::working::{Chapter, Id};
-use allowables::AllowableWorkings;
+use allowables::AllowableParts;
+pub(crate) use allowables::LimitKind;
+pub use allowables::{AllowableWorkings, LimitWorkings, RatioWorkings};
 use balance::{MomentBalance, Reactions};
 use beam_givens::{BeamGivens, Rigidity};
 use builder::{Builder, Entry};
@@ -51,6 +57,8 @@ pub(crate) use joints::JointWorkings;
 pub(crate) use resultants::{PlaceAs, Shape, StretchWorkings};
 pub(crate) use section::{PieceWorkings, Placed, Size};
 pub use slice::{Approach, SliceWorkings};
+pub use straight_cuts::StraightCutWorkings;
+pub use zones::ZoneWorkings;
 
 /// Standard gravity, m/s²; exact by definition (ISO 80000-3).
 const STANDARD_GRAVITY: f64 = 9.806_65;
@@ -80,6 +88,7 @@ pub(crate) struct Chapters {
     /// V and M just left of the slice, where one of them jumps there.
     pub(crate) left_of_slice: Option<Inner>,
     pub(crate) shear: ShearWorkings,
+    pub(crate) further_cuts: Vec<StraightCutWorkings>,
     pub(crate) joints: Vec<JointWorkings>,
     pub(crate) allowables: Option<AllowableWorkings>,
 }
@@ -197,8 +206,18 @@ fn all(
         at_end,
     };
     let slice = builder.slice(&parts)?;
-    let joints = builder.joints(&section, engine, here.shear, diagrams.largest_shear)?;
-    let allowables = builder.allowables(&beam, &bending, shear.largest_along_beam, &joints)?;
+    let further_cuts = builder.straight_cuts(&section, engine, here.shear)?;
+    let joints = builder.joints(&section, engine, here.shear, &diagrams)?;
+    let allowables = builder.allowables(&AllowableParts {
+        beam: &beam,
+        section: &section,
+        engine,
+        solution,
+        bending: &bending,
+        diagrams: &diagrams,
+        shear_along: shear.largest_along_beam,
+        joints: &joints,
+    })?;
     let key = KeyWorkings {
         shear: here.shear,
         moment: here.moment,
@@ -223,6 +242,7 @@ fn all(
         station,
         left_of_slice,
         shear,
+        further_cuts,
         joints,
         allowables,
     };
@@ -277,7 +297,8 @@ impl Builder<'_> {
         Ok((left_station, left))
     }
 
-    /// The flexural rigidity, where reactions depend on it: `E I`, where that is what the beam was given.
+    /// The flexural rigidity, where reactions depend on it or the deflection has a limit: `E I`, where that is what the beam
+    /// was given.
     fn rigidity(
         &mut self,
         section: &SectionWorkings,
@@ -285,7 +306,7 @@ impl Builder<'_> {
     ) -> Result<Rigidity, EvaluationError> {
         let modulus = self.problem.elastic_modulus;
         let given = self.problem.beam.flexural_rigidity;
-        if redundants.is_empty() {
+        if redundants.is_empty() && self.problem.allowable.deflection.is_none() {
             return Ok(Rigidity::NotAsked);
         }
         let product = modulus * self.value(section.second_moment);

@@ -116,6 +116,14 @@ pub(crate) fn dimension_of(
             }
             Ok(Dimension::of(under.mass / 2, under.length / 2, under.time / 2))
         }
+        Expression::CubeRoot(of) => {
+            let under = inner(of)?;
+            let powers = [under.mass, under.length, under.time];
+            if powers.iter().any(|power| power % 3 != 0) {
+                return Err(EvaluationError::OddRoot { working: name.to_owned(), under });
+            }
+            Ok(Dimension::of(under.mass / 3, under.length / 3, under.time / 3))
+        }
         Expression::Symbol(_)
         | Expression::Words(_)
         | Expression::Differential(_)

@@ -32,6 +32,8 @@ pub enum Step {
     Power(i8),
     /// Takes the square root of the top.
     Root,
+    /// Takes the cube root of the top.
+    CubeRoot,
     /// The angle of the last two values, the second along.
     Arctangent,
     /// Takes the size of the top.
@@ -154,6 +156,10 @@ pub(super) fn compile(
             inner(of)?;
             steps.push(Step::Root);
         }
+        Expression::CubeRoot(of) => {
+            inner(of)?;
+            steps.push(Step::CubeRoot);
+        }
         Expression::Absolute(of) => {
             inner(of)?;
             steps.push(Step::Absolute);
@@ -203,12 +209,13 @@ pub(super) fn run(steps: &[Step], values: &[f64], stack: &mut Vec<f64>) -> f64 {
                     *above = real::atan2(*above + 0.0, below);
                 }
             }
-            Step::Negate | Step::Power(_) | Step::Root | Step::Absolute => {
+            Step::Negate | Step::Power(_) | Step::Root | Step::CubeRoot | Step::Absolute => {
                 if let Some(top) = stack.last_mut() {
                     *top = match *step {
                         Step::Negate => -*top,
                         Step::Power(power) => whole_power(*top, power),
                         Step::Root => top.sqrt(),
+                        Step::CubeRoot => real::cbrt(*top),
                         _ => top.abs(),
                     };
                 }

@@ -103,12 +103,17 @@ fn spacing_inverted(lesson: &Lesson<'_>) -> Vec<Replaced> {
         let formula = Expression::from(flow).size() / (Expression::from(rows) * capacity.into());
         Replaced::numbers(spacing, formula, lesson.section_units())
     };
-    flows
-        .filter_map(|at| {
-            let fasteners = at.fasteners?;
-            Some(inverted(at.flow, fasteners.rows, fasteners.largest_spacing?))
-        })
-        .collect()
+    let at_stations = flows.filter_map(|at| {
+        let fasteners = at.fasteners?;
+        Some(inverted(at.flow, fasteners.rows, fasteners.largest_spacing?))
+    });
+    let in_zones = lesson.chapters().joints.iter().flat_map(|joint| {
+        let fasteners = joint.along.last().and_then(|at| at.fasteners);
+        let known = fasteners.and_then(|of| Some((of.rows, of.capacity?)));
+        let zones = joint.zones.iter().filter_map(move |zone| known.map(|known| (zone, known)));
+        zones.map(|(zone, (rows, capacity))| inverted(zone.flow, rows, (zone.largest_spacing, capacity)))
+    });
+    at_stations.chain(in_zones).collect()
 }
 
 fn rows_miscounted(lesson: &Lesson<'_>) -> Vec<Replaced> {
@@ -123,10 +128,11 @@ fn rows_miscounted(lesson: &Lesson<'_>) -> Vec<Replaced> {
 /// One for each limit that does not govern.
 fn not_the_least(lesson: &Lesson<'_>) -> Vec<Replaced> {
     let Some(allowables) = &lesson.chapters().allowables else { return Vec::new() };
-    let (factors, least) = (&allowables.factors, allowables.largest_factor);
+    let least = allowables.largest_factor;
+    let factors = allowables.limits.iter().map(|limit| limit.factor);
     let governing = lesson.value(least) * (1.0 + 1e-9);
-    let others = factors.iter().filter(|&&factor| lesson.value(factor) > governing);
-    others.map(|&factor| Replaced::by(least, factor.into())).collect()
+    let others = factors.filter(|&factor| lesson.value(factor) > governing);
+    others.map(|factor| Replaced::by(least, factor.into())).collect()
 }
 
 /// Also of a cut that is given by its joint.

@@ -210,6 +210,7 @@ fn kept(expression: &Expression, change: &dyn Fn(Id) -> Leaf) -> Option<Expressi
         Expression::Arctangent(above, below) => Expression::arctangent(*boxed(above)?, *boxed(below)?),
         Expression::Power(base, power) => Expression::Power(boxed(base)?, *power),
         Expression::Root(of) => Expression::Root(boxed(of)?),
+        Expression::CubeRoot(of) => Expression::CubeRoot(boxed(of)?),
         Expression::Absolute(of) => Expression::Absolute(boxed(of)?),
         Expression::SumOver(of) => Expression::SumOver(boxed(of)?),
         other => other.clone(),

@@ -32,6 +32,7 @@
 //! #     section_name: "plank".into(),
 //! #     joints: Vec::new(),
 //! #     allowable: Default::default(),
+//! #     further_cuts: Vec::new(),
 //! #     slice: SlicePlace { at: 0.5, length: 0.1 },
 //! #     cut: CutPlace { height: 0.15, side: HeightSide::Below, beyond: HeightSide::Above, joint: None },
 //! # };
@@ -45,6 +46,7 @@
 
 mod applied;
 mod bending;
+mod carrying;
 mod first_moment;
 mod inner_forces;
 mod joints;
@@ -181,6 +183,7 @@ pub fn catalogue() -> impl Iterator<Item = &'static Mistake> {
         shear::MISTAKES.as_slice(),
         first_moment::MISTAKES.as_slice(),
         joints::MISTAKES.as_slice(),
+        carrying::MISTAKES.as_slice(),
     ]
     .into_iter()
     .flatten()

@@ -114,6 +114,8 @@ pub(super) static ROWS: [Row; Role::Count as usize + 1] = [
     row(Role::Spacing, "spacing",                                             ["s",      "s",      "s",      "s",      "s",      "p"]),
     all(Role::Rows, "number of rows", "n"),
     all(Role::LoadFactor, "load factor", "λ"),
+    all(Role::Utilisation, "utilisation", "η"),
+    all(Role::WeldStrength, "force that a weld may carry for each length", "f_w"),
     all(Role::PoissonRatio, "Poisson's ratio", "ν"),
     all(Role::FormFactor, "form factor of shear", "f_s"),
     all(Role::ShearCoefficient, "shear coefficient", "k_s"),

@@ -55,6 +55,7 @@ fn item(of: &Item) -> String {
         }
         Item::Raised(base, power) => format!("{{{}}}^{{{power}}}", item(base)),
         Item::Root(inner) => format!("\\sqrt{{{}}}", item(inner)),
+        Item::CubeRoot(inner) => format!("\\sqrt[3]{{{}}}", item(inner)),
         Item::Differential(inner) => format!("\\mathrm{{d}} {}", item(inner)),
         Item::Of(function, argument) => format!("{} \\left( {} \\right)", item(function), item(argument)),
         Item::Integral { over, integrand, by } => {

@@ -39,6 +39,8 @@ pub(super) enum Item {
     Raised(Box<Item>, i8),
     /// A square root.
     Root(Box<Item>),
+    /// A cube root.
+    CubeRoot(Box<Item>),
     /// An upright d, and what it is of.
     Differential(Box<Item>),
     /// A function and its argument, which stands in brackets.
@@ -109,6 +111,7 @@ impl Layout<'_> {
             }
             Expression::Power(base, power) => Item::Raised(Box::new(self.at_least(Bond::Atom, base)), *power),
             Expression::Root(inner) => Item::Root(self.boxed(inner)),
+            Expression::CubeRoot(inner) => Item::CubeRoot(self.boxed(inner)),
             Expression::Absolute(inner) => Item::Absolute(self.boxed(inner)),
             Expression::Differential(inner) => Item::Differential(self.element(inner)),
             Expression::Of(function, argument) => {

@@ -114,6 +114,7 @@ fn item(of: &Item) -> String {
             format!("<msup>{}{}</msup>", row(&item(base)), signed(i32::from(*power)))
         }
         Item::Root(inner) => format!("<msqrt>{}</msqrt>", item(inner)),
+        Item::CubeRoot(inner) => format!("<mroot>{}<mn>3</mn></mroot>", row(&item(inner))),
         Item::Differential(inner) => row(&format!("{DIFFERENTIAL}{}", item(inner))),
         Item::Of(function, argument) => row(&format!(
             "{}<mo lspace=\"0\" rspace=\"0\">\u{2061}</mo>{}",
@@ -166,9 +167,11 @@ fn is_tall(of: &Item) -> bool {
     match of {
         Item::Fraction(..) | Item::Integral { .. } | Item::SumOver(_) | Item::Limit { .. } => true,
         Item::Row(pieces) => pieces.iter().any(is_tall),
-        Item::Bracket(inner) | Item::Absolute(inner) | Item::Root(inner) | Item::Raised(inner, _) => {
-            is_tall(inner)
-        }
+        Item::Bracket(inner)
+        | Item::Absolute(inner)
+        | Item::Root(inner)
+        | Item::CubeRoot(inner)
+        | Item::Raised(inner, _) => is_tall(inner),
         Item::Chain(links) => links.iter().any(|(_, link)| is_tall(link)),
         _ => false,
     }

@@ -48,6 +48,7 @@ fn push(item: &Item, out: &mut String) {
             out.push_str(&raised_number(i32::from(*power)));
         }
         Item::Root(inner) => wrapped("√(", inner, ")", out),
+        Item::CubeRoot(inner) => wrapped("∛(", inner, ")", out),
         Item::Differential(inner) => {
             out.push('d');
             push(inner, out);

@@ -91,6 +91,8 @@ impl Voice {
             },
             Item::Fraction(above, below) => format!("the fraction {}", self.fraction(above, below)),
             Item::Raised(base, power) => format!("{} {}", self.item(base), spoken_power(*power)),
+            Item::CubeRoot(inner) if is_simple(inner) => format!("the cube root of {}", self.item(inner)),
+            Item::CubeRoot(inner) => format!("the cube root of {}, end of root,", self.item(inner)),
             Item::Root(inner) if is_simple(inner) => format!("the square root of {}", self.item(inner)),
             Item::Root(inner) => format!("the square root of {}, end of root,", self.item(inner)),
             Item::Differential(inner) if self.words => format!("the differential of {}", self.item(inner)),

@@ -53,6 +53,7 @@ fn item(of: &Item) -> String {
         Item::Fraction(above, below) => format!("frac({}, {})", item(above), item(below)),
         Item::Raised(base, power) => format!("{}^({power})", item(base)),
         Item::Root(inner) => format!("sqrt({})", item(inner)),
+        Item::CubeRoot(inner) => format!("root(3, {})", item(inner)),
         Item::Differential(inner) => format!("upright(d) {}", item(inner)),
         Item::Of(function, argument) => format!("{} ({})", item(function), item(argument)),
         Item::Integral { over, integrand, by } => {

@@ -62,6 +62,7 @@ impl Maker {
             section_name: "section".into(),
             joints: Vec::new(),
             allowable: Default::default(),
+            further_cuts: Vec::new(),
             slice: SlicePlace { at: 0.25 * length, length: 0.01 * length },
             cut: CutPlace {
                 height: section.neutral_axis(),
@@ -144,6 +145,7 @@ impl Maker {
             rows,
             spacing,
             fastener_capacity: capacity,
+            ..Joint::default()
         });
         self
     }

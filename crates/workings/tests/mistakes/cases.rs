@@ -145,8 +145,13 @@ pub fn allowed() -> Maker {
         .pin("A", 0.0)
         .pin("B", 2.0)
         .force("P", 1.0, 3e3);
-    maker.problem.allowable =
-        Allowable { bending: Some(10e6), tension: None, compression: None, shear: Some(1e6) };
+    maker.problem.allowable = Allowable {
+        bending: Some(10e6),
+        tension: None,
+        compression: None,
+        shear: Some(1e6),
+        deflection: None,
+    };
     maker
 }
 

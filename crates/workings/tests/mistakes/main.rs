@@ -7,6 +7,7 @@
 mod common;
 
 mod bending;
+mod carrying;
 mod cases;
 mod graph;
 mod inner_forces;
@@ -35,6 +36,7 @@ fn every_mistake_of_the_catalogue_has_a_case() {
         materials::CASES,
         shear::CASES,
         joints::CASES,
+        carrying::CASES,
     ];
     let tested: BTreeSet<&str> = chapters.into_iter().flatten().map(|case| case.id).collect();
     let listed: BTreeSet<&str> = catalogue().map(|mistake| mistake.id()).collect();

@@ -1,0 +1,89 @@
+//! Further straight cuts across the section: upright through a flange, sloping across a web.
+
+use super::builder::{Builder, Entry};
+use super::section::SectionWorkings;
+use crate::dimension::Dimension;
+use crate::engine::Call;
+use crate::evaluate::EvaluationError;
+use crate::expression::Expression;
+use crate::role::Role;
+use crate::working::{Chapter, Id};
+use mechanics::section::Section;
+
+const CHAPTER: Chapter = Chapter::Shear;
+
+/// The workings of one straight cut.
+#[derive(Clone, Copy, Debug)]
+pub struct StraightCutWorkings {
+    /// Which of the problem's further cuts it is.
+    pub cut: usize,
+    /// Area of the part beyond.
+    pub area: Id,
+    /// Distance of its centroid from the neutral axis.
+    pub arm: Id,
+    /// Its first moment.
+    pub first_moment: Id,
+    /// Length of the cut through the material.
+    pub length: Id,
+    /// Shear flow on the cut at the slice.
+    pub flow: Id,
+    /// Mean shear stress on it.
+    pub stress: Id,
+}
+
+impl Builder<'_> {
+    /// Q, t, the shear flow and the mean stress of every further cut, at the slice.
+    ///
+    /// # Source
+    /// The balance of the part beyond holds for any cut along the beam, not for a level one alone: `q = V Q / I` and
+    /// `tau = q / t`; any textbook, under shear flow in thin walls.
+    pub(super) fn straight_cuts(
+        &mut self,
+        section: &SectionWorkings,
+        engine: &Section,
+        shear: Id,
+    ) -> Result<Vec<StraightCutWorkings>, EvaluationError> {
+        let problem = self.problem;
+        let mut done = Vec::with_capacity(problem.further_cuts.len());
+        for (cut, asked) in problem.further_cuts.iter().enumerate() {
+            let Ok(found) = engine.straight_cut(asked.from, asked.to, asked.keep) else { continue };
+            let (name, index) = (&asked.name, format!("c{}", cut + 1));
+            let place = self.workings.working(shear).place;
+            let entry = |role, what: &str| {
+                let entry = Entry::new(CHAPTER, role, &index, format!("{what} {name}"));
+                match place.station {
+                    Some(station) => entry.at(station, place.side),
+                    None => entry,
+                }
+            };
+            let plain = |role, what: &str| Entry::new(CHAPTER, role, &index, format!("{what} {name}"));
+            let fixed = || (Vec::new(), Call::Fixed);
+            let how = "The integral over the outline of the part that the cut frees.";
+            let says = "What the cut would let slide along the beam: the part beyond for this cut.";
+            let area = plain(Role::AreaBeyond, "area beyond").says(says);
+            let area = self.engine(area, how, fixed(), found.area, Dimension::AREA)?;
+            let distance = (found.centroid.y - engine.neutral_axis()).abs();
+            let says = "The distance of its centroid from the neutral axis of the whole section, up or down: the lever is \
+                        always measured across the neutral axis, however the cut runs.";
+            let arm = plain(Role::CentroidBeyond, "centroid distance of the part beyond").says(says);
+            let arm = self.engine(arm, how, fixed(), distance, Dimension::LENGTH)?;
+            let says = "The first moment of the part beyond, about the neutral axis.";
+            let first_moment = plain(Role::FirstMoment, "first moment beyond").says(says);
+            let first_moment = self.formula(first_moment, Expression::from(area) * arm.into())?;
+            let how = "The length of the cut through the material.";
+            let says = "What is cut through: the thickness of the flange for an upright cut, the slant of the web for a sloping one.";
+            let length = plain(Role::WidthAtCut, "length of").says(says);
+            let length = self.engine(length, how, fixed(), found.width, Dimension::LENGTH)?;
+            let says = "The balance of the part beyond does not ask how the cut runs: the same formula gives the force that it passes \
+                        on for each length of the beam.";
+            let flow = Expression::from(shear) * first_moment.into() / section.second_moment.into();
+            let flow = self.formula(entry(Role::ShearFlow, "shear flow on").says(says), flow)?;
+            let says = "Spread over the length of the cut: along the beam on the cut itself, and just as large in the plane of the \
+                        section, across the cut.";
+            let stress = Expression::from(flow) / length.into();
+            let stress = self.formula(entry(Role::ShearStress, "shear stress on").says(says), stress)?;
+            done.push(StraightCutWorkings { cut, area, arm, first_moment, length, flow, stress });
+        }
+        Ok(done)
+    }
+}
