@@ -35,11 +35,19 @@ const MOST_LABELS: usize = 60;
 
 /// Gathers the values of a curve that matter.
 pub fn gather(view: &BeamView<'_>, shown: Shown) -> KeyValues {
+    beside(view, shown, Some(view.problem.slice.at))
+}
+
+/// The same for a drawing that does not show the slice, so that what the slice would tell has a label of its own.
+pub(crate) fn gather_without_slice(view: &BeamView<'_>, shown: Shown) -> KeyValues {
+    beside(view, shown, None)
+}
+
+fn beside(view: &BeamView<'_>, shown: Shown, slice: Option<f64>) -> KeyValues {
     let solution = view.solution;
     let curve = shown.curve();
     let length = view.problem.beam.length;
     let nothing = solution.nothing(curve);
-    let slice = view.problem.slice.at;
     let mut values = Vec::new();
     let stations: Vec<f64> = solution.stations().collect();
     let is_flat = |place: usize| {
@@ -103,7 +111,8 @@ pub fn gather(view: &BeamView<'_>, shown: Shown) -> KeyValues {
                 side: None,
                 value: right,
                 // the slice tells the value of the plateau on which it stands
-                labelled: right != 0.0 && !(station <= slice && slice < stations[end]),
+                labelled: right != 0.0
+                    && !slice.is_some_and(|slice| station <= slice && slice < stations[end]),
                 dot: false,
                 peak: false,
             });
@@ -130,7 +139,8 @@ pub fn gather(view: &BeamView<'_>, shown: Shown) -> KeyValues {
     });
     for value in &mut values {
         // the slice tells its own value
-        let at_slice = (value.station - slice).abs() <= near && value.side != Some(Side::Left);
+        let at_slice = slice.is_some_and(|slice| (value.station - slice).abs() <= near)
+            && value.side != Some(Side::Left);
         value.labelled &= !at_slice;
     }
     let mut sizes: Vec<f64> =

@@ -14,7 +14,9 @@ static DRAWN: LazyLock<Vec<(&str, Vec<Drawing>)>> = LazyLock::new(|| {
         let reading = lesson::read(builtin.text, builtin.name);
         let lesson = reading.lesson.expect("a built-in lesson is sound");
         let solved = Solved::new(lesson.problem, lesson.style).expect("a built-in lesson can be solved");
-        (builtin.name, figure::all(&solved))
+        let mut all = figure::all(&solved);
+        all.extend(figure::carrying::carrying(&solved));
+        (builtin.name, all)
     });
     drawn.collect()
 });

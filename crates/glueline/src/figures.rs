@@ -41,9 +41,10 @@ pub fn run(job: &Figures) -> Result<(), Failure> {
     Ok(())
 }
 
-/// All drawings; that of the elastic solution, which is none of a board's, is the last.
+/// All drawings; those that are none of a board's are the last: fasteners and limits, and the elastic solution.
 pub fn all(solved: &Solved) -> Vec<Drawing> {
     let mut all = figure::all(solved);
+    all.extend(figure::carrying::carrying(solved));
     all.extend(ElasticTruth::of(solved).ok().and_then(|truth| figure::elastic::elastic(solved, &truth)));
     all
 }
