@@ -190,7 +190,7 @@ pub fn plan(lesson: &Lesson, solved: &Solved) -> Vec<Part> {
     if solved.workings().chapter(Chapter::Allowables).next().is_some() {
         let title = Chapter::Allowables.title();
         let steps = vec![step("What governs?", &[Results(Chapter::Allowables)])];
-        parts.push(scene("allowables", title, &[], steps));
+        parts.push(scene("allowables", title, &[Scene::Allowables], steps));
     }
     parts.push(scene("limits", "What the formula leaves out", &[], vec![step("", &[Limits])]));
     parts.push(scene("values", "Every value", &[], vec![step("", &[Values])]));

@@ -158,7 +158,9 @@ fn breadth(expression: &Expression, style: &Style) -> f64 {
         Expression::Sum(terms) => joined(terms, 2.5, style),
         Expression::Product(factors) => joined(factors, 1.0, style),
         Expression::Power(base, _) => of(base) + 1.0,
-        Expression::Root(inner) | Expression::Absolute(inner) => of(inner) + 2.0,
+        Expression::Root(inner) | Expression::CubeRoot(inner) | Expression::Absolute(inner) => {
+            of(inner) + 2.0
+        }
         Expression::Differential(inner) => of(inner) + 1.0,
         Expression::Of(function, argument) => of(function) + of(argument) + 2.0,
         Expression::Integral { over, integrand, by } => {

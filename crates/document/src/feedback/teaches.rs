@@ -58,7 +58,7 @@ pub fn drawing_that_teaches(
         (Scene::Shear, _) => "depth",
         (Scene::Point, _) => "point",
         (Scene::Joints, _) => "pictorial",
-        (Scene::Solution | Scene::Limits, _) => return None,
+        (Scene::Allowables | Scene::Solution | Scene::Limits, _) => return None,
     };
     Some(name)
 }

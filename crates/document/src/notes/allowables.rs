@@ -2,31 +2,23 @@
 
 use super::author::Author;
 use super::line;
-use crate::tree::{Block, CalloutKind, Inline};
+use crate::tree::{Alignment, Block, CalloutKind, Inline};
+use lesson::{Scene, When};
 use workings::expression::Expression;
 use workings::role::{Role, Symbol};
+use workings::solved::{AllowableWorkings, RatioWorkings};
 use workings::working::{Chapter, Id};
 
 impl Author<'_> {
     pub(crate) fn allowables(&mut self) {
-        let found: Vec<Id> = self.workings().chapter(Chapter::Allowables).map(|(id, _)| id).collect();
-        if found.is_empty() {
-            return;
-        }
+        let Some(allowables) = self.solved.allowables().cloned() else { return };
         self.chapter(Chapter::Allowables.title());
-        self.say(line![
-            "Every stress and every force on a fastener is proportional to the loads. So each limit says how many times the \
-             loads may grow together, its load factor ",
-            Inline::Math(Expression::Symbol(Symbol::plain(Role::LoadFactor))),
-            ", and the least of these factors governs."
-        ]);
-        let allowed = |name: &str| name.starts_with("allowable ") || name.starts_with("fastener capacity ");
-        let given = self.workings().chapter(Chapter::Given).filter(|(_, working)| allowed(&working.name));
-        let ids: Vec<Id> = given.map(|(id, _)| id).chain(found).collect();
-        self.table_of_workings(
-            line!["What may be borne, and what follows; how it comes about stands in the worked solution."],
-            &ids,
-        );
+        self.own_words(Scene::Allowables, When::Before);
+        self.limits_of_load(&allowables);
+        self.least_depth(&allowables);
+        if let Some(ratios) = allowables.ratios {
+            self.span_and_depth(ratios);
+        }
         self.callout(
             CalloutKind::Caution,
             "An exercise",
@@ -34,6 +26,121 @@ impl Author<'_> {
                 "The allowable values are examples. Real ones, and the factors of safety with them, are those of the code in \
                  force where the beam will stand, and their use is the work of a licensed engineer."
             ])],
+        );
+        self.own_words(Scene::Allowables, When::After);
+    }
+
+    fn limits_of_load(&mut self, allowables: &AllowableWorkings) {
+        let plain = |role| Inline::Math(Expression::Symbol(Symbol::plain(role)));
+        let number = self.next_figure();
+        self.say(line![
+            "Every stress, the deflection and every force on a fastener are proportional to the loads. So each limit says which \
+             part of it the given loads take up, its utilisation ",
+            plain(Role::Utilisation),
+            ", and how many times the loads may grow together, its load factor ",
+            plain(Role::LoadFactor),
+            format!(
+                ", one over the other (figure {number}). Every limit must be kept, so the least of the load factors governs."
+            ),
+        ]);
+        self.figure(
+            "utilisation",
+            line![
+                "What the given loads take up of each limit; the limit that governs is hatched and framed."
+            ],
+        );
+        let rows = allowables.limits.iter().map(|limit| {
+            let name = self.style.notation.in_its_words(&limit.words);
+            let ids = [limit.reached, limit.allowed, limit.utilisation, limit.factor];
+            std::iter::once(line![name]).chain(ids.map(|id| vec![self.value(id)])).collect()
+        });
+        let rows = rows.collect();
+        let header = ["Limit", "Reached", "Allowed", "Utilisation", "Load factor"];
+        let mut alignment = vec![Alignment::Right; header.len()];
+        alignment[0] = Alignment::Left;
+        let header = header.iter().map(|head| line![*head]).collect();
+        self.table(
+            line!["The limits; how each value comes about stands in the worked solution."],
+            header,
+            alignment,
+            rows,
+        );
+        let governing = self.style.notation.in_its_words(&self.working(allowables.largest_factor).sentence);
+        let largest: Vec<Id> = self
+            .workings()
+            .chapter(Chapter::Allowables)
+            .filter(|(_, working)| working.name.starts_with("largest "))
+            .filter(|(_, working)| {
+                matches!(working.symbol.role, Role::PointForce | Role::Couple | Role::SpreadLoad)
+            })
+            .map(|(id, _)| id)
+            .collect();
+        let mut words = line![governing];
+        for (place, id) in largest.iter().enumerate() {
+            words.push(if place == 0 { " So the loads may be ".into() } else { ", ".into() });
+            words.push(self.symbol_and_value(*id));
+        }
+        if !largest.is_empty() {
+            words.push(".".into());
+        }
+        self.say(words);
+    }
+
+    /// How deep the section must at least be.
+    fn least_depth(&mut self, allowables: &AllowableWorkings) {
+        let Some(&first) = allowables.depths.first() else { return };
+        let Some(least) = self.workings().id("least depth of the section") else { return };
+        self.part("The least depth");
+        let plain = |role| Inline::Math(Expression::Symbol(Symbol::plain(role)));
+        self.say(line![
+            "Turn it round: the loads stay, and the depth is sought. Let every height of the section be stretched alike and every \
+             breadth stay. Then ",
+            plain(Role::SecondMoment),
+            " grows with the cube of the depth and the distance of the outer fibre with the depth itself, so bending asks for the \
+             depth over the root of its load factor; ",
+            plain(Role::FirstMoment),
+            " grows with the square, ",
+            plain(Role::WidthAtCut),
+            " not at all, so shear asks for the depth over its load factor itself. Where shear governs, depth helps less."
+        ]);
+        let equation = self.workings().equation(first);
+        self.equation(&equation);
+        if let Some(other) = allowables.limits.iter().position(|limit| limit.words.contains("shear")) {
+            let equation = self.workings().equation(allowables.depths[other]);
+            self.equation(&equation);
+        }
+        self.say(line!["The largest of these depths keeps all limits: ", self.symbol_and_value(least), "."]);
+    }
+
+    /// At which span-to-depth ratio bending and shear govern a rectangle alike.
+    fn span_and_depth(&mut self, ratios: RatioWorkings) {
+        self.part("Short beams and long ones");
+        let [own, alike] = [ratios.own, ratios.alike].map(|id| self.working(id).value);
+        self.say(line![
+            "A short beam has little bending moment for its shear force, a long one much. In a rectangle both limits are used up \
+             together at one ratio of span to depth, whatever the size of the beam and of its loads. Which one it is depends on the kind of load, and that is told by one number, \
+             the largest moment over the largest shear force and the span:"
+        ]);
+        for id in [ratios.kind, ratios.alike] {
+            let equation = self.workings().equation(id);
+            self.equation(&equation);
+        }
+        let verdict = if own.value < alike.value * (1.0 - 1e-9) {
+            ": it is a short one, and of the two shear governs it."
+        } else if own.value > alike.value * (1.0 + 1e-9) {
+            ": it is a long one, and of the two bending governs it."
+        } else {
+            ": both limits are used up at once."
+        };
+        self.say(line![
+            "This beam has a ratio of ",
+            Inline::Quantity(own, Role::Ratio),
+            verdict,
+            " Timber bears little shear along its grain, so short timber beams are the usual case of the former."
+        ]);
+        self.figure(
+            "span-and-depth",
+            line!["The load that the limits allow, over the ratio of span to depth; the dot is this beam."],
         );
     }
 }

@@ -17,8 +17,8 @@ impl Drawings {
     }
 
     /// With another one, where there is one.
-    pub(crate) fn and(mut self, drawing: Option<Drawing>) -> Self {
-        self.0.extend(drawing);
+    pub(crate) fn and(mut self, drawings: impl IntoIterator<Item = Drawing>) -> Self {
+        self.0.extend(drawings);
         self
     }
 

@@ -26,19 +26,27 @@ impl Author<'_> {
         let results = |role: Role| {
             matches!(role, Role::ShearFlow | Role::ShearStress | Role::FastenerForce | Role::Spacing)
         };
+        // What holds in one zone alone stands in a table of its own.
+        let zones = self.solved.zones().flat_map(|(_, zones)| zones);
+        let of_zones: Vec<Id> = zones
+            .flat_map(|zone| [Some(zone.flow), Some(zone.largest_spacing), zone.spacing_to_use])
+            .flatten()
+            .collect();
         // What a fastener may carry, and how far apart they stand, is given; it belongs beside what they must do.
-        let given = self
+        let given = self.workings().chapter(Chapter::Given).filter(|(_, working)| {
+            matches!(working.symbol.role, Role::FastenerCapacity | Role::Spacing | Role::WeldStrength)
+        });
+        let found = self
             .workings()
-            .chapter(Chapter::Given)
-            .filter(|(_, working)| matches!(working.symbol.role, Role::FastenerCapacity | Role::Spacing));
-        let found =
-            self.workings().chapter(Chapter::Joints).filter(|(_, working)| results(working.symbol.role));
+            .chapter(Chapter::Joints)
+            .filter(|(id, working)| results(working.symbol.role) && !of_zones.contains(id));
         let ids: Vec<Id> = given.chain(found).map(|(id, _)| id).collect();
         self.table_of_workings(
             line!["What each joint carries; how it comes about stands in the worked solution."],
             &ids,
         );
         self.overloaded_fasteners();
+        self.zones();
         self.own_words(Scene::Joints, When::After);
     }
 

@@ -7,6 +7,7 @@ mod cut;
 mod derivation;
 mod drawings;
 mod elastic;
+mod further_cuts;
 mod joints;
 mod limits;
 mod point;
@@ -16,6 +17,7 @@ mod shear;
 mod solution;
 mod transformed;
 mod walls;
+mod zones;
 
 use crate::symbols::Symbols;
 use crate::tree::{Block, Document, Paper, Print};
@@ -39,7 +41,7 @@ pub(crate) use line;
 pub fn notes(lesson: &Lesson, solved: &Solved, paper: Paper) -> Document {
     let truth = ElasticTruth::of(solved);
     let drawing = truth.as_ref().ok().and_then(|truth| figure::elastic::elastic(solved, truth));
-    let drawings = Drawings::of(solved).and(drawing);
+    let drawings = Drawings::of(solved).and(drawing).and(figure::carrying::carrying(solved));
     let mut author = Author::new(lesson, solved, drawings);
     author.beam();
     author.reactions();
@@ -52,6 +54,7 @@ pub fn notes(lesson: &Lesson, solved: &Solved, paper: Paper) -> Document {
     author.cut();
     author.derivation();
     author.shear();
+    author.further_cuts();
     author.walls();
     author.point();
     author.joints();
