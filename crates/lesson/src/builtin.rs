@@ -11,6 +11,7 @@ pub struct Builtin {
 
 /// Every lesson that comes with the project.
 pub const ALL: &[Builtin] = &[
+    Builtin { name: "gangway", text: include_str!("../../../lessons/gangway.toml") },
     Builtin { name: "box-girder", text: include_str!("../../../lessons/box-girder.toml") },
     Builtin { name: "lighting-bridge", text: include_str!("../../../lessons/lighting-bridge.toml") },
     Builtin { name: "overhang", text: include_str!("../../../lessons/overhang.toml") },
@@ -18,6 +19,8 @@ pub const ALL: &[Builtin] = &[
     Builtin { name: "porch-beam", text: include_str!("../../../lessons/porch-beam.toml") },
     Builtin { name: "library-joist", text: include_str!("../../../lessons/library-joist.toml") },
     Builtin { name: "gangplank", text: include_str!("../../../lessons/gangplank.toml") },
+    Builtin { name: "short-joist", text: include_str!("../../../lessons/short-joist.toml") },
+    Builtin { name: "boat-shed", text: include_str!("../../../lessons/boat-shed.toml") },
     Builtin { name: "lintel", text: include_str!("../../../lessons/lintel.toml") },
 ];
 

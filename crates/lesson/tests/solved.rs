@@ -203,3 +203,75 @@ fn the_gangplank_comes_out_as_it_says() {
         ],
     );
 }
+
+/// Closed form: tau = 3 V / (2 b h) = 1 MPa, sigma = 6 M / (b h²) = 10 MPa, v = P L³ / (48 E I) = 5/6 mm; both limits alike
+/// at L / h = sigma / (2 tau) = 6.4, and the least depths are 200 mm · 0.8 and 200 mm · √0.625.
+#[test]
+fn the_short_joist_comes_out_as_it_says() {
+    assert_values(
+        "short-joist",
+        &[
+            ("reaction at A", 8.0e3),
+            ("bending moment at the slice", 2.0e3),
+            ("second moment", 40.0e-6),
+            ("first moment at the cut", 300.0e-6),
+            ("shear stress on the cut", 1.0e6),
+            ("largest tension along the beam", 10.0e6),
+            ("largest deflection along the beam", 1e-3 / 1.2),
+            ("utilisation for shear stress", 0.8),
+            ("utilisation for tension", 0.625),
+            ("largest force P", 20.0e3),
+            ("span-to-depth ratio of the beam", 5.0),
+            ("span-to-depth ratio at which bending and shear govern alike", 6.4),
+            ("least depth of the section", 0.160),
+        ],
+    );
+    let solved = solved("short-joist");
+    let largest = solved.workings().get("largest load factor").expect("it has limits");
+    assert!(largest.sentence.contains("the shear stress governs"), "{}", largest.sentence);
+}
+
+/// Closed form: R_A = (4·3 + 2·2)/4 kN; I = 60·120³/12 + 2·(80·30³/12 + 2400·75²) = 36e6 mm⁴, Q = 2400·75 mm³; q = V/200 mm;
+/// n F = (4 kN m)/200 mm = 20 kN on either side.
+#[test]
+fn the_boat_shed_comes_out_as_it_says() {
+    assert_values(
+        "boat-shed",
+        &[
+            ("reaction at A", 4.0e3),
+            ("reaction at B", 2.0e3),
+            ("second moment", 36.0e-6),
+            ("first moment at screws", 180.0e-6),
+            ("shear flow at screws", 20.0e3),
+            ("largest spacing at screws between A and force P_1", 0.0625),
+            ("spacing to use at screws between A and force P_1", 0.060),
+            ("spacing to use at screws between force P_2 and B", 0.125),
+            ("number of fasteners of screws between A and force P_1", 32.0),
+            ("number of fasteners of screws between force P_2 and B", 32.0),
+            ("fasteners at that spacing of screws between force P_2 and B", 32.0),
+            ("number of fasteners of screws in all", 64.0),
+        ],
+    );
+    let solved = solved("boat-shed");
+    assert_eq!(solved.zones().map(|(_, zones)| zones.len()).collect::<Vec<_>>(), [2]);
+}
+
+/// Closed form: the hung piece gives C and the hinge 2 kN each; moments about A: 4 R_B = 6·2 + 2·6 kN m.
+#[test]
+fn the_gangway_comes_out_as_it_says() {
+    assert_values(
+        "gangway",
+        &[
+            ("reaction at A", 2.0e3),
+            ("reaction at B", 6.0e3),
+            ("reaction at C", 2.0e3),
+            ("bending moment at B", -4.0e3),
+            ("bending moment at the hinge", 0.0),
+            ("largest sagging moment", 4.0e3),
+            ("largest hogging moment", -4.0e3),
+            ("shear force just right of B", 2.0e3),
+            ("bending stress at the top", -5.0e6),
+            ("shear stress on the cut", 0.25e6),
+        ],
+    );
+}
