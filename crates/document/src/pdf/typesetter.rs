@@ -91,6 +91,12 @@ fn is_private(c: char) -> bool {
     matches!(u32::from(c), 0xE000..=0xF8FF | 0xF_0000..=0x10_FFFF)
 }
 
+/// What the typesetter remembers is forgotten when so many more documents are done and none of them has asked for it.
+///
+/// Papers of a class have words and drawings in common. What is remembered belongs to all threads: where all were forgotten after each
+/// document, those that other threads are in the middle of would begin anew. Without an end it would be megabytes a document.
+const KEPT: usize = 10;
+
 /// One document in the making.
 struct Sheet {
     template: &'static Source,
@@ -171,8 +177,7 @@ pub fn typeset(
 ) -> Result<Vec<u8>, Error> {
     let sheet = Sheet { template: template.source(), data: Bytes::new(data) };
     let result = make(&sheet, identity, conformance);
-    // Nothing of a document is used again by the next one; kept, it would be megabytes a document without end.
-    comemo::evict(0);
+    comemo::evict(KEPT);
     result
 }
 
