@@ -4,7 +4,7 @@
 
 import assert from "node:assert/strict";
 import { execFileSync } from "node:child_process";
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { mkdtempSync, readFileSync, readdirSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join, resolve } from "node:path";
 import { after, before } from "node:test";
@@ -16,7 +16,7 @@ export { frame };
 export const glueline = resolve(process.env.GLUELINE ?? "target/release/glueline");
 const lessons = fileURLToPath(new URL("../../../../lessons/", import.meta.url));
 /** The built-in lessons. */
-export const names = ["box-girder", "conveyor", "lighting-bridge", "lintel", "overhang", "porch-beam"];
+export const names = readdirSync(lessons).filter((file) => file.endsWith(".toml")).map((file) => file.slice(0, -5)).sort();
 
 export let folder;
 before(() => {
