@@ -9,6 +9,7 @@ mod contact;
 mod cut;
 mod fault;
 mod flank;
+mod hull;
 mod joint;
 mod level;
 pub(crate) mod meeting;

@@ -1,7 +1,7 @@
 //! Bending about an axis that is no principal one: unsymmetric sections.
 
 use crate::real;
-use crate::section::{Point, Section};
+use crate::section::{CutFault, HeightSide, Point, Section};
 
 /// The straight-line distribution of bending stress in any section under any bending moment.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -31,6 +31,41 @@ impl SkewBending {
             per_x: (pulls_right * level - pulls_above * product) / both,
             per_y: (pulls_above * upright - pulls_right * product) / both,
         }
+    }
+
+    /// Under a bending moment in the upright plane alone, N m, sagging positive.
+    pub fn under(section: &Section, bending_moment: f64) -> Self {
+        Self::new(section, -bending_moment, 0.0)
+    }
+
+    /// Where the section is stretched and where it is pressed most, and the stress of the reference material there, Pa: the
+    /// points farthest from the neutral axis on either side. None where there is no moment.
+    pub fn extremes(&self, section: &Section) -> Option<[(Point, f64); 2]> {
+        let direction = Point::new(self.per_x, self.per_y);
+        let at = |point: Point| (point, self.stress(point));
+        let most = at(section.farthest(direction)?);
+        let least = at(section.farthest(Point::new(-direction.x, -direction.y))?);
+        Some([most, least])
+    }
+
+    /// Shear flow on a level cut under a shear force in the upright plane, N/m, with the sign of the force where the level
+    /// axis is a principal one: what the piece above the cut needs for its balance while the bending stress grows along the
+    /// beam with `dM/dx = V`.
+    ///
+    /// ```text
+    /// q = V (I_y Q_x - I_xy Q_y) / (I_x I_y - I_xy²)      Q_x = ∫ y dA, Q_y = ∫ x dA over the piece above
+    /// ```
+    ///
+    /// # Errors
+    /// [`CutFault::MissesSection`] or [`CutFault::NotFinite`].
+    ///
+    /// # Source
+    /// The balance of the cut piece with the stress of [`SkewBending::new`] in the place of `M y / I`.
+    pub fn flow_on_cut(section: &Section, shear_force: f64, height: f64) -> Result<f64, CutFault> {
+        let cut = section.level_cut(height, HeightSide::Above)?;
+        let across = cut.area * (cut.centroid.x - section.properties().centroid.x);
+        let rate = Self::new(section, shear_force, 0.0);
+        Ok(rate.per_x * across + rate.per_y * cut.first_moment)
     }
 
     /// Bending stress of the reference material at a point in the coordinates of the outlines, Pa, tension positive.
