@@ -183,7 +183,21 @@ pub fn plan(lesson: &Lesson, solved: &Solved) -> Vec<Part> {
         let place = parts.iter().position(|part| part.name == "cut").unwrap_or(parts.len());
         parts.insert(place, scene("transformed", title, &[Scene::Transformed], steps));
     }
+    if solved.workings().chapter(Chapter::Walls).next().is_some() {
+        let steps = vec![
+            step("Where does the flow begin, and which way does it run?", &[Content::Drawing("wall-flow")]),
+            step("", &[Content::Results(Chapter::Walls)]),
+        ];
+        parts.push(scene("walls", Chapter::Walls.title(), &[Scene::Walls], steps));
+    }
     parts.push(scene("point", Chapter::Point.title(), &[Scene::Point], at_points(solved)));
+    if solved.workings().chapter(Chapter::Skew).next().is_some() {
+        let steps = vec![
+            step("Which way will it go, when the load pulls straight down?", &[Content::Drawing("skew")]),
+            step("", &[Content::Results(Chapter::Skew)]),
+        ];
+        parts.push(scene("skew", Chapter::Skew.title(), &[Scene::Skew], steps));
+    }
     if !notes::joints(lesson, solved).is_empty() {
         parts.push(scene("joints", "What the joints must carry", &[], vec![step("", &[Joints])]));
     }

@@ -12,7 +12,7 @@ const ONE_ROW: f64 = 54.0;
 const MEASURE: f64 = 56.0;
 
 /// A sum broader than this is carried on in a further row.
-const LONGEST_SUM: f64 = 72.0;
+const LONGEST_SUM: f64 = 68.0;
 
 impl Equation {
     /// A displayed equation without a number. A chain of equals too broad for one row is broken before its
@@ -148,6 +148,19 @@ fn joined(all: &[Expression], sign: f64, style: &Style) -> f64 {
     all.iter().map(|one| breadth(one, style)).sum::<f64>() + gaps * sign
 }
 
+/// The brackets round those that need some.
+fn brackets(all: &[Expression], need: impl Fn(&Expression) -> bool) -> f64 {
+    1.6 * all.iter().filter(|one| need(one)).count() as f64
+}
+
+fn is_negative(expression: &Expression) -> bool {
+    matches!(expression, Expression::Quantity(of, _) | Expression::Given(of, _) if of.value < 0.0)
+}
+
+fn is_value(expression: &Expression) -> bool {
+    matches!(expression, Expression::Quantity(..) | Expression::Given(..))
+}
+
 /// About how broad a displayed formula is, in characters of its line.
 fn breadth(expression: &Expression, style: &Style) -> f64 {
     let of = |inner: &Expression| breadth(inner, style);
@@ -155,9 +168,11 @@ fn breadth(expression: &Expression, style: &Style) -> f64 {
         Expression::Quotient(above, below) => of(above).max(of(below)) + 1.0,
         Expression::Arctangent(above, below) => of(above).max(of(below)) + 8.0,
         Expression::Negative(inner) => of(inner) + 1.5,
-        Expression::Sum(terms) => joined(terms, 2.5, style),
-        Expression::Product(factors) => joined(factors, 1.0, style),
-        Expression::Power(base, _) => of(base) + 1.0,
+        Expression::Sum(terms) => {
+            joined(terms, 2.5, style) + brackets(terms, |term| matches!(term, Expression::Sum(_)))
+        }
+        Expression::Product(factors) => joined(factors, 1.0, style) + brackets(factors, is_negative),
+        Expression::Power(base, _) => of(base) + 1.0 + brackets(std::slice::from_ref(base), is_value),
         Expression::Root(inner) | Expression::CubeRoot(inner) | Expression::Absolute(inner) => {
             of(inner) + 2.0
         }

@@ -123,6 +123,8 @@ impl Show<'_> {
             "depth",
             vec![words("Where is it largest, and why there?")],
         );
+        self.walls();
+        self.skew();
         self.slide(
             "What the formula leaves out",
             Vec::new(),
@@ -160,6 +162,40 @@ impl Show<'_> {
         if !stresses.is_empty() {
             self.slide("Stress in each material", Vec::new(), stresses);
         }
+    }
+
+    /// The shear flow in thin walls; nothing where there are none.
+    fn walls(&mut self) {
+        let ids = |names: &[&str]| -> Vec<Id> {
+            names.iter().filter_map(|name| self.solved.workings().id(name)).collect()
+        };
+        let centre = ids(&[
+            "distance of the shear centre from the web",
+            "torque if the load stands over the centroid",
+        ]);
+        let mut steps = vec![words("Where does the flow begin? Which way does it run?")];
+        steps.extend(ids(&["largest shear stress in the walls"]).iter().map(|&id| self.line_of(id)));
+        if !centre.is_empty() {
+            steps.push(words("Where must the load stand so that the beam does not twist?"));
+            steps.extend(centre.iter().map(|&id| self.results(&[id])));
+        }
+        self.shown("Shear flow in the walls", "wall-flow", steps);
+    }
+
+    /// Bending askew; nothing where the level axis is a principal one.
+    fn skew(&mut self) {
+        let names = [
+            "product moment of area",
+            "inclination of the neutral axis",
+            "largest skew tension at the slice",
+            "largest skew compression at the slice",
+            "share that the simple formula finds",
+        ];
+        let ids: Vec<Id> = names.iter().filter_map(|name| self.solved.workings().id(name)).collect();
+        let results: Vec<Vec<Block>> = ids.iter().map(|&id| self.results(&[id])).collect();
+        let mut steps = vec![words("The load stands upright. Why does the neutral axis not lie level?")];
+        steps.extend(results);
+        self.shown("Bending askew", "skew", steps);
     }
 
     /// Each step of the derivation in symbols, then in numbers; the sentences are the lecturer's.

@@ -69,6 +69,8 @@ mod shear_element;
 mod side;
 mod sizes;
 mod sketch;
+mod skew;
+mod skew_words;
 mod slice;
 mod span_and_depth;
 mod straight_cuts;
@@ -177,6 +179,7 @@ const SECTION: [(&str, OfSection); 11] = [
     ("first-moment", |scene| Some(first_moment::first_moment(scene))),
     ("depth", |scene| Some(depth::depth(scene))),
     ("wall-flow", wall_flow::wall_flow),
+    ("skew", skew::skew),
     ("planks", |scene| Some(planks::planks(scene))),
 ];
 

@@ -47,11 +47,11 @@ fn drawings_hold_together_on_many_sections_cuts_and_loads() {
                 let about = format!("{} {cut:?} {bending:?}", case.name);
                 let drawings = figure::section_drawings(&solved(&case, cut, bending));
                 // The walls have a drawing where there are thin walls and a shear force, the transformed section has one
-                // where there are several materials, and a point where it has one state of stress.
+                // where there are several materials, bending askew where the section asks, and a point where it has one state of stress.
                 let names: Vec<&str> = drawings
                     .iter()
                     .map(|d| d.name.as_str())
-                    .filter(|name| !["wall-flow", "transformed", "point"].contains(name))
+                    .filter(|name| !["wall-flow", "skew", "transformed", "point"].contains(name))
                     .collect();
                 let mixed = case.parts.iter().any(|part| part.modular_ratio != 1.0);
                 assert_eq!(drawings.iter().any(|d| d.name == "transformed"), mixed, "{about}");
@@ -227,6 +227,23 @@ fn the_plank_is_drawn_as_it_was() {
     for name in ["piece", "pictorial", "section", "point", "fields", "trajectories"] {
         insta::assert_snapshot!(format!("plank_{name}"), drawing(&solved, name).svg());
     }
+}
+
+/// Bending askew is drawn where the level axis is no principal one, and there always.
+#[test]
+fn a_section_that_bends_askew_is_drawn_so() {
+    let askew = |case: &sections::Case| {
+        let solved = solved(case, case.cuts[0], Bending::Pure);
+        let drawn = figure::section_drawings(&solved).iter().any(|drawing| drawing.name == "skew");
+        let mixed = case.parts.iter().any(|part| part.modular_ratio != 1.0);
+        assert_eq!(drawn, !mixed && solved.section().properties().bends_askew(), "{}", case.name);
+        drawn
+    };
+    let drawn: Vec<String> = cases().into_iter().filter(|case| askew(case)).map(|case| case.name).collect();
+    for name in ["angle", "zed"] {
+        assert!(drawn.iter().any(|drawn| drawn == name), "{drawn:?}");
+    }
+    assert!(!drawn.iter().any(|drawn| drawn == "channel"), "{drawn:?}");
 }
 
 /// Walls are drawn where they are thin and a shear force acts; the web's arrows run as the force does.

@@ -21,6 +21,8 @@ pub const ALL: &[Builtin] = &[
     Builtin { name: "gangplank", text: include_str!("../../../lessons/gangplank.toml") },
     Builtin { name: "short-joist", text: include_str!("../../../lessons/short-joist.toml") },
     Builtin { name: "boat-shed", text: include_str!("../../../lessons/boat-shed.toml") },
+    Builtin { name: "purlin", text: include_str!("../../../lessons/purlin.toml") },
+    Builtin { name: "walkway", text: include_str!("../../../lessons/walkway.toml") },
     Builtin { name: "lintel", text: include_str!("../../../lessons/lintel.toml") },
 ];
 

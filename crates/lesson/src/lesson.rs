@@ -78,8 +78,12 @@ pub enum Scene {
     Derivation,
     /// The shear stress on the cut and over the depth.
     Shear,
+    /// The shear flow in thin walls, and the shear centre.
+    Walls,
     /// The state of stress at the cut and over the side of the beam.
     Point,
+    /// Bending about an axis that is no principal one.
+    Skew,
     /// What the joints must carry.
     Joints,
     /// What the beam may carry.
@@ -92,7 +96,7 @@ pub enum Scene {
 
 impl Scene {
     /// Every scene, in the order of the lecture.
-    pub const ALL: [Scene; 15] = [
+    pub const ALL: [Scene; 17] = [
         Scene::Beam,
         Scene::Reactions,
         Scene::Diagrams,
@@ -103,7 +107,9 @@ impl Scene {
         Scene::Cut,
         Scene::Derivation,
         Scene::Shear,
+        Scene::Walls,
         Scene::Point,
+        Scene::Skew,
         Scene::Joints,
         Scene::Allowables,
         Scene::Solution,
@@ -123,7 +129,9 @@ impl Scene {
             Scene::Cut => "cut",
             Scene::Derivation => "derivation",
             Scene::Shear => "shear",
+            Scene::Walls => "walls",
             Scene::Point => "point",
+            Scene::Skew => "skew",
             Scene::Joints => "joints",
             Scene::Allowables => "allowables",
             Scene::Solution => "solution",
@@ -144,7 +152,9 @@ impl Scene {
             Scene::Cut => "the cut and the piece beyond it",
             Scene::Derivation => "the derivation of the formula",
             Scene::Shear => "the shear stress on the cut and over the depth",
+            Scene::Walls => "the shear flow in thin walls and the shear centre",
             Scene::Point => "the stress at a point and over the side of the beam",
+            Scene::Skew => "bending askew, where the section has no upright axis of symmetry",
             Scene::Joints => "the joints",
             Scene::Allowables => "what the beam may carry",
             Scene::Solution => "the worked solution",

@@ -1,5 +1,6 @@
 //! Bending of sections without an upright or level axis of symmetry: textbooks, an independent integration, balances.
 
+use mechanics::real;
 use mechanics::section::{Edge, Figure, HeightSide, Loop, Part, Point, Section, shapes};
 use mechanics::stress::{SkewBending, StressOverDepth};
 use proptest::prelude::*;
@@ -95,7 +96,7 @@ fn both_ways_to_the_stress_of_a_zed_agree() {
     let of = section.properties();
     let moment = 1500.0;
     let bending = SkewBending::under(&section, moment);
-    let (sin, cos) = of.principal.angle.sin_cos();
+    let (sin, cos) = (real::sin(of.principal.angle), real::cos(of.principal.angle));
     for corner in section.hull() {
         let (x, y) = (corner.x - of.centroid.x, corner.y - of.centroid.y);
         let (u, v) = (x * cos + y * sin, y * cos - x * sin);
@@ -159,14 +160,14 @@ prop_compose! {
         let step = std::f64::consts::TAU / radii.len() as f64;
         let corner = |(k, r): (usize, &f64)| {
             let angle = turn + step * k as f64;
-            Point { x: 0.4 + r * angle.cos(), y: 0.1 + r * angle.sin() }
+            Point { x: 0.4 + r * real::cos(angle), y: 0.1 + r * real::sin(angle) }
         };
         radii.iter().enumerate().map(corner).collect()
     }
 }
 
 fn turned(corners: &[Point], by: f64) -> Vec<Point> {
-    let (sin, cos) = by.sin_cos();
+    let (sin, cos) = (real::sin(by), real::cos(by));
     corners.iter().map(|p| Point { x: p.x * cos - p.y * sin, y: p.x * sin + p.y * cos }).collect()
 }
 
@@ -201,7 +202,7 @@ proptest! {
         for (a, b) in corners.iter().zip(&half) {
             prop_assert!((one.stress(*a) + two.stress(*b)).abs() <= 1e-9 * scale);
         }
-        let off = (one.neutral_axis_angle() - two.neutral_axis_angle()).sin();
+        let off = real::sin(one.neutral_axis_angle() - two.neutral_axis_angle());
         prop_assert!(off.abs() <= 1e-9);
     }
 

@@ -14,6 +14,8 @@ impl Solved {
     pub fn further_values(&self) -> Vec<Value> {
         let mut values = self.bent_shape();
         values.extend(self.other_moments());
+        // Where the section bends askew, its other moments are workings.
+        values.retain(|value| self.workings().id(&value.name).is_none());
         values
     }
 

@@ -2,8 +2,8 @@
 
 use crate::build::{self, Built, Chapters};
 pub use crate::build::{
-    AllowableWorkings, Approach, KeyWorkings, LimitWorkings, RatioWorkings, SliceWorkings,
-    StraightCutWorkings, ZoneWorkings,
+    AllowableWorkings, Approach, Corner, KeyWorkings, LimitWorkings, RatioWorkings, SliceWorkings,
+    StraightCutWorkings, ZoneWorkings, skew_corners,
 };
 use crate::evaluate::EvaluationError;
 use crate::graph::Workings;

@@ -227,7 +227,14 @@ impl UnitSystem {
         let units = self.units();
         let one = match dimension {
             Dimension::NONE if role == Role::Slope => &units.radian,
-            Dimension::NONE if role == Role::PrincipalAngle => &units.degree,
+            Dimension::NONE
+                if matches!(
+                    role,
+                    Role::PrincipalAngle | Role::PrincipalAxisAngle | Role::NeutralAxisAngle
+                ) =>
+            {
+                &units.degree
+            }
             Dimension::NONE => return Unit::NONE,
             Dimension::FORCE => &units.force,
             Dimension::LENGTH => match role {

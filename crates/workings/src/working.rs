@@ -29,8 +29,12 @@ pub enum Chapter {
     Materials,
     /// First moment, width, shear stress on the cut.
     Shear,
+    /// Shear flow in thin walls, shear centre.
+    Walls,
     /// Principal stresses at the cut; where the beam is governed.
     Point,
+    /// Bending about an axis that is no principal one.
+    Skew,
     /// The finite slice and its balances.
     Slice,
     /// Joints: shear flow, fasteners.
@@ -41,7 +45,7 @@ pub enum Chapter {
 
 impl Chapter {
     /// All chapters in the order of the worked solution.
-    pub const ALL: [Self; 11] = [
+    pub const ALL: [Self; 13] = [
         Self::Given,
         Self::Reactions,
         Self::Diagrams,
@@ -49,7 +53,9 @@ impl Chapter {
         Self::Bending,
         Self::Materials,
         Self::Shear,
+        Self::Walls,
         Self::Point,
+        Self::Skew,
         Self::Slice,
         Self::Joints,
         Self::Allowables,
@@ -65,7 +71,9 @@ impl Chapter {
             Self::Bending => "Bending stress",
             Self::Materials => "Stress in each material",
             Self::Shear => "Shear stress on the cut",
+            Self::Walls => "Shear flow in the walls",
             Self::Point => "Stress at a point",
+            Self::Skew => "Bending askew",
             Self::Slice => "The finite slice",
             Self::Joints => "Joints",
             Self::Allowables => "What the beam may carry",

@@ -333,7 +333,11 @@ fn cone(workings: &Workings, from: &[Id]) -> BTreeSet<Id> {
 
 /// Whether a working belongs to the place of the beam that governs.
 fn is_governing(working: &Working) -> bool {
-    working.symbol.role == Role::EquivalentStress || working.name.contains("the junction")
+    working.symbol.role == Role::EquivalentStress
+        || working.name.contains("the junction")
+        || working.name.starts_with("largest skew")
+        || working.name.ends_with("in the walls")
+        || working.name == "share that the simple formula finds"
 }
 
 /// Whether a working is a largest bending stress along the beam: of several materials many heights are compared.

@@ -55,7 +55,7 @@ impl SectionPrint {
         let mut formulas = DefaultHasher::new();
         for (id, working) in workings.in_order() {
             let of_section = match working.chapter {
-                Chapter::Section | Chapter::Shear | Chapter::Joints => true,
+                Chapter::Section | Chapter::Shear | Chapter::Walls | Chapter::Skew | Chapter::Joints => true,
                 // Which moment gives the largest stress hangs on the diagrams.
                 Chapter::Materials => !working.name.ends_with(" along the beam"),
                 _ => false,

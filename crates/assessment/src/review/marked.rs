@@ -111,7 +111,6 @@ pub fn scene(role: Role) -> Scene {
         | Role::CentroidAcross
         | Role::SecondMoment
         | Role::SecondMomentUpright
-        | Role::ProductMoment
         | Role::RadiusOfGyration
         | Role::SectionModulus
         | Role::ExtremeDistance
@@ -135,6 +134,14 @@ pub fn scene(role: Role) -> Scene {
         | Role::PrincipalAngle
         | Role::PrincipalShear
         | Role::EquivalentStress => Scene::Point,
+        Role::WallForce | Role::WallLength | Role::ShearCentre | Role::Torque | Role::TorsionConstant => {
+            Scene::Walls
+        }
+        Role::ProductMoment
+        | Role::PrincipalSecondMoment
+        | Role::PrincipalAxisAngle
+        | Role::NeutralAxisAngle
+        | Role::FirstMomentUpright => Scene::Skew,
         Role::FastenerForce
         | Role::FastenerCapacity
         | Role::Spacing

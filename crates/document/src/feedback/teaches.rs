@@ -56,7 +56,9 @@ pub fn drawing_that_teaches(
         (Scene::Cut, _) => "section",
         (Scene::Derivation, _) => "piece",
         (Scene::Shear, _) => "depth",
+        (Scene::Walls, _) => "wall-flow",
         (Scene::Point, _) => "point",
+        (Scene::Skew, _) => "skew",
         (Scene::Joints, _) => "pictorial",
         (Scene::Allowables | Scene::Solution | Scene::Limits, _) => return None,
     };
@@ -70,6 +72,10 @@ pub(super) fn what_it_shows(name: &str) -> &'static str {
         "point" => {
             "The element at the cut as it lies and turned to the principal directions, and Mohr's circle."
         }
+        "skew" => {
+            "The section with its inclined neutral axis, its principal axes, and the stress at right angles to the neutral axis."
+        }
+        "wall-flow" => "The shear flow in the walls, its size drawn off each wall, and the shear centre.",
         "free-body" => {
             "The whole beam as a free body: loads and reactions balance, in force and in moment about any point."
         }

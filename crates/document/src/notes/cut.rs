@@ -63,6 +63,7 @@ impl Author<'_> {
             DepthAxis::Down => quotient,
         };
         self.equation(&Expression::Equal(vec![plain(Role::BendingStress), signed]));
+        self.simple_formula_does_not_hold();
         self.figure(
             "faces",
             line![

@@ -14,6 +14,7 @@ mod point;
 mod questions;
 mod section;
 mod shear;
+mod skew;
 mod solution;
 mod transformed;
 mod walls;
@@ -57,6 +58,7 @@ pub fn notes(lesson: &Lesson, solved: &Solved, paper: Paper) -> Document {
     author.further_cuts();
     author.walls();
     author.point();
+    author.skew();
     author.joints();
     author.allowables();
     author.questions(lesson);

@@ -25,6 +25,7 @@ impl Author<'_> {
             "shear-element",
             line!["A small element at the cut: equal shear stresses on its level and its upright faces."],
         );
+        self.simple_formula_does_not_hold();
         let number = self.next_figure();
         self.say(line![format!(
             "Move the cut from the lowest fibre to the highest, and the formula gives the shear stress at every height \

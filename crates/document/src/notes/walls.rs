@@ -3,12 +3,14 @@
 use super::author::{Author, share};
 use super::line;
 use crate::tree::{Alignment, Block, Inline, Table};
+use lesson::{Scene, When};
 use mechanics::balance::Residual;
 use mechanics::section::Point;
 use mechanics::thin_wall::{FlowBalance, ShearFlow, ThinWalls};
 use workings::dimension::Dimension;
 use workings::quantity::Quantity;
 use workings::role::Role;
+use workings::working::{Chapter, Id};
 
 /// Forces, moments and distances below this part of their scale are zero: what is left of sums is 1e-13 of it.
 const NOTHING: f64 = 1e-9;
@@ -53,10 +55,14 @@ impl Author<'_> {
         let size = (0..walls.walls().len()).map(|wall| walls.length(wall)).sum();
         let about = Point::new(x, walls.centroid().y);
         let of = Walls { walls: &walls, flow, force, about, place, size };
-        self.chapter("Shear flow in the walls");
+        self.chapter(Chapter::Walls.title());
+        self.own_words(Scene::Walls, When::Before);
         self.how_it_flows(&of);
+        self.steps_of_flow();
         self.table_of_walls(&of);
         self.where_it_acts(&of, name.is_some());
+        self.twist();
+        self.own_words(Scene::Walls, When::After);
     }
 
     fn how_it_flows(&mut self, of: &Walls) {
@@ -83,6 +89,74 @@ impl Author<'_> {
         let caption =
             line!["The shear flow in the walls, its size drawn off each wall, and the shear centre."];
         self.figure("wall-flow", caption);
+    }
+
+    /// The flow wall by wall in formulas; nothing where a cell is closed.
+    fn steps_of_flow(&mut self) {
+        let ids = |role: Role| -> Vec<Id> {
+            let of_role =
+                self.workings().chapter(Chapter::Walls).filter(|(_, working)| working.symbol.role == role);
+            of_role.map(|(id, _)| id).collect()
+        };
+        let (flows, forces) = (ids(Role::ShearFlow), ids(Role::WallForce));
+        if flows.is_empty() {
+            return;
+        }
+        if let Some(moment) = self.workings().id("second moment by middle lines") {
+            let equation = self.workings().equation(moment);
+            self.say(line!["The middle lines have the second moment"]);
+            self.equation(&equation);
+        }
+        self.say(line!["From the free edges inwards, wall by wall:"]);
+        for id in flows {
+            let equation = self.workings().equation(id);
+            self.equation(&equation);
+        }
+        self.say(line![
+            "Summed along a wall the flow is a force. Along a level wall it grows in a straight line, along an upright one as a parabola:"
+        ]);
+        for id in forces {
+            let equation = self.workings().equation(id);
+            self.equation(&equation);
+        }
+        if let Some(largest) = self.workings().id("largest shear stress in the walls") {
+            let equation = self.workings().equation(largest);
+            self.say(line!["The stress is largest where the flow over the thickness is:"]);
+            self.equation(&equation);
+        }
+    }
+
+    /// The shear centre in formulas, and what a load beside it does; nothing where it stands on the web.
+    fn twist(&mut self) {
+        let Some(distance) = self.workings().id("distance of the shear centre from the web") else { return };
+        let equation = self.workings().equation(distance);
+        self.equation(&equation);
+        if let Some(closed) = self.workings().id("distance of the shear centre by the closed formula") {
+            let equation = self.workings().equation(closed);
+            self.say(line!["For a channel of equal flanges all of this falls together into one formula:"]);
+            self.equation(&equation);
+        }
+        let names = [
+            "torque if the load stands over the centroid",
+            "torsion constant",
+            "shear stress of that torque",
+        ];
+        let found: Vec<Id> = names.iter().filter_map(|name| self.workings().id(name)).collect();
+        let [torque, _, stress] = found.as_slice() else { return };
+        self.say(line![
+            "Put the load over the centroid, as one would without thinking, and the beam is twisted by ",
+            Inline::Strong(vec![self.value(*torque)]),
+            ". Taken by the thin walls alone that is a shear stress of ",
+            Inline::Strong(vec![self.value(*stress)]),
+            ", on top of the ",
+            self.workings().id("largest shear stress in the walls").map_or("stress".into(), |id| self.value(id)),
+            " of the shear flow. Where the ends are held against warping the flanges help, and it is less; how much is beyond this \
+             lesson."
+        ]);
+        for id in found {
+            let equation = self.workings().equation(id);
+            self.equation(&equation);
+        }
     }
 
     fn table_of_walls(&mut self, of: &Walls) {

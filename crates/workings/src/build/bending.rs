@@ -11,9 +11,11 @@ use mechanics::section::Section;
 
 const CHAPTER: Chapter = Chapter::Bending;
 
-/// The bending stress at the cut, and the largest along the beam, where there are any.
+/// The bending stress at the outer fibres and at the cut, and the largest along the beam, where there are any.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct BendingWorkings {
+    pub(crate) top: Id,
+    pub(crate) bottom: Id,
     pub(crate) at_cut: Id,
     pub(crate) tension: Option<Id>,
     pub(crate) compression: Option<Id>,
@@ -98,7 +100,7 @@ impl Builder<'_> {
             );
             *found = self.stress(entry.says(says), fibre, moment, section, place)?;
         }
-        let [_, _, at_cut] = here;
+        let [at_top, at_bottom, at_cut] = here;
         // In a beam of several materials a stiff one within may bear more than the outer fibres.
         let outer = [top, bottom];
         let fibres = if in_materials.is_empty() { outer.as_slice() } else { in_materials };
@@ -130,7 +132,7 @@ impl Builder<'_> {
             largest[place_in_all] = Some(self.stress(entry, fibre, moment, section, place)?);
         }
         let [tension, compression] = largest;
-        Ok(BendingWorkings { at_cut, tension, compression })
+        Ok(BendingWorkings { top: at_top, bottom: at_bottom, at_cut, tension, compression })
     }
 
     /// The stress at a fibre under a moment, times I.

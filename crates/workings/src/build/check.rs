@@ -13,8 +13,10 @@ use mechanics::slice::{Slice, SliceGivens};
 use mechanics::stress::{PlaneStress, StressOverDepth};
 
 /// What is compared on which scale.
-struct Check<'a> {
-    built: &'a Built,
+pub(super) struct Check<'a> {
+    pub(super) built: &'a Built,
+    /// The largest force on the beam, N.
+    pub(super) force_scale: f64,
     faults: Vec<SolveFault>,
 }
 
@@ -25,12 +27,14 @@ pub(crate) fn check(
     section: &Section,
     built: &Built,
 ) -> Vec<SolveFault> {
-    let mut check = Check { built, faults: Vec::new() };
     let scale = force_scale(problem, solution);
+    let mut check = Check { built, force_scale: scale, faults: Vec::new() };
     check.beam(problem, solution, scale);
     check.section(section);
     check.stresses(problem, section, scale);
     check.point(solution, section);
+    check.skew(problem, solution, section);
+    check.walls(problem, section);
     check.slice(problem, section);
     check.balances(problem, solution);
     check.faults
@@ -51,11 +55,11 @@ fn force_scale(problem: &Problem, solution: &Solution) -> f64 {
 }
 
 impl Check<'_> {
-    fn value(&self, id: Id) -> f64 {
+    pub(super) fn value(&self, id: Id) -> f64 {
         self.built.workings.values()[id.0 as usize]
     }
 
-    fn compare(&mut self, working: &Working, engine: f64, scale: f64) {
+    pub(super) fn compare(&mut self, working: &Working, engine: f64, scale: f64) {
         let value = working.value.value;
         // What is not a number does not agree.
         let agrees = (value - engine).abs() <= Residual::BOUND * scale.abs();
@@ -64,7 +68,7 @@ impl Check<'_> {
         }
     }
 
-    fn named(&mut self, name: &str, engine: f64, scale: f64) {
+    pub(super) fn named(&mut self, name: &str, engine: f64, scale: f64) {
         let built = self.built;
         if let Some(working) = built.workings.get(name) {
             self.compare(working, engine, scale);
@@ -111,7 +115,7 @@ impl Check<'_> {
         }
     }
 
-    fn residual(&mut self, what: &str, residual: f64, scale: f64) {
+    pub(super) fn residual(&mut self, what: &str, residual: f64, scale: f64) {
         let bound = Residual::BOUND * scale;
         let closes = residual.abs() <= bound;
         if !closes {

@@ -1,11 +1,14 @@
 //! Building the workings of a lesson, chapter by chapter.
 
+mod across;
 mod allowables;
 mod balance;
 mod beam_givens;
 mod bending;
 mod builder;
 mod check;
+mod check_skew;
+mod check_walls;
 mod cut;
 mod diagrams;
 mod fasteners;
@@ -21,8 +24,12 @@ mod redundants;
 mod resultants;
 mod section;
 mod shear;
+mod skew;
+mod skew_stress;
 mod slice;
 mod straight_cuts;
+mod wall_flow;
+mod walls;
 mod zones;
 
 use crate::dimension::Dimension;
@@ -47,7 +54,10 @@ use mechanics::beam::{Load, Redundant, Side, Solution};
 use mechanics::section::Section;
 use section::SectionWorkings;
 use shear::ShearWorkings;
+pub(crate) use skew::SkewWorkings;
 use slice::SliceParts;
+use walls::WallWorkings;
+pub(crate) use walls::{CentreWorkings, WallFlow};
 
 pub(crate) use beam_givens::{LoadGiven, LoadKind};
 pub(crate) use builder::{SAME_STATION, zero};
@@ -56,6 +66,7 @@ pub(crate) use diagrams::Stop;
 pub(crate) use joints::JointWorkings;
 pub(crate) use resultants::{PlaceAs, Shape, StretchWorkings};
 pub(crate) use section::{PieceWorkings, Placed, Size};
+pub use skew_stress::{Corner, skew_corners};
 pub use slice::{Approach, SliceWorkings};
 pub use straight_cuts::StraightCutWorkings;
 pub use zones::ZoneWorkings;
@@ -70,6 +81,8 @@ pub(crate) struct Built {
     pub(crate) slice: SliceWorkings,
     pub(crate) key: KeyWorkings,
     pub(crate) chapters: Chapters,
+    /// Whether the course's depth axis points down.
+    pub(crate) axis_down: bool,
 }
 
 /// The workings of each chapter by what they are, for whoever replaces them.
@@ -91,6 +104,10 @@ pub(crate) struct Chapters {
     pub(crate) further_cuts: Vec<StraightCutWorkings>,
     pub(crate) joints: Vec<JointWorkings>,
     pub(crate) allowables: Option<AllowableWorkings>,
+    /// Where the level axis is no principal axis.
+    pub(crate) skew: Option<SkewWorkings>,
+    /// Where the walls are thin and open.
+    pub(crate) walls: Option<WallWorkings>,
 }
 
 /// The workings that every lesson is about, by id.
@@ -190,6 +207,16 @@ fn all(
     let shear = builder.shear(&section, engine, height, here.shear, diagrams.largest_shear)?;
     builder.point(engine, bending.at_cut, shear.stress_on_cut)?;
     builder.governing(&section, engine, &bending, &shear, &diagrams)?;
+    let skew = builder.skew(&skew::Before {
+        section: &section,
+        engine,
+        moment: here.moment,
+        shear_force: here.shear,
+        cut: &shear.cut,
+        simple: [bending.top, bending.bottom],
+        diagrams: &diagrams,
+    })?;
+    let walls = builder.walls(&section, engine, (here.shear, skew.as_ref()))?;
     let (left_station, left) = if at_end {
         builder.slice_left_of_end(&beam, &reactions, (station, length))?
     } else {
@@ -245,8 +272,10 @@ fn all(
         further_cuts,
         joints,
         allowables,
+        skew,
+        walls,
     };
-    Ok(Built { workings: builder.workings, slice, key, chapters })
+    Ok(Built { axis_down: builder.axis_down, workings: builder.workings, slice, key, chapters })
 }
 
 impl Builder<'_> {

@@ -59,8 +59,10 @@ mod reactions;
 mod saying;
 mod section;
 mod shear;
+mod skew;
 pub mod slip;
 mod source;
+mod walls;
 
 pub use applied::Applied;
 pub use own::{OwnFault, OwnField, OwnMistake};
@@ -182,6 +184,8 @@ pub fn catalogue() -> impl Iterator<Item = &'static Mistake> {
         materials::MISTAKES.as_slice(),
         shear::MISTAKES.as_slice(),
         first_moment::MISTAKES.as_slice(),
+        walls::MISTAKES.as_slice(),
+        skew::MISTAKES.as_slice(),
         joints::MISTAKES.as_slice(),
         carrying::MISTAKES.as_slice(),
     ]

@@ -88,6 +88,8 @@ pub(super) static ROWS: [Row; Role::Count as usize + 1] = [
     row(Role::SecondMomentUpright, "second moment of area about the upright axis",
                                                                               ["I_y",    "I_y",    "I_y",    "I_z",    "I_z",    "I_yy"]),
     all(Role::ProductMoment, "product moment of area", "I_yz"),
+    all(Role::PrincipalSecondMoment, "principal second moment of area", "I"),
+    all(Role::PrincipalAxisAngle, "direction of the principal axis of the section", "α"),
     row(Role::RadiusOfGyration, "radius of gyration",                         ["r",      "r",      "r",      "i",      "i",      "i"]),
     row(Role::SectionModulus, "section modulus",                              ["S",      "S",      "Z",      "W_y",    "W",      "W"]),
     all(Role::ExtremeDistance, "distance of the extreme fibre", "c"),
@@ -97,11 +99,18 @@ pub(super) static ROWS: [Row; Role::Count as usize + 1] = [
     row(Role::CentroidBeyond, "distance of the centroid of the part beyond the cut",
                                                                               ["ȳ′",     "ȳ′",     "ȳ|ȳ′",   "z̄′",     "z̄*",     "z̄′"]),
     row(Role::FirstMoment, "first moment",                                    ["Q",      "Q",      "A ȳ|A′ ȳ′", "S_y", "S",      "S_z"]),
+    row(Role::FirstMomentUpright, "first moment about the upright axis",      ["Q_y",    "Q_y",    "Q_y",    "S_z",    "S_z",    "S_y"]),
     row(Role::WidthAtCut, "width at the cut",                                 ["t|t_cut", "b|b_cut", "b|b_cut", "t|t_cut", "b|b_cut", "b|b_cut"]),
     row(Role::BendingStress, "bending stress",                                ["σ",      "σ",      "σ",      "σ_x",    "σ",      "σ"]),
+    all(Role::NeutralAxisAngle, "inclination of the neutral axis", "β"),
     all(Role::ShearStress, "shear stress", "τ"),
     row(Role::ShearFlow, "shear flow",                                        ["q",      "f",      "q",      "v",      "T",      "s"]),
     row(Role::MeanShearStress, "mean shear stress",                           ["τ_avg",  "τ_avg",  "τ_mean", "τ_m",    "τ_m",    "τ_m"]),
+        all(Role::WallForce, "shear force in a wall", "F_w"),
+    all(Role::WallLength, "length of the middle line of a wall", "b_m"),
+    row(Role::ShearCentre, "distance of the shear centre",                    ["e",      "e",      "e",      "e_M",    "y_M",    "e_M"]),
+    row(Role::Torque, "torque",                                               ["T",      "T",      "T",      "M_T",    "M_T",    "M_T"]),
+    row(Role::TorsionConstant, "torsion constant",                            ["J",      "J",      "J",      "I_T",    "I_T",    "I_T"]),
     all(Role::StressResultant, "resultant of the bending stress", "N"),
     row(Role::ForceOnCut, "force on the cut",                                 ["F",      "F",      "H",      "H",      "H",      "H"]),
     all(Role::PrincipalStress, "principal stress", "σ"),
@@ -133,14 +142,16 @@ const _: () = {
 };
 
 /// Roles that share a letter on purpose: the axis, and a place along it; the stresses on an upright plane and those on the
-/// planes where they are largest; a reaction, which has the name of its support, and the radius of Mohr's circle, which has none;
-/// a modular ratio, which has the letter of its material, and a number of rows, which has the number of its joint.
+/// planes where they are largest; a second moment of area and a principal one; a reaction, which has the name of its support, and
+/// the radius of Mohr's circle, which has none; a modular ratio, which has the letter of its material, and a number of rows, which
+/// has the number of its joint.
 pub(super) fn share_a_letter(one: Role, other: Role) -> bool {
     let pair = (one.min(other), one.max(other));
     [
         (Role::Along, Role::Station),
         (Role::BendingStress, Role::PrincipalStress),
         (Role::ShearStress, Role::PrincipalShear),
+        (Role::SecondMoment, Role::PrincipalSecondMoment),
         (Role::Reaction, Role::CircleRadius),
         (Role::ModularRatio, Role::Rows),
     ]

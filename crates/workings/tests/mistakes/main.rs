@@ -18,8 +18,10 @@ mod properties;
 mod reactions;
 mod section;
 mod shear;
+mod skew;
 mod slip;
 mod us_units;
+mod walls;
 
 use std::collections::BTreeSet;
 use workings::mistake::{catalogue, named};
@@ -35,6 +37,8 @@ fn every_mistake_of_the_catalogue_has_a_case() {
         bending::CASES,
         materials::CASES,
         shear::CASES,
+        walls::CASES,
+        skew::CASES,
         joints::CASES,
         carrying::CASES,
     ];

@@ -1,0 +1,254 @@
+//! Bending askew: why the simple formula does not hold, the full one, and how far apart they are.
+
+use super::author::{Author, symbol_of, value_of};
+use super::line;
+use crate::tree::{Alignment, Block, CalloutKind, Inline};
+use lesson::{Scene, When};
+use workings::dimension::Dimension;
+use workings::expression::Expression;
+use workings::notation::DepthAxis;
+use workings::quantity::Quantity;
+use workings::role::{Role, Symbol};
+use workings::solved::skew_corners;
+use workings::working::{Chapter, Id};
+
+fn plain(role: Role) -> Expression {
+    Expression::Symbol(Symbol::plain(role))
+}
+
+fn math(role: Role) -> Inline {
+    Inline::Math(plain(role))
+}
+
+impl Author<'_> {
+    /// Said where the simple formula is used on a section for which it holds only if the beam is held sideways.
+    pub(crate) fn simple_formula_does_not_hold(&mut self) {
+        if !self.bends_askew() {
+            return;
+        }
+        let title = format!("“{}”", Chapter::Skew.title());
+        self.callout(
+            CalloutKind::Caution,
+            "This formula does not hold for this section as it stands",
+            vec![Block::Paragraph(line![
+                "The section has no axis of symmetry upright or level, and its product moment ",
+                math(Role::ProductMoment),
+                format!(
+                    " is not zero: under an upright load it bends sideways as well. What stands here is right only for a beam that \
+                     is held so that it cannot move sideways. For a beam that is free, see the chapter {title}."
+                ),
+            ])],
+        );
+    }
+
+    fn bends_askew(&self) -> bool {
+        self.workings().chapter(Chapter::Skew).next().is_some()
+    }
+
+    pub(crate) fn skew(&mut self) {
+        if !self.bends_askew() {
+            return;
+        }
+        self.chapter(Chapter::Skew.title());
+        self.own_words(Scene::Skew, When::Before);
+        self.why_askew();
+        self.other_moments();
+        self.stress_askew();
+        self.how_far_off();
+        self.shear_askew();
+        self.own_words(Scene::Skew, When::After);
+    }
+
+    fn equations_of(&mut self, names: &[&str]) {
+        let found: Vec<Id> = names.iter().filter_map(|name| self.workings().id(name)).collect();
+        for id in found {
+            let equation = self.workings().equation(id);
+            self.equation(&equation);
+        }
+    }
+
+    fn why_askew(&mut self) {
+        let number = self.next_figure();
+        self.say(line![
+            "So far every fibre at one height bore the same stress. Try that here: the pull on the right and the push on the left \
+             of the upright axis would not cancel, and their moment about that axis would be ",
+            math(Role::BendingMoment),
+            " ",
+            math(Role::ProductMoment),
+            "/",
+            math(Role::SecondMoment),
+            format!(
+                ". Nothing turns the beam sideways, so that moment must be zero, and the stress must vary across the section too. \
+                 The neutral axis tilts (figure {number}), although the load stands upright."
+            ),
+        ]);
+        self.figure(
+            "skew",
+            line![
+                "The section with its neutral axis as it truly lies, its principal axes, and the bending stress at right angles to \
+                 the neutral axis. Filled: the fibres of largest tension and compression."
+            ],
+        );
+    }
+
+    fn other_moments(&mut self) {
+        self.say(line![
+            "Three numbers of the section are needed: besides ",
+            math(Role::SecondMoment),
+            " the second moment about the upright axis and the product moment."
+        ]);
+        self.equations_of(&[
+            "place of the centroid to the right",
+            "second moment of area about the upright axis",
+            "product moment of area",
+        ]);
+        self.say(line![
+            "About two axes at right angles the product moment is zero: the principal axes. A load in the plane of one of them \
+             would bend the beam in that plane alone."
+        ]);
+        self.equations_of(&[
+            "mean second moment",
+            "radius of Mohr's circle of the second moments",
+            "largest principal second moment",
+            "smallest principal second moment",
+            "angle of the principal axis",
+        ]);
+    }
+
+    fn stress_askew(&mut self) {
+        self.say(line![
+            "A plane of stress over the section, ",
+            math(Role::BendingStress),
+            " growing with both distances, must add up to no force, to ",
+            math(Role::BendingMoment),
+            " about the level axis, and to nothing about the upright one. That gives"
+        ]);
+        let product = |one: Role, other: Role| Expression::Product(vec![plain(one), plain(other)]);
+        let askew =
+            product(Role::SecondMomentUpright, Role::Depth) - product(Role::ProductMoment, Role::Across);
+        let both =
+            product(Role::SecondMoment, Role::SecondMomentUpright) - plain(Role::ProductMoment).power(2);
+        let quotient = plain(Role::BendingMoment) * askew / both;
+        let signed = match self.style.notation.habits.depth_axis {
+            DepthAxis::Up => -quotient,
+            DepthAxis::Down => quotient,
+        };
+        self.equation(&Expression::Equal(vec![plain(Role::BendingStress), signed]));
+        self.say(line![
+            "With ",
+            math(Role::ProductMoment),
+            " = 0 it is the simple formula again. Where the bracket is zero lies the neutral axis:"
+        ]);
+        self.equations_of(&["inclination of the neutral axis"]);
+        self.corners();
+    }
+
+    /// The stress at every corner, by both formulas.
+    fn corners(&mut self) {
+        let Some((corners, _)) = skew_corners(self.solved.section()) else { return };
+        let simple = self.solved.stress();
+        let mut rows = Vec::new();
+        for corner in &corners {
+            let letter = &corner.letter;
+            let names = [
+                format!("distance of {letter} from the level axis"),
+                format!("distance of {letter} to the right"),
+                format!("skew bending stress at {letter}"),
+            ];
+            let values: Vec<Inline> =
+                names.iter().filter_map(|name| self.workings().get(name)).map(value_of).collect();
+            let [depth, across, full] = values.as_slice() else { continue };
+            let by_simple = Quantity::new(simple.bending_stress(corner.at.y), Dimension::STRESS);
+            rows.push(vec![
+                line![letter.as_str()],
+                vec![depth.clone()],
+                vec![across.clone()],
+                vec![Inline::Quantity(by_simple, Role::BendingStress)],
+                vec![Inline::Strong(vec![full.clone()])],
+            ]);
+        }
+        let header = vec![
+            line!["Corner"],
+            vec![math(Role::Depth)],
+            vec![math(Role::Across)],
+            line!["simple formula"],
+            line!["full formula"],
+        ];
+        let mut alignment = vec![Alignment::Left];
+        alignment.extend([Alignment::Right; 4]);
+        let caption = line!["Bending stress at the corners at the slice, tension positive."];
+        self.table(caption, header, alignment, rows);
+    }
+
+    fn how_far_off(&mut self) {
+        let names = ["largest skew tension at the slice", "largest skew compression at the slice"];
+        let found: Vec<Id> = names.iter().filter_map(|name| self.workings().id(name)).collect();
+        let (Some(&share), [tension, compression]) =
+            (self.workings().id("share that the simple formula finds").as_ref(), found.as_slice())
+        else {
+            self.say(line!["No bending moment acts at the slice."]);
+            return;
+        };
+        let kappa = self.solved.value(share);
+        self.say(line![
+            "The largest stresses at the slice are ",
+            Inline::Strong(vec![self.value(*tension)]),
+            " and ",
+            Inline::Strong(vec![self.value(*compression)]),
+            ". The largest by the simple formula is ",
+            self.value(share),
+            if kappa < 1.0 {
+                " times the true one: whoever trusts it builds too weak."
+            } else {
+                " times the true one: here it overstates."
+            },
+            " It also has it at a whole edge, where in truth one corner is pulled or pressed most."
+        ]);
+        self.equations_of(&["share that the simple formula finds"]);
+        if let Some(&times) = self.workings().id("times that it sinks more").as_ref() {
+            self.say(line![
+                "The beam moves at right angles to its neutral axis: it sinks, and it goes sideways. It sinks ",
+                self.value(times),
+                " times as much as its flexural rigidity about the level axis would let it; the deflected line in these pages is that \
+                 of a beam held sideways."
+            ]);
+            self.equations_of(&["second moment that counts askew", "times that it sinks more"]);
+        }
+        let along: Vec<Id> =
+            ["largest skew tension along the beam", "largest skew compression along the beam"]
+                .iter()
+                .filter_map(|name| self.workings().id(name))
+                .collect();
+        self.table_of_workings(
+            line!["The largest bending stresses along the whole beam, by the full formula."],
+            &along,
+        );
+    }
+
+    fn shear_askew(&mut self) {
+        let workings = self.workings();
+        let (Some(full), Some(simple)) =
+            (workings.get("skew shear stress on the cut"), workings.get("shear stress on the cut"))
+        else {
+            return;
+        };
+        self.say(line![
+            "The shear stress follows the growth of the bending stress along the beam, so it changes as well: the part beyond the cut \
+             has a first moment about the upright axis too. On the cut it is ",
+            value_of(full),
+            ", where the simple formula has ",
+            symbol_of(simple),
+            " = ",
+            value_of(simple),
+            "."
+        ]);
+        self.equations_of(&[
+            "first moment about the upright axis at the cut",
+            "first moment that counts askew at the cut",
+            "skew shear stress on the cut",
+        ]);
+        self.say(line![
+            "And one more thing: an upright load bends such a beam without twisting it only if it passes through the shear centre."
+        ]);
+    }
+}

@@ -1,0 +1,63 @@
+//! Bending askew in words.
+
+use crate::cut_words::at_most;
+use crate::drawing::Description;
+use crate::scene::Scene;
+use crate::skew::Askew;
+use workings::dimension::Dimension;
+use workings::role::Role;
+
+/// The short and the long description.
+pub(crate) fn describe(scene: &Scene, askew: &Askew) -> (String, Description) {
+    let w = &scene.writer;
+    let angle = |value: f64, role| w.text(value.abs(), Dimension::NONE, role);
+    let way = |value: f64| if value > 0.0 { "counter-clockwise" } else { "clockwise" };
+    let stress = |value: f64| {
+        let size = w.text_beside(value.abs(), Dimension::STRESS, Role::BendingStress, askew.largest);
+        format!("{size} {}", if value > 0.0 { "tension" } else { "compression" })
+    };
+    let name = &scene.problem.section_name;
+    let inclined = format!(
+        "turned {} {} from the level axis",
+        angle(askew.inclination, Role::NeutralAxisAngle),
+        way(askew.inclination)
+    );
+    let mut short = format!("Cross-section to scale: {name}, with its neutral axis {inclined}");
+    let [one, other] = askew.farthest;
+    if askew.largest > 0.0 {
+        let tell =
+            |corner: usize| format!("{} at {}", stress(askew.at(corner)), askew.corners[corner].letter);
+        short.push_str(&format!(". Largest stresses: {}, {}.", tell(one), tell(other)));
+    } else {
+        short.push('.');
+    }
+    let mut long = Description::new();
+    if !scene.told {
+        return (at_most(&short), long);
+    }
+    long.sentence(format!(
+        "The section {name} seen along the beam, to scale. The neutral axis runs through its centroid, {inclined}, although the \
+         load is upright."
+    ));
+    let principal = scene.section.properties().principal.angle;
+    long.sentence(format!(
+        "The principal axes: axis 1, about which the second moment is largest, turned {} {} from the level axis, and axis 2 at \
+         right angles to it.",
+        angle(principal, Role::PrincipalAxisAngle),
+        way(principal)
+    ));
+    if askew.largest == 0.0 {
+        long.sentence("No bending moment acts here, and no bending stress.");
+        return (at_most(&short), long);
+    }
+    long.sentence(
+        "Beside the section stands the bending stress over a base line at right angles to the neutral axis: zero on that axis, and \
+         growing in a straight line on both sides to the points that lie farthest from it. The corners, counter-clockwise from \
+         the lowest:",
+    );
+    let corners = askew.corners.iter().enumerate();
+    long.list(
+        corners.map(|(index, corner)| format!("{}: {}", corner.letter, stress(askew.at(index)))).collect(),
+    );
+    (at_most(&short), long)
+}

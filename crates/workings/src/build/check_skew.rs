@@ -1,0 +1,55 @@
+//! The workings of skew bending against the engine.
+
+use super::check::Check;
+use super::skew_stress::skew_corners;
+use crate::problem::Problem;
+use mechanics::beam::{Curve, Solution};
+use mechanics::real;
+use mechanics::section::Section;
+use mechanics::stress::SkewBending;
+
+impl Check<'_> {
+    /// Moments, axes, corners and the flow on the cut.
+    pub(super) fn skew(&mut self, problem: &Problem, solution: &Solution, section: &Section) {
+        let built = self.built;
+        let Some(skew) = &built.chapters.skew else { return };
+        let of = section.properties();
+        let all = of.second_moment + of.second_moment_upright;
+        let working = |id| built.workings.working(id);
+        self.compare(working(skew.upright), of.second_moment_upright, all);
+        let up = if built.axis_down { -of.product_moment } else { of.product_moment };
+        self.compare(working(skew.product), up, all);
+        self.named("largest principal second moment", of.principal.largest, all);
+        self.named("smallest principal second moment", of.principal.smallest, all);
+        if let Some(axis) = built.workings.get("angle of the principal axis") {
+            let off = real::sin(axis.value.value - of.principal.angle);
+            self.residual(&axis.name, off, all / (of.principal.largest - of.principal.smallest));
+        }
+        let moment = self.value(built.key.moment);
+        let bending = SkewBending::under(section, moment);
+        let inclination = working(skew.inclination);
+        let unit = SkewBending::under(section, 1.0);
+        self.residual(&inclination.name, real::sin(inclination.value.value - unit.neutral_axis_angle()), 1.0);
+        let extreme = solution.extremes(Curve::BendingMoment).largest_size.value.max(moment.abs());
+        let largest = SkewBending::under(section, extreme).extremes(section);
+        let scale = largest.map_or(0.0, |[(_, most), (_, least)]| most.max(-least));
+        if let Some((corners, _)) = skew_corners(section) {
+            for corner in corners {
+                let name = format!("skew bending stress at {}", corner.letter);
+                self.named(&name, bending.stress(corner.at), scale);
+            }
+        }
+        if let Some([(_, most), (_, least)]) = bending.extremes(section) {
+            self.named("largest skew tension at the slice", most, scale);
+            self.named("largest skew compression at the slice", least, scale);
+        }
+        if let (Some(shear), Ok(flow)) =
+            (skew.shear, SkewBending::flow_on_cut(section, self.value(built.key.shear), problem.cut.height))
+        {
+            let width = self.value(built.key.width);
+            let force = self.force_scale;
+            let scale = force * of.area / (of.height() * width * width).max(f64::MIN_POSITIVE);
+            self.compare(working(shear), flow / width, scale.max(flow.abs() / width));
+        }
+    }
+}
