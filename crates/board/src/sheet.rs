@@ -185,16 +185,16 @@ pub fn plan(lesson: &Lesson, solved: &Solved) -> Vec<Part> {
     }
     if solved.workings().chapter(Chapter::Walls).next().is_some() {
         let steps = vec![
-            step("Where does the flow begin, and which way does it run?", &[Content::Drawing("wall-flow")]),
-            step("", &[Content::Results(Chapter::Walls)]),
+            step("Where does the flow begin, and which way does it run?", &[Drawing("wall-flow")]),
+            step("", &[Results(Chapter::Walls)]),
         ];
         parts.push(scene("walls", Chapter::Walls.title(), &[Scene::Walls], steps));
     }
     parts.push(scene("point", Chapter::Point.title(), &[Scene::Point], at_points(solved)));
     if solved.workings().chapter(Chapter::Skew).next().is_some() {
         let steps = vec![
-            step("Which way will it go, when the load pulls straight down?", &[Content::Drawing("skew")]),
-            step("", &[Content::Results(Chapter::Skew)]),
+            step("Which way will it go, when the load pulls straight down?", &[Drawing("skew")]),
+            step("", &[Results(Chapter::Skew)]),
         ];
         parts.push(scene("skew", Chapter::Skew.title(), &[Scene::Skew], steps));
     }

@@ -168,7 +168,7 @@ const BEAM: [(&str, OfBeam); 8] = [
 /// A drawing of the slice or of the section, by name; nothing where it does not apply.
 type OfSection = fn(&Scene<'_>) -> Option<Drawing>;
 
-const SECTION: [(&str, OfSection); 11] = [
+const SECTION: [(&str, OfSection); 12] = [
     ("slice", |scene| Some(slice::slice(scene))),
     ("faces", |scene| Some(faces::faces(scene))),
     ("section", |scene| Some(section::section(scene))),
