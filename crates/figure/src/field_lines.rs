@@ -66,11 +66,11 @@ impl Sampled {
         self.most.max(-self.least)
     }
 
-    /// The levels, round in a unit, none of them nought, the greatest size first.
-    pub fn levels(&self, side: &Side, unit: &Unit) -> Vec<Level> {
+    /// The levels, round in a unit, none of them nought, the greatest size first; before them the step from one to the next, SI.
+    pub fn levels(&self, side: &Side, unit: &Unit) -> (f64, Vec<Level>) {
         let greatest = unit.from_si(self.greatest());
         if !(greatest > 0.0 && greatest.is_finite()) {
-            return Vec::new();
+            return (0.0, Vec::new());
         }
         let step = round_step(greatest / LEVELS);
         let mut levels = Vec::new();
@@ -84,7 +84,7 @@ impl Sampled {
             }
             count -= 1.0;
         }
-        levels
+        (unit.to_si(step), levels)
     }
 
     fn lines(&self, side: &Side, stress: f64) -> Vec<Vec<Point>> {

@@ -123,9 +123,16 @@ fn panel(
     let unit = scribe.axis_unit(greatest, Dimension::STRESS, shown.role);
     let size = scene.sheet.small;
     let rect = side.rect();
+    let (step, levels) = sampled.levels(side, &unit);
+    let number = |stress: f64| scribe.number_text(stress, Dimension::STRESS, shown.role, greatest);
+    let mut words = format!(", {}", unit.text());
+    if !levels.is_empty() {
+        let [least, most] = [sampled.least, sampled.most].map(number);
+        words += &format!(": from {least} to {most}, a line every {}", short_number(&number(step)));
+    }
     let head = Label::words(format!("{}\u{a0}", shown.words))
         .followed_by(scribe.symbol(shown.role, shown.index))
-        .and_words(format!(", {}", unit.text()));
+        .and_words(words);
     let head = Mark::Text {
         at: Point::new(rect.left, rect.top - 6.0),
         label: head,
@@ -136,11 +143,11 @@ fn panel(
     let mut taken: Vec<Rect> = Vec::new();
     let mut texts = Vec::new();
     let mut drawn = Vec::new();
-    for level in sampled.levels(side, &unit) {
-        let number = short_number(&scribe.number_text(level.stress, Dimension::STRESS, shown.role, greatest));
+    for level in levels {
+        let number = short_number(&number(level.stress));
         let label = Label::words(number.clone());
         let stroke = shown.inks[usize::from(level.stress < 0.0)];
-        let before = texts.len();
+        // Where there is no room for its value the step, which stands above, tells it.
         for line in &level.lines {
             let Some(at) = seat(line, &label, size, rect, &taken) else { continue };
             let text = Mark::Text {
@@ -153,10 +160,7 @@ fn panel(
             taken.push(text.rect().grown(1.0));
             texts.push(text);
         }
-        // A level without room for its value is left out, for nothing would say what it is.
-        if texts.len() > before {
-            drawn.push((level, number, stroke));
-        }
+        drawn.push((level, number, stroke));
     }
     let mut marks = vec![head];
     let axis = scene.values.neutral_axis;

@@ -61,8 +61,16 @@ pub(crate) fn describe(scene: &Scene, at: &AtPoint) -> (String, Description) {
     ));
     let symbol = |role, index: &str| w.symbol_indexed(role, index).plain();
     long.list(vec![
-        format!("{} = {}, the largest", symbol(Role::PrincipalStress, "1"), normal(principal.largest)),
-        format!("{} = {}, the smallest", symbol(Role::PrincipalStress, "2"), normal(principal.smallest)),
+        format!(
+            "{} = {}, algebraically the largest",
+            symbol(Role::PrincipalStress, "1"),
+            normal(principal.largest)
+        ),
+        format!(
+            "{} = {}, algebraically the smallest",
+            symbol(Role::PrincipalStress, "2"),
+            normal(principal.smallest)
+        ),
     ]);
     long.sentence(format!(
         "Mohr's circle: centre at {}, radius {}, which is the largest shear stress in the plane. X, the upright face, and \

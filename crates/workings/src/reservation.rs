@@ -186,7 +186,7 @@ fn finite_slice(solved: &Solved) -> Reservation {
         "The slice has a length, and under the load on it V changes along it: its cut carries the mean, the formula gives \
          the value at the left face. Halving the slice halves the difference, so in the limit they agree."
     } else {
-        "No load acts on this slice, so V is the same all along it: the mean on its cut is the formula's stress at any \
+        "Where no load acts on the slice V is the same all along it, and the mean on its cut is the formula's stress at any \
          length. Under a spread load the two agree only in the limit."
     };
     Reservation { topic: Topic::FiniteSlice, sentence: sentence.into(), here: differs }

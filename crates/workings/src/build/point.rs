@@ -58,8 +58,9 @@ impl Builder<'_> {
         let says = "The other end of that diameter. The sum of both is the bending stress, whatever the shear stress.";
         let smallest = entry(Role::PrincipalStress, "2", "smallest principal stress at the cut").says(says);
         let smallest = self.formula(smallest, Expression::from(centre) - radius.into())?;
-        if self.value(radius) != 0.0 {
-            self.direction(entry, (normal, shear), largest)?;
+        // Under pure compression the largest is nought, and its direction upright.
+        if self.value(largest) > 1e-9 * self.value(radius) {
+            self.direction(entry, shear, largest)?;
         }
         let says = "The highest point of the circle: on planes at 45° to the principal ones.";
         let most =
@@ -71,24 +72,16 @@ impl Builder<'_> {
     fn direction(
         &mut self,
         entry: impl Fn(Role, &str, &str) -> Entry,
-        (normal, shear): (Id, Id),
+        shear: Id,
         largest: Id,
     ) -> Result<Id, EvaluationError> {
+        // A positive shear stress acts down on the face towards the right, so it turns the pull downwards. By half the angle of
+        // the circle the same comes out only where the bending stress is a tension: else the arctangent is off by a right angle.
+        let says = "Balance of a wedge whose slanting face bears the largest principal stress alone: along the depth the shear \
+                    stress on its upright face holds it. Counter-clockwise from the axis of the beam, seen with the beam running to \
+                    the right.";
         let angle = entry(Role::PrincipalAngle, "", "direction of the largest principal stress at the cut");
-        // A positive shear stress acts down on the face towards the right, so it turns the pull downwards.
-        let (says, formula) = if self.value(normal) == 0.0 {
-            let says = "Pure shear: the directions lie at 45° to the axis. Counter-clockwise from the axis of the beam, seen \
-                        with the beam running to the right.";
-            let tangent = Expression::arctangent(-Expression::from(shear), largest.into());
-            (says, tangent)
-        } else {
-            let says = "On the circle one turns by twice the angle, and in the same sense. Counter-clockwise from the axis \
-                        of the beam, seen with the beam running to the right; of the angles with this tangent the one in \
-                        the quadrant of the signs above and below the line.";
-            let tangent = Expression::arctangent(-(Expression::Number(2.0) * shear.into()), normal.into());
-            (says, Expression::Number(1.0) / 2.0.into() * tangent)
-        };
-        self.formula(angle.says(says), formula)
+        self.formula(angle.says(says), Expression::arctangent(-Expression::from(shear), largest.into()))
     }
 
     /// The equivalent stress where bending is largest, where the shear force is, and at the junction of web and flange
@@ -210,7 +203,9 @@ impl Builder<'_> {
         let tau = self.formula(tau, above / below)?;
         let half = Expression::from(normal) / 2.0.into();
         let radius = (half.clone().power(2) + Expression::from(tau).power(2)).root();
-        let principal = at(Role::PrincipalStress, "principal stress at the junction").says(
+        let index = if self.value(normal) < 0.0 { "2,j" } else { "1,j" };
+        let entry = Entry::new(CHAPTER, Role::PrincipalStress, index, "principal stress at the junction");
+        let principal = entry.placed(place).says(
             "The principal stress of the larger size there; to be compared with the bending stress at the outer fibre, \
              which is one too.",
         );
