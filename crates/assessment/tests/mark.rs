@@ -181,6 +181,28 @@ fn a_place_follows_from_what_was_found_before() {
     assert_eq!(word(&right, "2b"), "right");
 }
 
+/// Two spans of 4 m under 8 kN/m: M is least over B, at 4 m, which is also where the resultant of the load stands. The place over a
+/// support is given, and nothing follows from another answer for it. By hand: R_A = 3 w L/8 = 12 kN.
+#[test]
+fn a_place_that_is_given_is_no_input_of_what_comes_before_it() {
+    let lesson = include_str!("../../../lessons/conveyor.toml");
+    let asks = "[[question]]\nask = \"largest hogging moment\"\nplace = true\nmarks = 2\n\
+                [[question]]\nask = \"reaction at A\"\nmarks = 2\n";
+    let paper = set_of(lesson, asks);
+    assert_eq!(word(&marked(&paper, &[("1b", "4.00")]), "1b"), "right");
+    assert_eq!(word(&marked(&paper, &[("2", "12.0")]), "2"), "right");
+    // Whatever is answered for the reaction: nothing of it comes from that place.
+    let mut marker = Marker::new(&paper).expect("formulas of ours");
+    for place in ["3.00", "5.00"] {
+        for reaction in (1..=200).map(|fifths| format!("{:.1}", 0.2 * f64::from(fifths))) {
+            let answers = [("1b", place), ("2", reaction.as_str())];
+            let answers = answers.map(|(label, text)| (label, Answer::Bare(written(text))));
+            let found = marker.mark(&answers).expect("its own labels");
+            assert_ne!(word(&found, "2"), "follow-through", "{place}, {reaction}: {:?}", found.part("2"));
+        }
+    }
+}
+
 /// The limits of follow-through: no credit goes on from a neutral axis outside of the section, from a negative second moment, or from
 /// zero.
 #[test]

@@ -8,7 +8,7 @@ use workings::dimension::Dimension;
 use workings::mistake::slip::{self, Slip};
 use workings::role::Role;
 use workings::solved::Solved;
-use workings::working::{Formula, Id};
+use workings::working::{Chapter, Formula, Id, Working};
 
 /// An asked value.
 #[derive(Clone, Debug)]
@@ -189,7 +189,9 @@ impl Possible {
     }
 }
 
-/// The working that finds the station at which another holds, the nearest on the way to it; none where the station is given.
+/// The working that finds the place at which another holds: where a curve passes through zero. None where the place is that of a
+/// support, of a load, or of anything else that is given: what lies there by chance, such as the resultant of a load, has a place of
+/// its own, which goes into the reactions, and is not what was asked for.
 fn station(solved: &Solved, working: &str, right: f64) -> Option<Id> {
     let workings = solved.workings();
     let near = SLACK * solved.problem().beam.length;
@@ -198,8 +200,7 @@ fn station(solved: &Solved, working: &str, right: f64) -> Option<Id> {
     while let Some(&id) = open.get(next) {
         next += 1;
         let found = workings.working(id);
-        let holds = found.symbol.role == Role::Station && (found.value.value - right).abs() <= near;
-        if holds && found.formula != Formula::Given {
+        if determines_a_place(found) && (found.value.value - right).abs() <= near {
             return Some(id);
         }
         for read in workings.reads(id) {
@@ -209,4 +210,12 @@ fn station(solved: &Solved, working: &str, right: f64) -> Option<Id> {
         }
     }
     None
+}
+
+/// Whether a working finds where V, M or the load passes through zero: such a station is called so in its index, `V=0`.
+fn determines_a_place(found: &Working) -> bool {
+    found.symbol.role == Role::Station
+        && found.chapter == Chapter::Diagrams
+        && found.formula != Formula::Given
+        && found.symbol.index.contains("=0")
 }
