@@ -180,6 +180,19 @@ fn the_first_wrong_step_is_told_and_what_follows_is_right() {
     assert!(next.contains("4.5 of 6.5"), "2 marks are lost at 2b alone: {next}");
 }
 
+/// With x = 3 m for the right 2.25 m M is 30 + 5·1 - 20·1²/2 = 25 kN m, by hand: M = 30 kN m and V = 5 kN at 2 m, where 20 kN/m begin.
+#[test]
+fn an_own_place_is_told_as_a_place() {
+    let start = REFERENCE.find("[[question]]").expect("questions");
+    let ask = "[[question]]\nask = \"largest sagging moment\"\nplace = true\nmarks = 2\n";
+    let lesson = format!("{}{ask}", &REFERENCE[..start]);
+    let class = Class::of(set(&lesson), &[("1a", written(25e3)), ("1b", written(3.0))]);
+    assert_eq!(class.marked.part("1a").expect("M").verdict.word(), "follow-through", "{:?}", class.marked);
+    let document = class.feedback();
+    let all = words(&document.body, &document.style);
+    assert!(all.contains("With your own x = 3\u{a0}m of question 1b"), "{all}");
+}
+
 /// Every known mistake of every question of every lesson that comes with the project, made alone: what is told first is what the review
 /// of the class counts first, and where one mistake explains it, the value under it stands there as the graph gives it.
 #[test]

@@ -69,7 +69,7 @@ pub(super) fn someone_who(context: &Context<'_>, one: &One<'_>, explanation: &Ex
             None => words.push("went another way".into()),
         }
         // Where the mistake is made at what is asked for, that need not be said.
-        if one.working() != Some(&made.made_at) {
+        if one.about() != Some(&made.made_at) {
             words.push(format!(" (at the {})", style.notation.in_its_words(&made.made_at)).into());
         }
     }

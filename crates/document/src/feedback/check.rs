@@ -33,7 +33,7 @@ pub fn checked(sheet: &Sheet<'_>, label: &str) -> Vec<Block> {
         explained.and_then(|wrong| workings.id(&wrong.working).map(|id| (wrong, id)))
     {
         // A mistake that is made on the way is not to be looked for in the last step.
-        if one.working() != Some(&wrong.working) {
+        if one.about() != Some(&wrong.working) {
             let step = name(&wrong.working, context.style());
             blocks.push(Block::Paragraph(line![
                 Inline::Strong(line!["Look again at an earlier step: "]),

@@ -63,13 +63,21 @@ impl One<'_> {
         &self.part.label
     }
 
-    /// The name of what is asked for; none for a drawing.
+    /// The name of what is asked for, or of what holds at the place that is asked for; none for a drawing.
+    fn about(&self) -> Option<&str> {
+        match &self.part.ask {
+            Ask::Place(place) => Some(&place.working),
+            _ => self.working(),
+        }
+    }
+
+    /// The name of the value that is asked for; none for a drawing, nor for a place: what holds there is of another kind than the
+    /// place.
     fn working(&self) -> Option<&str> {
         match &self.part.ask {
             Ask::Value(value) => Some(&value.working),
             Ask::Choice(choice) => Some(&choice.value.working),
-            Ask::Place(place) => Some(&place.working),
-            Ask::Sketch { .. } => None,
+            Ask::Place(_) | Ask::Sketch { .. } => None,
         }
     }
 

@@ -4,12 +4,14 @@ use super::answer::{reckoned, value};
 use super::cause::{cause, feedback_of, someone_who};
 use super::{Context, One};
 use crate::notes::{line, listed};
+use crate::paper::value_words::place_role;
 use crate::tree::{Block, Inline};
 use assessment::mark::{Answer, Cause, Explanation, Through, UnitFault, Verdict};
 use assessment::set::Ask;
 use workings::dimension::Dimension;
 use workings::expression::Expression;
 use workings::quantity::Quantity;
+use workings::role::Symbol;
 
 /// In a few words, for a line of a table.
 pub(super) fn word(one: &One<'_>) -> &'static str {
@@ -140,11 +142,16 @@ fn follows(context: &Context<'_>, one: &One<'_>, through: &Through) -> Vec<Inlin
 pub(super) fn own_values(context: &Context<'_>, labels: &[String]) -> Vec<Inline> {
     let own = |label: &String| {
         let one = context.one(label)?;
-        let working = context.solved().workings().get(one.working()?)?;
-        let value = value(one, context.sheet.units)?;
-        let quantity = Quantity::new(value, working.value.dimension);
-        let symbol = Expression::Symbol(working.symbol.clone());
-        let equal = Expression::Equal(vec![symbol, Expression::Given(quantity, working.symbol.role)]);
+        let (symbol, dimension) = match &one.part.ask {
+            Ask::Place(place) => (Symbol::plain(place_role(place.along)), Dimension::LENGTH),
+            _ => {
+                let working = context.solved().workings().get(one.working()?)?;
+                (working.symbol.clone(), working.value.dimension)
+            }
+        };
+        let quantity = Quantity::new(value(one, context.sheet.units)?, dimension);
+        let given = Expression::Given(quantity, symbol.role);
+        let equal = Expression::Equal(vec![Expression::Symbol(symbol), given]);
         Some(line![Inline::Math(equal), format!(" of question {label}")])
     };
     listed(labels.iter().filter_map(own).collect())
