@@ -218,6 +218,41 @@ fn nothing_follows_from_what_cannot_be() {
     assert_ne!(word(&found, "2b"), "follow-through");
 }
 
+/// By hand: 4 m under 14 kN/m from end to end, R_A = 28 kN, M at 3 m = 28·3 - 14·3²/2 = 21 kN m. With R_A = 21 kN it is 0: whoever
+/// writes 0 has it right from the own reaction.
+#[test]
+fn a_zero_that_is_earned_follows() {
+    let lesson = "title = \"A beam\"\nunits = \"metric\"\n[beam]\nlength = \"4 m\"\n\
+                  supports = [{ pin = \"0 m\", name = \"A\" }, { roller = \"4 m\", name = \"B\" }]\n\
+                  loads = [{ spread = \"14 kN/m\", from = \"0 m\", to = \"4 m\" }]\n\
+                  [material]\nE = \"12 GPa\"\n[section]\nshape = \"rectangle\"\nwidth = \"100 mm\"\nheight = \"200 mm\"\n\
+                  [slice]\nat = \"3 m\"\nlength = \"50 mm\"\n[cut]\nat = \"100 mm\"\nside = \"below\"\n";
+    let asks = "[[question]]\nask = \"reaction at A\"\n[[question]]\nask = \"bending moment at the slice\"\n";
+    let paper = set_of(lesson, asks);
+    let found = marked(&paper, &[("1", "21.0"), ("2", "0")]);
+    assert_eq!(word(&found, "2"), "follow-through", "{found:#?}");
+    // Without it nothing leads there.
+    let alone = marked(&paper, &[("2", "0")]);
+    assert_ne!(word(&alone, "2"), "follow-through");
+}
+
+/// Zero has no sign, no digits and no unit that could be lost, and anything times zero is zero.
+#[test]
+fn a_zero_is_no_slip_and_no_two_mistakes() {
+    let paper = set_of(REFERENCE, CHAIN);
+    for label in ["1", "2a", "2b", "3a", "3b"] {
+        for own in [None, Some(("1", "31.7")), Some(("3a", "54.0")), Some(("2b", "3.15"))] {
+            for zero in ["0", "0.0", "0.000"] {
+                let mut answers = vec![(label, zero)];
+                answers.extend(own.filter(|(other, _)| *other != label));
+                let found = marked(&paper, &answers);
+                let rare = ["slip", "mistake-and-slip", "two-mistakes", "rounded-early", "follow-through"];
+                assert!(!rare.contains(&word(&found, label)), "{answers:?}: {:?}", found.part(label));
+            }
+        }
+    }
+}
+
 /// By hand: with Q at the neutral axis tau = 12.25 MPa, 2 % off; to three figures it is told from the right 12.0.
 #[test]
 fn a_mistake_near_the_right_value_is_known_by_its_figures() {

@@ -1,6 +1,7 @@
 //! One asked value of a paper, as the marker holds it.
 
 use super::answer::Written;
+use super::desk::Pin;
 use crate::fair::figures::Grid;
 use crate::fair::{Course, kind};
 use crate::set::{Along, AnswerUnit, Band, PlacePart, ValuePart};
@@ -99,9 +100,10 @@ impl Asked {
         self.accepted.iter().any(|band| band.contains(answer))
     }
 
-    /// Whether an answer is what follows from the student's own values, `expected`; both SI.
-    pub(super) fn follows(&self, answer: f64, expected: f64) -> bool {
-        let trivial = expected == 0.0 && self.right != 0.0;
+    /// Whether an answer is what follows from the student's own values, `expected`; all SI. Zero where it is not right has to be
+    /// earned: from own values that are all zero it comes of itself.
+    pub(super) fn follows(&self, answer: f64, expected: f64, own: &[Pin]) -> bool {
+        let trivial = expected == 0.0 && self.right != 0.0 && own.iter().all(|pin| pin.written == 0.0);
         !trivial && near(answer, expected, self.share * expected.abs().max(self.least))
     }
 

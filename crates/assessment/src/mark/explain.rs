@@ -55,8 +55,16 @@ impl Wrong<'_> {
         within && off <= self.asked.most_off(led.value)
     }
 
+    /// Whether it is zero, which has no sign and no digits: it is never known for a slip, nor for two things that went wrong.
+    fn is_nothing(&self) -> bool {
+        self.answer == 0.0
+    }
+
     /// As [`Wrong::fits`], for a value after a slip: digits that were kept can only be known where there are some.
     fn fits_slipped(&self, led: &Led) -> bool {
+        if self.is_nothing() {
+            return false;
+        }
         let in_proportion = (self.answer - led.value).abs() <= self.asked.share_off() * led.value.abs();
         in_proportion && self.half_place <= FEWEST_DIGITS * self.answer.abs() && self.fits(led)
     }
@@ -64,6 +72,9 @@ impl Wrong<'_> {
     /// Whether it is the value with this slip, which befell what lies at `base`. Where the slip leads far away there is hardly anything
     /// else to find, and all that would be right is taken for it; nearer by the digits count.
     fn is_slip(&self, slip: &Slip, base: &Led) -> bool {
+        if self.is_nothing() {
+            return false;
+        }
         let before = self.answer / slip.factor;
         let factor = slip.factor.abs();
         let far = factor >= FAR || factor <= 1.0 / FAR;
@@ -143,6 +154,10 @@ pub(super) fn explain(
         Some(wrong.explanation(Cause::Mistake { mistake: known.made(way)? }, led.value))
     });
     let mut guesses: Vec<Explanation> = near.collect();
+    if wrong.is_nothing() {
+        let verdict = unknown(wrong, guesses);
+        return Ok(Explained { verdict, behind: Behind::Itself, mistakes: Vec::new() });
+    }
     // A mistake before an own value, which that value does not show.
     if let Some(against) = against {
         let known = Known { desk, between: against };
@@ -206,14 +221,17 @@ pub(super) fn explain(
         Some((slip, led)) => {
             Verdict::Explained(wrong.explanation(Cause::Slip { slip: slipped_as(slip) }, led.value))
         }
-        None => {
-            let off = |guess: &Explanation| (guess.expected - wrong.answer).abs();
-            guesses.sort_by(|one, other| off(one).total_cmp(&off(other)));
-            guesses.truncate(GUESSES);
-            Verdict::Unknown { perhaps: guesses }
-        }
+        None => unknown(wrong, guesses),
     };
     Ok(Explained { verdict, behind: Behind::Itself, mistakes: Vec::new() })
+}
+
+/// Nothing is known, and these are guesses.
+fn unknown(wrong: &Wrong<'_>, mut guesses: Vec<Explanation>) -> Verdict {
+    let off = |guess: &Explanation| (guess.expected - wrong.answer).abs();
+    guesses.sort_by(|one, other| off(one).total_cmp(&off(other)));
+    guesses.truncate(GUESSES);
+    Verdict::Unknown { perhaps: guesses }
 }
 
 /// What was found of a rare sort: claimed, or kept as a guess.
@@ -270,12 +288,12 @@ impl Known<'_, '_> {
     fn likely(&self, wrong: &Wrong<'_>, base: Option<Led>, led: &[Option<Led>], fitting: &[usize]) -> Likely {
         let (answer, asked) = (wrong.answer, wrong.asked);
         let mut likely = Likely { causes: Vec::new(), mistakes: Vec::new() };
-        let early = (answer - asked.right).abs() <= asked.early * (1.0 + 1e-9);
+        let early = !wrong.is_nothing() && (answer - asked.right).abs() <= asked.early * (1.0 + 1e-9);
         if early && wrong.coarse {
             likely.causes.push(wrong.explanation(Cause::RoundedEarly, asked.right));
             return likely;
         }
-        let mirrored = base.is_some_and(|base| {
+        let mirrored = base.filter(|_| !wrong.is_nothing()).is_some_and(|base| {
             (answer + base.value).abs() <= asked.share_off() * base.value.abs()
                 || wrong.fits_slipped(&base.times(-1.0))
         });

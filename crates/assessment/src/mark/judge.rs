@@ -3,7 +3,7 @@
 use super::answer::{Answer, Written};
 use super::asked::Asked;
 use super::between::{Between, Ways, ways};
-use super::desk::{Behind, Pin};
+use super::desk::{Behind, Led, Pin};
 use super::explain::{Explained, Wrong, explain, made};
 use super::marker::{Marker, Part, Units};
 use super::sheet::{Basis, GoesOn, Sheet};
@@ -148,15 +148,16 @@ impl Marker<'_> {
         // Right with all own values, else with a single wrong one.
         if !pins.is_empty() {
             let expected = self.desk.follows(pins, id)?;
-            if asked.follows(answer, expected) {
+            if asked.follows(answer, expected, pins) {
                 let all: Vec<usize> = (0..pins.len()).collect();
                 let answers = if from.is_empty() { self.labels(&basis.parts(&all)) } else { from };
                 return Ok(through(answers, expected, Behind::Follows));
             }
             for &at in wrong.iter().filter(|_| pins.len() > 1) {
                 let Some(pin) = pins.get(at) else { continue };
-                let expected = self.desk.follows(std::slice::from_ref(pin), id)?;
-                if asked.follows(answer, expected) {
+                let alone = std::slice::from_ref(pin);
+                let expected = self.desk.follows(alone, id)?;
+                if asked.follows(answer, expected, alone) {
                     return Ok(through(self.labels(&basis.parts(&[at])), expected, Behind::Itself));
                 }
             }
@@ -164,7 +165,8 @@ impl Marker<'_> {
         let ways = self.ways(part, id)?;
         let ground =
             if pins.is_empty() { self.desk.bare() } else { self.desk.ground(pins, id, &ways.read)? };
-        if let Some(led) = ground.led(id).filter(|led| asked.follows(answer, led.value) && !pins.is_empty()) {
+        let follows = |led: &Led| !pins.is_empty() && asked.follows(answer, led.value, pins);
+        if let Some(led) = ground.led(id).filter(follows) {
             return Ok(through(from, led.value, Behind::Follows));
         }
         let key = (part, pins.iter().map(|pin| pin.id).collect::<Vec<Id>>());
