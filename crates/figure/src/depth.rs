@@ -256,6 +256,6 @@ fn tau(scene: &Scene, frame: &Frame, axis: f64, wishes: &mut Vec<Wish>) -> Vec<M
         mark(at(here, scene.values.neutral_axis), value(here), Ink::Shear);
     }
     marks.push(height_axis(scene, frame, axis));
-    marks.extend(column(tags, axis + scene.across(PANELS.1) + 28.0));
+    marks.extend(column(tags, axis + scene.across(PANELS.1) + 22.0));
     marks
 }
