@@ -190,12 +190,13 @@ fn tell(marked: &[OfStudent<'_>], answers: &Answers, out: &Path) {
             out.join(TO_READ).display()
         );
     }
-    let drawings =
-        marked.iter().flat_map(|one| &one.marked.parts).filter(|judged| judged.marks().is_none()).count();
-    if drawings > 0 {
+    // The rows of the list that are still to be filled in; what has to be read first is told above.
+    let to_mark =
+        marked.iter().flat_map(OfStudent::to_mark).filter(|(judged, _)| judged.marks().is_none()).count();
+    if to_mark > 0 {
         anstream::println!(
             "{} a person has to mark: fill in the marks in {} and run the same again",
-            counted(drawings, "answer"),
+            counted(to_mark, "answer"),
             out.join(TO_MARK).display()
         );
     }

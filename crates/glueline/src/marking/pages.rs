@@ -3,7 +3,7 @@
 use super::OfStudent;
 use super::class::Class;
 use crate::failure::Failure;
-use crate::output::{Existing, write};
+use crate::output::{Existing, Refusal, write};
 use crate::papers::printed::{file_name, typeset};
 use crate::papers::progress::Progress;
 use crate::written;
@@ -16,6 +16,7 @@ use document::review::ByHand;
 use document::tree::Document;
 use exchange::answers::{Answer, Answers, Read};
 use std::collections::BTreeSet;
+use std::io::ErrorKind;
 use std::path::Path;
 use std::sync::atomic::{AtomicUsize, Ordering};
 
@@ -72,8 +73,13 @@ pub fn put_review(
 ) -> Result<BTreeSet<char>, Failure> {
     // Who handed in nothing says nothing of the questions.
     let handed_in: Vec<&OfStudent<'_>> = marked.iter().filter(|one| !one.given.rows.is_empty()).collect();
-    // Nobody has: there is nothing to review.
-    let Some(paper) = handed_in.first().map(|one| &one.holder.set) else { return Ok(BTreeSet::new()) };
+    // Nobody has: there is nothing to review, and what an earlier run wrote is no longer so.
+    let Some(paper) = handed_in.first().map(|one| &one.holder.set) else {
+        for ending in ["html", "pdf"] {
+            remove(&out.join(REVIEW).with_extension(ending))?;
+        }
+        return Ok(BTreeSet::new());
+    };
     let students: Vec<MarkedStudent<'_>> = handed_in.iter().map(|one| one.as_marked()).collect();
     let ours = |fault: MatrixFault| Failure::Ours(fault.to_string());
     let matrix = review::matrix(&students).map_err(ours)?;
@@ -86,6 +92,16 @@ pub fn put_review(
         by_hand: by_hand(&handed_in, answers),
     };
     put(&document::review::review(&class, written::paper(&paper.lesson)), &out.join(REVIEW))
+}
+
+/// Takes a file away that an earlier run wrote, if it is there.
+fn remove(path: &Path) -> Result<(), Failure> {
+    match std::fs::remove_file(path) {
+        Err(error) if error.kind() != ErrorKind::NotFound => {
+            Err(Failure::Unwritten(Refusal::System { path: path.to_owned(), error }))
+        }
+        _ => Ok(()),
+    }
 }
 
 /// What went through a person's hands.

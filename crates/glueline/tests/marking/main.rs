@@ -63,6 +63,8 @@ fn a_class_is_marked_and_what_a_person_decides_stays() {
     let told = desk.done(&MARK);
     assert!(told.contains("4 of 5 papers answered"), "{told}");
     assert!(told.contains("1 answer a person has to read"), "{told}");
+    // It is in one list, and told once.
+    assert!(!told.contains("a person has to mark"), "{told}");
     let ids: Vec<String> = key(&desk).into_keys().collect();
     let totals = || ids.iter().map(|id| total(&desk, id)).collect::<Vec<_>>();
     assert_eq!(totals(), [Some(6.5), Some(5.5), None, Some(6.5), Some(0.0)]);
@@ -129,4 +131,17 @@ fn what_is_no_folder_of_papers_and_no_list_of_answers_is_told() {
     let said = desk.refused(&MARK, 1);
     assert!(said.contains("answers.csv, ") && said.contains("to mend it"), "{said}");
     assert!(!desk.path().join("lesson-marks").exists());
+}
+
+#[test]
+fn the_review_of_an_earlier_run_goes_where_nobody_handed_in() {
+    let desk = answered();
+    desk.done(&MARK);
+    let review = |files: &[&str]| files.iter().any(|name| desk.path().join(name).exists());
+    let pages = ["lesson-marks/review.html", "lesson-marks/review.pdf"];
+    assert!(review(&pages));
+    desk.put("answers.csv", "student id,Question 1,Question 2a,Question 2b,Question 3a,Question 3b\n");
+    let told = desk.done(&MARK);
+    assert!(told.contains("0 of 5 papers answered"), "{told}");
+    assert!(!review(&pages));
 }
