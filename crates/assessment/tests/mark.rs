@@ -253,6 +253,79 @@ fn a_zero_is_no_slip_and_no_two_mistakes() {
     }
 }
 
+/// Rounding explains what is off by a few parts in a hundred, where few figures were written: not w L²/10 for w L²/8, 20 % off, however
+/// badly the worst case of rounding adds up.
+#[test]
+fn what_is_far_off_was_not_rounded_too_early() {
+    let mut found = 0;
+    for builtin in lesson::builtin::ALL {
+        let reading = lesson::read(builtin.text, builtin.name);
+        let Some((lesson, solved)) = reading.lesson.zip(reading.solved) else { panic!("{}", builtin.name) };
+        // Some ask what only other numbers can be asked.
+        let Ok(paper) = SetPaper::new(lesson, solved) else { continue };
+        let mut marker = Marker::new(&paper).expect("formulas of ours");
+        for part in paper.parts() {
+            let Ask::Value(value) = &part.ask else { continue };
+            let half_width = 0.5 * (value.band.upper - value.band.lower);
+            for off in [0.02, 0.025, 0.05, 0.1, 0.2, 0.25, -0.02, -0.025, -0.05, -0.1, -0.2] {
+                let answer = (1.0 + off) * value.right;
+                for half_share in [0.05, 0.005, 0.0005] {
+                    let written = Written::new(answer, Some(half_share * answer.abs()));
+                    let given = [(part.label.as_str(), Answer::Value(written.expect("finite")))];
+                    let marked = marker.mark(&given).expect("its own labels");
+                    let judged = marked.part(&part.label).expect("a part");
+                    let early =
+                        judged.verdict.explanations().iter().any(|one| one.cause == Cause::RoundedEarly);
+                    found += usize::from(early);
+                    let may =
+                        half_share > 0.0005 && off.abs() < 0.03 || (answer - value.right).abs() <= half_width;
+                    assert!(
+                        may || !early,
+                        "{} {}: {off}, {half_share}: {judged:?}",
+                        builtin.name,
+                        part.label
+                    );
+                }
+            }
+        }
+    }
+    assert!(found > 0);
+}
+
+/// Sides of odd numbers, so that rounding on the way loses something: what is off by nine tenths of that is laid to rounding where it,
+/// or an own value before it, has two figures; from an own value it is reckoned from there.
+#[test]
+fn few_figures_may_be_rounded_too_early() {
+    let lesson = include_str!("lessons/class.toml");
+    let lesson = lesson.replace("b = \"120 mm\"", "b = \"113 mm\"").replace("t = \"20 mm\"", "t = \"23 mm\"");
+    let paper = set_of(&lesson, CHAIN);
+    let mut marker = Marker::new(&paper).expect("formulas of ours");
+    let number =
+        |value: f64, half: f64| Answer::Value(Written::new(value, Some(half * value)).expect("finite"));
+    let value = |label: &str| match &paper.parts().find(|part| part.label == label).expect("a part").ask {
+        Ask::Value(value) => value,
+        _ => panic!("a value"),
+    };
+    let (q, tau) = (value("3a"), value("3b"));
+    let share = tau.rounded_early / tau.right;
+    assert!(share > 0.012 && share <= 0.03, "{share}");
+    let off = (1.0 + 0.95 * share) * tau.right;
+    let mut verdict = |given: &[(&str, Answer)]| {
+        let marked = marker.mark(given).expect("its own labels");
+        marked.part("3b").expect("tau").verdict.clone()
+    };
+    let is_early = |verdict: &Verdict| {
+        verdict.explanations().iter().find(|one| one.cause == Cause::RoundedEarly).map(|one| one.expected)
+    };
+    assert!(is_early(&verdict(&[("3b", number(off, 0.01))])).is_some());
+    assert!(is_early(&verdict(&[("3b", number(off, 0.0001))])).is_none());
+    assert!(is_early(&verdict(&[("3a", number(q.right, 0.01)), ("3b", number(off, 0.0001))])).is_some());
+    // Of 0.7 of the right Q tau is 0.7 of the right one.
+    let own = [("3a", number(0.7 * q.right, 0.0001)), ("3b", number(0.7 * off, 0.01))];
+    let expected = is_early(&verdict(&own)).expect("rounded from the own Q");
+    assert!((expected / (0.7 * tau.right) - 1.0).abs() < 1e-6, "{expected}");
+}
+
 /// By hand: with Q at the neutral axis tau = 12.25 MPa, 2 % off; to three figures it is told from the right 12.0.
 #[test]
 fn a_mistake_near_the_right_value_is_known_by_its_figures() {

@@ -20,8 +20,8 @@ pub(super) struct Asked {
     pub(super) right: f64,
     /// The answers that are right.
     pub(super) accepted: Vec<Band>,
-    /// How far an answer may be off that was rounded too early, SI; zero where that is not known.
-    pub(super) early: f64,
+    /// How far an answer may be off that was rounded too early, as a share of its value; zero where that is not known.
+    early: f64,
     /// How far an answer may be off as a share of its value.
     share: f64,
     /// How far an answer may be off that is taken for a mistake's, as a share.
@@ -56,7 +56,7 @@ impl Asked {
             id: Some(id),
             right: part.right,
             accepted: part.accepted().collect(),
-            early: part.rounded_early,
+            early: part.rounded_early / part.right.abs().max(least),
             share: half_width / part.right.abs().max(least),
             tolerance: course.tolerance,
             least,
@@ -105,6 +105,11 @@ impl Asked {
     pub(super) fn follows(&self, answer: f64, expected: f64, own: &[Pin]) -> bool {
         let trivial = expected == 0.0 && self.right != 0.0 && own.iter().all(|pin| pin.written == 0.0);
         !trivial && near(answer, expected, self.share * expected.abs().max(self.least))
+    }
+
+    /// How far an answer may be off `expected` that was rounded too early; SI.
+    pub(super) fn early_off(&self, expected: f64) -> f64 {
+        self.early * expected.abs().max(self.least)
     }
 
     /// How far a value may be off that is taken for that of a mistake, `expected`, however it was rounded; SI.

@@ -16,6 +16,8 @@ pub(super) struct Pin {
     pub(super) id: Id,
     /// As it was written, SI.
     pub(super) written: f64,
+    /// Whether it was written with fewer figures than the course asks for.
+    pub(super) coarse: bool,
     pub(super) behind: Behind,
 }
 

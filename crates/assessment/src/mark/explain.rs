@@ -88,6 +88,13 @@ impl Wrong<'_> {
         (self.answer - led.value).abs() <= self.asked.most_off(led.value)
     }
 
+    /// Whether it may be the value at `base`, rounded too early: it, or an own value that it rests on, was written with too few figures.
+    fn may_be_rounded_early(&self, base: &Led) -> bool {
+        let few_figures = self.coarse || self.pins.iter().any(|pin| pin.coarse);
+        let off = (self.answer - base.value).abs();
+        few_figures && !self.is_nothing() && off <= self.asked.early_off(base.value) * (1.0 + 1e-9)
+    }
+
     fn explanation(&self, cause: Cause, expected: f64) -> Explanation {
         Explanation { cause, from: self.from.to_vec(), expected }
     }
@@ -288,9 +295,9 @@ impl Known<'_, '_> {
     fn likely(&self, wrong: &Wrong<'_>, base: Option<Led>, led: &[Option<Led>], fitting: &[usize]) -> Likely {
         let (answer, asked) = (wrong.answer, wrong.asked);
         let mut likely = Likely { causes: Vec::new(), mistakes: Vec::new() };
-        let early = !wrong.is_nothing() && (answer - asked.right).abs() <= asked.early * (1.0 + 1e-9);
-        if early && wrong.coarse {
-            likely.causes.push(wrong.explanation(Cause::RoundedEarly, asked.right));
+        let early = base.filter(|base| wrong.may_be_rounded_early(base));
+        if let Some(base) = early.filter(|_| wrong.coarse) {
+            likely.causes.push(wrong.explanation(Cause::RoundedEarly, base.value));
             return likely;
         }
         let mirrored = base.filter(|_| !wrong.is_nothing()).is_some_and(|base| {
@@ -339,8 +346,8 @@ impl Known<'_, '_> {
                 likely.causes.push(wrong.explanation(Cause::Slip { slip: slipped_as(slip) }, expected));
             }
         }
-        if early {
-            likely.causes.push(wrong.explanation(Cause::RoundedEarly, asked.right));
+        if let Some(base) = early {
+            likely.causes.push(wrong.explanation(Cause::RoundedEarly, base.value));
         }
         likely
     }

@@ -47,7 +47,8 @@ impl Marker<'_> {
         }
         let asked = self.parts.get(part).and_then(|part| part.asked.as_ref());
         if asked.is_some_and(|asked| asked.can_be_followed(written.number())) {
-            sheet.keep(part, written.number(), behind, &verdict);
+            let coarse = asked.is_some_and(|asked| asked.is_coarse(written));
+            sheet.keep(part, written.number(), coarse, behind, &verdict);
         }
         (verdict, unit)
     }

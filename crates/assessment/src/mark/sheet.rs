@@ -16,6 +16,8 @@ pub(super) struct Sheet {
 #[derive(Clone, Copy, Debug)]
 struct Own {
     written: f64,
+    /// Whether it was written with fewer figures than the course asks for.
+    coarse: bool,
     behind: Behind,
     /// What it was before a slip in writing it down, and what stands behind that.
     before_slip: Option<(f64, Behind)>,
@@ -44,7 +46,14 @@ impl Sheet {
     }
 
     /// Keeps an own value to be gone on with, SI, with its verdict.
-    pub(super) fn keep(&mut self, part: usize, written: f64, behind: Behind, verdict: &Verdict) {
+    pub(super) fn keep(
+        &mut self,
+        part: usize,
+        written: f64,
+        coarse: bool,
+        behind: Behind,
+        verdict: &Verdict,
+    ) {
         let factor = match verdict.explanations() {
             [only] => match &only.cause {
                 Cause::Slip { slip } | Cause::MistakeAndSlip { slip, .. } => Some(slip.factor),
@@ -56,9 +65,9 @@ impl Sheet {
             *own = Some(match factor {
                 Some(factor) => {
                     let before_slip = Some((written / factor, behind));
-                    Own { written, behind: Behind::Itself, before_slip }
+                    Own { written, coarse, behind: Behind::Itself, before_slip }
                 }
-                None => Own { written, behind, before_slip: None },
+                None => Own { written, coarse, behind, before_slip: None },
             });
         }
     }
@@ -81,7 +90,7 @@ impl Sheet {
                     }
                     _ => (own.written, own.behind),
                 };
-                Some((part, Pin { id, written, behind }))
+                Some((part, Pin { id, written, coarse: own.coarse, behind }))
             })
             .collect();
         found.sort_by_key(|(_, pin)| pin.id);

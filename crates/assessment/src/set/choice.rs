@@ -48,7 +48,7 @@ impl ChoicePart {
     pub(super) fn new(value: ValuePart, count: u32, judge: &Judge<'_>) -> Result<Self, Why> {
         let least = judge.least_size(&value.working)?;
         // Each alternative must still be the nearest for whoever rounds too early on the way to it.
-        let share = value.rounded_early / value.right.abs().max(least);
+        let share = value.worst_rounding / value.right.abs().max(least);
         let apart = |one: f64, other: f64| {
             let size = one.abs().max(other.abs()).max(least);
             (one - other).abs() >= size * APART.max(2.0 * share)

@@ -78,7 +78,7 @@ fn of_first(context: &Context<'_>, first: &First<'_>) -> Vec<Vec<Inline>> {
     let name = context.name(one);
     if first.is_rounding() {
         return vec![line![format!(
-            "Keep one figure more on the way. In question {label}, {name}, the way is right and only the rounding is not."
+            "Keep one figure more on the way. In question {label}, {name}, your value is off by no more than may come of rounding."
         )]];
     }
     let why = if first.is_explained() {

@@ -107,7 +107,7 @@ impl<'a> Writer<'a> {
             words.extend(line![
                 " What is off by up to ",
                 rounded(value.rounded_early, &value.working, solved),
-                " was rounded too early."
+                " may come of rounding too early."
             ]);
         }
         words
