@@ -193,6 +193,47 @@ fn an_own_place_is_told_as_a_place() {
     assert!(all.contains("With your own x = 3\u{a0}m of question 1b"), "{all}");
 }
 
+/// V = 25 kN, typed as 25 000 where kN is asked for: the number is right, in N.
+#[test]
+fn a_number_in_another_unit_is_told_as_that() {
+    let bare = |text: f64| Answer::Bare(Written::new(text, Some(0.5)).expect("a number"));
+    let class = Class::of(set(REFERENCE), &[("1", bare(25_000.0))]);
+    let first = under(&class.feedback(), FIRST).expect("it is wrong");
+    assert!(first.contains("The number is right in N, but kN is asked for."), "{first}");
+    // 2.5 is 25 kN in no unit: there the lost power of ten is all that is known.
+    let bare = |text: f64| Answer::Bare(Written::new(text, Some(0.005)).expect("a number"));
+    let class = Class::of(set(REFERENCE), &[("1", bare(2.5))]);
+    let first = under(&class.feedback(), FIRST).expect("it is wrong");
+    assert!(first.contains("A power of ten is lost.") && !first.contains("is right in"), "{first}");
+}
+
+/// What earns nothing is not nearly right, and of one answer the same is said twice.
+#[test]
+fn how_wrong_an_answer_is_is_said_alike() {
+    let paper = set(REFERENCE);
+    let mut found = (0, 0);
+    for part in paper.parts() {
+        let Ask::Value(value) = &part.ask else { continue };
+        for factor in [0.5, 2.0, -1.0] {
+            let class = Class::of(paper.clone(), &[(&part.label, written(factor * value.right))]);
+            let judged = class.marked.part(&part.label).expect("a part");
+            let Verdict::Explained(why) = &judged.verdict else { continue };
+            let Cause::Slip { .. } = why.cause else { continue };
+            let earns = judged.marks() > Some(0.0);
+            assert_eq!(earns, factor < 0.0, "{judged:?}");
+            let document = class.feedback();
+            let (said, never) =
+                if earns { ("Nearly right.", "Not right.") } else { ("Not right.", "Nearly right.") };
+            let all = words(&document.body, &document.style);
+            assert_eq!(all.matches(said).count(), 2, "{all}");
+            assert!(!all.contains(never), "{all}");
+            assert_eq!(all.contains("The way is right"), earns, "{all}");
+            if earns { found.0 += 1 } else { found.1 += 1 }
+        }
+    }
+    assert!(found.0 > 0 && found.1 > 0, "{found:?}");
+}
+
 /// Every known mistake of every question of every lesson that comes with the project, made alone: what is told first is what the review
 /// of the class counts first, and where one mistake explains it, the value under it stands there as the graph gives it.
 #[test]

@@ -14,26 +14,29 @@ const SHOWN: usize = 60;
 
 /// The value of an answer, SI; none where there is no number of the kind that was asked for.
 pub(super) fn value(one: &One<'_>, units: Units) -> Option<f64> {
-    let (printed, typed): (&AnswerUnit, &AnswerUnit) = match &one.part.ask {
-        Ask::Value(value) => (&value.unit, &value.typed_unit),
-        Ask::Choice(ChoicePart { value, .. }) => (&value.unit, &value.typed_unit),
-        Ask::Place(place) => (&place.unit, &place.typed_unit),
-        Ask::Sketch { .. } => return None,
-    };
+    let unit = unit_of_the_box(one, units)?;
     match (one.answer, &one.part.ask) {
         (Answer::Value(written), _) => Some(written.number()),
-        (Answer::Bare(written), _) => Some(
-            written.number()
-                * match units {
-                    Units::Typed => typed.in_si(),
-                    Units::Printed | Units::Wanted => printed.in_si(),
-                },
-        ),
+        (Answer::Bare(written), _) => Some(written.number() * unit.in_si()),
         (Answer::Choice(chosen), Ask::Choice(choice)) => {
             choice.alternatives.get(*chosen).map(|chosen| chosen.value)
         }
         _ => None,
     }
+}
+
+/// The unit in which a number without one stands; none for a drawing.
+pub(super) fn unit_of_the_box<'a>(one: &One<'a>, units: Units) -> Option<&'a AnswerUnit> {
+    let (printed, typed) = match &one.part.ask {
+        Ask::Value(value) => (&value.unit, &value.typed_unit),
+        Ask::Choice(ChoicePart { value, .. }) => (&value.unit, &value.typed_unit),
+        Ask::Place(place) => (&place.unit, &place.typed_unit),
+        Ask::Sketch { .. } => return None,
+    };
+    Some(match units {
+        Units::Typed => typed,
+        Units::Printed | Units::Wanted => printed,
+    })
 }
 
 /// The answer as it was read; as it was written too, where that is not the same.

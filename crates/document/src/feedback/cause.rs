@@ -1,18 +1,19 @@
 //! Why an answer is wrong: what was done, with the student's numbers, and why that is wrong.
 
-use super::answer::{reckoned, value};
+use super::answer::{reckoned, unit_of_the_box, value};
 use super::verdict::own_values;
 use super::{Context, One};
 use crate::notes::line;
 use crate::paper::recognised::spelt;
 use crate::tree::{Block, Equation, Inline};
-use assessment::mark::{Cause, Explanation, Made, Slipped};
+use assessment::mark::{Answer, Cause, Explanation, Made, Slipped};
 use workings::dimension::Dimension;
 use workings::evaluate::Replacement;
 use workings::expression::Expression;
 use workings::mistake::slip::slips;
 use workings::mistake::{self, Applied, Mistake};
 use workings::quantity::Quantity;
+use workings::unit_system::neighbours;
 use workings::working::Id;
 
 /// A value that was reckoned twice is the same to this part of its size: once by the marker, once here.
@@ -26,20 +27,34 @@ pub(super) fn cause(context: &Context<'_>, one: &One<'_>, explanation: &Explanat
         Block::Paragraph(words)
     };
     if matches!(explanation.cause, Cause::RoundedEarly) {
-        return vec![Block::Paragraph(line![
-            "The way is right. Your value is off by as much as comes of rounding to one figure fewer on the way: keep one figure more \
-             in every step between, and round at the end."
-        ])];
-    }
-    if let Cause::Slip { .. } = explanation.cause {
         let own = own_values(context, &explanation.from);
-        let mut words = if own.is_empty() {
-            line!["The way is right, and one thing slipped. "]
-        } else {
-            let mut words = line!["With your own "];
+        let mut words = Vec::new();
+        if !own.is_empty() {
+            words.push("With your own ".into());
             words.extend(own);
-            words.push(" the way is right, and one thing slipped. ".into());
-            words
+            words.push(" the right way leads to ".into());
+            words.push(reckoned(context, one, explanation.expected));
+            words.push(". ".into());
+        }
+        words.extend(line![
+            "Your value is off by no more than may come of rounding too early: keep one figure more in every step between, and round \
+             at the end."
+        ]);
+        return vec![Block::Paragraph(words)];
+    }
+    if let Cause::Slip { slip } = &explanation.cause {
+        let own = own_values(context, &explanation.from);
+        // Of half or double the value it is not known that all else is right.
+        let mut words = match (own.is_empty(), is_last_resort(slip)) {
+            (true, true) => Vec::new(),
+            (true, false) => line!["The way is right, and one thing slipped. "],
+            (false, last_resort) => {
+                let mut words = line!["With your own "];
+                words.extend(own);
+                let and = if last_resort { ": " } else { " the way is right, and one thing slipped. " };
+                words.push(and.into());
+                words
+            }
         };
         words.extend(feedback_of(context, one, explanation));
         return vec![Block::Paragraph(words)];
@@ -98,6 +113,11 @@ fn slipped_alone(slip: &Slipped) -> &'static str {
     }
 }
 
+/// Whether a slip is told only because nothing else fits: it has many causes.
+pub(super) fn is_last_resort(slip: &Slipped) -> bool {
+    slip.slip == "half-or-double"
+}
+
 /// What is to be said of it.
 pub(super) fn feedback_of(context: &Context<'_>, one: &One<'_>, explanation: &Explanation) -> Vec<Inline> {
     let style = context.style();
@@ -114,6 +134,9 @@ pub(super) fn feedback_of(context: &Context<'_>, one: &One<'_>, explanation: &Ex
         }
     }
     match &explanation.cause {
+        Cause::Slip { slip } if in_another_unit(context, one, slip).is_some() => {
+            say(in_another_unit(context, one, slip).into_iter().collect());
+        }
         Cause::Slip { slip } | Cause::MistakeAndSlip { slip, .. } => {
             let working = one.working().and_then(|working| context.solved().workings().get(working));
             let dimension = working.map_or(Dimension::LENGTH, |working| working.value.dimension);
@@ -126,6 +149,27 @@ pub(super) fn feedback_of(context: &Context<'_>, one: &One<'_>, explanation: &Ex
         Cause::Mistake { .. } | Cause::TwoMistakes { .. } => {}
     }
     words
+}
+
+/// `The number is right in N, but kN is asked for.` Where a number stands without a unit, or with that of its box, and a unit of its
+/// kind makes it right.
+fn in_another_unit(context: &Context<'_>, one: &One<'_>, slip: &Slipped) -> Option<Inline> {
+    let asked = unit_of_the_box(one, context.sheet.units)?;
+    let text = asked.text();
+    let stands_so = match one.answer {
+        Answer::Bare(_) => true,
+        Answer::Value(_) => {
+            let bare = one.written.trim().trim_start_matches(|c: char| !c.is_alphabetic());
+            asked.power == 0 && bare == asked.unit.text()
+        }
+        _ => false,
+    };
+    let wanted = asked.in_si() / slip.factor;
+    let other = neighbours(&asked.unit).into_iter().find(|unit| {
+        let one = unit.to_si(1.0);
+        *unit != asked.unit && (one - wanted).abs() <= SAME * one.abs()
+    })?;
+    stands_so.then(|| format!("The number is right in {}, but {text} is asked for.", other.text()).into())
 }
 
 /// The mistake of an id: one of the catalogue, or the lecturer's own.

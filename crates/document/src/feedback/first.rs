@@ -54,12 +54,8 @@ impl<'a> First<'a> {
         let one = &self.one;
         let title = format!("The first step that went wrong: question {}", one.label());
         let mut blocks = vec![Block::Heading { level: 1, text: line![title] }];
-        let strong = match &one.judged.verdict {
-            Verdict::Explained(explanation) => not_right(&explanation.cause),
-            _ => "Not right.",
-        };
         let mut words = line![
-            Inline::Strong(line![format!("{strong} ")]),
+            Inline::Strong(line![format!("{} ", not_right(one))]),
             format!("For the {} you gave ", context.name(one))
         ];
         words.extend(as_read(context, one));

@@ -1,7 +1,7 @@
 //! What was found, in plain words.
 
 use super::answer::{reckoned, value};
-use super::cause::{cause, feedback_of, someone_who};
+use super::cause::{cause, feedback_of, is_last_resort, someone_who};
 use super::{Context, One};
 use crate::notes::{line, listed};
 use crate::paper::value_words::place_role;
@@ -26,7 +26,7 @@ pub(super) fn word(one: &One<'_>) -> &'static str {
         (Verdict::Explained(Explanation { cause, .. }), _) => match cause {
             Cause::Slip { slip } if slip.slip == "sign" => "right size, other sign",
             Cause::Slip { .. } => "a slip",
-            Cause::RoundedEarly => "rounded too early",
+            Cause::RoundedEarly => "may be rounded too early",
             Cause::Mistake { .. } => "a known mistake",
             Cause::MistakeAndSlip { .. } => "a known mistake and a slip",
             Cause::TwoMistakes { .. } => "two known mistakes",
@@ -53,10 +53,10 @@ pub(super) fn told(context: &Context<'_>, one: &One<'_>, is_first: bool) -> Vec<
         Verdict::ByHand if one.judged.decided.is_none() => by_hand(one, &mut say),
         Verdict::ByHand => {}
         _ if is_first => {
-            say("Not right.", line!["This is the first step that went wrong; it is told above."])
+            say(not_right(one), line!["This is the first step that went wrong; it is told above."])
         }
         Verdict::Explained(explanation) => {
-            say(not_right(&explanation.cause), Vec::new());
+            say(not_right(one), Vec::new());
             blocks.extend(cause(context, one, explanation));
         }
         Verdict::Ambiguous { candidates } => {
@@ -70,11 +70,17 @@ pub(super) fn told(context: &Context<'_>, one: &One<'_>, is_first: bool) -> Vec<
     blocks
 }
 
-pub(super) fn not_right(cause: &Cause) -> &'static str {
-    match cause {
-        Cause::Slip { .. } | Cause::RoundedEarly => "Nearly right.",
-        _ => "Not right.",
-    }
+/// How wrong an answer is, in two words. What earns nothing is not nearly right, and half or double the value has many causes, of
+/// which none is known.
+pub(super) fn not_right(one: &One<'_>) -> &'static str {
+    let Verdict::Explained(Explanation { cause, .. }) = &one.judged.verdict else { return "Not right." };
+    let little = match cause {
+        Cause::Slip { slip } => !is_last_resort(slip),
+        Cause::RoundedEarly => true,
+        _ => false,
+    };
+    let earns = one.judged.earned.is_none_or(|earned| earned > 0.0);
+    if little && earns { "Nearly right." } else { "Not right." }
 }
 
 /// What nothing explains.
