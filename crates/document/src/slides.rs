@@ -148,9 +148,12 @@ impl Show<'_> {
         let ratios = materials.iter().filter_map(|material| {
             workings.id(&format!("modular ratio of {}", material.name)).filter(|_| !material.is_reference())
         });
-        let mut steps = vec![words("Strained alike: which material bears more?")];
-        steps.extend(ratios.map(|id| self.line_of(id)));
-        self.shown("The transformed section", "transformed", steps);
+        // The drawing is broad: beside it there is room for words alone.
+        let ratios: Vec<Vec<Block>> = ratios.map(|id| self.line_of(id)).collect();
+        if !materials.is_empty() {
+            self.slide("How much more each material bears", Vec::new(), ratios);
+        }
+        self.shown("The transformed section", "transformed", vec![words("Which material bears more?")]);
         let stresses = materials.iter().filter_map(|material| {
             let start = format!("bending stress in {} at ", material.name);
             let of_it =

@@ -101,7 +101,7 @@ fn of_joint(
     for zone in &zones {
         placer.put(&wish(solved, view, zone, joint + PART + GAP));
     }
-    marks.push(Mark::group("labels", "", placer.into_marks()));
+    marks.push(Mark::group("spacings", "", placer.into_marks()));
     let entries = [(Sample::None, legend_of(view, name))];
     let under = bounds(&marks);
     marks.push(legend(&entries, under, view.sheet));

@@ -11,7 +11,7 @@ const FLOORS: &[&[&str]] = &[
     &["assessment"],
     &["document"],
     &["exchange"],
-    &["board"],
+    &["board", "unpacker"],
     &["glueline"],
 ];
 

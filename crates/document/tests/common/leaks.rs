@@ -32,8 +32,11 @@ pub fn tells(page: &str, number: &str) -> bool {
     let joins = |c: char| c.is_ascii_digit() || matches!(c, '.' | ',' | '\u{202f}');
     page.match_indices(number).any(|(at, _)| {
         let (before, after) = (&page[..at], &page[at + number.len()..]);
-        // `20 kN` is not told by `20 kN·m`.
-        !before.ends_with(joins) && !after.starts_with(joins) && !after.starts_with(['·', '/'])
+        // `20 kN` is not told by `20 kN·m`, nor 0.1667 by the width of a space in a formula's markup.
+        !before.ends_with(joins)
+            && !after.starts_with(joins)
+            && !after.starts_with(['·', '/'])
+            && !after.starts_with("em\"")
     })
 }
 
