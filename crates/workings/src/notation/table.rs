@@ -109,7 +109,7 @@ pub(super) static ROWS: [Row; Role::Count as usize + 1] = [
         all(Role::WallForce, "shear force in a wall", "F_w"),
     all(Role::WallLength, "length of the middle line of a wall", "b_m"),
     row(Role::ShearCentre, "distance of the shear centre",                    ["e",      "e",      "e",      "e_M",    "y_M",    "e_M"]),
-    row(Role::Torque, "torque",                                               ["T",      "T",      "T",      "M_T",    "M_T",    "M_T"]),
+    all(Role::Torque, "torque", "M_T"),
     row(Role::TorsionConstant, "torsion constant",                            ["J",      "J",      "J",      "I_T",    "I_T",    "I_T"]),
     all(Role::StressResultant, "resultant of the bending stress", "N"),
     row(Role::ForceOnCut, "force on the cut",                                 ["F",      "F",      "H",      "H",      "H",      "H"]),
