@@ -40,7 +40,9 @@ fn build() -> Result<(), String> {
     let target = out.ancestors().nth(5).ok_or("no target folder")?.join("wasm-app");
     compile(&workspace, &target)?;
     let made = target.join(TARGET).join(PROFILE);
-    watch(&workspace, &read(&made.join("board.d"))?);
+    for made_from in ["board.d", "unpacker.d"] {
+        watch(&workspace, &read(&made.join(made_from))?);
+    }
     let unpacker = gzipped(&read(&made.join("unpacker.wasm"))?).map_err(|error| error.to_string())?;
     let engine = packed(&read(&made.join("board.wasm"))?).map_err(|error| error.to_string())?;
     let length = u32::try_from(unpacker.len()).map_err(|error| error.to_string())?.to_le_bytes();

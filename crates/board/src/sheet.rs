@@ -190,7 +190,9 @@ pub fn plan(lesson: &Lesson, solved: &Solved) -> Vec<Part> {
         ];
         parts.push(scene("walls", Chapter::Walls.title(), &[Scene::Walls], steps));
     }
-    parts.push(scene("point", Chapter::Point.title(), &[Scene::Point], at_points(solved)));
+    if !solved.section().properties().bends_askew() {
+        parts.push(scene("point", Chapter::Point.title(), &[Scene::Point], at_points(solved)));
+    }
     if solved.workings().chapter(Chapter::Skew).next().is_some() {
         let steps = vec![
             step("Which way will it go, when the load pulls straight down?", &[Drawing("skew")]),

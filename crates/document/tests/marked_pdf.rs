@@ -5,7 +5,6 @@
 #[allow(dead_code, reason = "other tests take the rest")]
 mod asked;
 #[path = "common/structure.rs"]
-#[allow(dead_code, reason = "other tests take the rest")]
 mod structure;
 
 use asked::{Set, all_sets};

@@ -23,8 +23,6 @@ const PITCH: f64 = 20.0;
 const ARROWS: (f64, f64) = (16.0, 3.0);
 /// Head of an arrow, px.
 const HEAD: f64 = 4.5;
-/// Contours are at least so many, as long as there are tints for the bands between them.
-const LEAST_CONTOURS: f64 = 4.0;
 /// Width and height of one band in the scale, px.
 const CELL: (f64, f64) = (46.0, 12.0);
 
@@ -43,13 +41,13 @@ impl Contours {
         let style = scene.writer.style();
         let unit = style.show(Quantity::new(largest, Dimension::STRESS), Role::ShearStress).unit;
         let most = unit.from_si(largest);
-        let power = real::pow(10.0, real::log10(most / LEAST_CONTOURS).floor());
-        // The largest of 1, 2, 5 of a power of ten that gives enough of them.
-        let step =
-            [5.0, 2.0, 1.0].into_iter().map(|step| step * power).find(|step| step * LEAST_CONTOURS <= most);
-        let step = step.unwrap_or(power);
-        let count = Ink::FIELD.len() - 1;
-        let levels = (1..=count).map(|k| unit.to_si(step * k as f64)).take_while(|&level| level < largest);
+        // The smallest round step whose bands reach up to the largest stress.
+        let bands = Ink::FIELD.len();
+        let least = most / bands as f64;
+        let power = real::pow(10.0, real::log10(least).floor());
+        let steps = [1.0, 2.0, 2.5, 5.0].into_iter().map(|step| step * power);
+        let step = steps.into_iter().find(|&step| step >= least).unwrap_or(10.0 * power);
+        let levels = (1..bands).map(|k| unit.to_si(step * k as f64)).take_while(|&level| level < largest);
         Self { levels: levels.collect(), largest }
     }
 

@@ -43,6 +43,20 @@ struct Zone {
     shown_spacing: Id,
 }
 
+impl Zone {
+    /// How many fasteners of a row stand in it at that spacing.
+    fn of_a_row(&self) -> u32 {
+        // 20 spacings of 5 cm are a metre, whatever the last bit says.
+        ((self.to - self.from) / self.spacing * (1.0 - 1e-9)).ceil().max(1.0) as u32
+    }
+
+    /// Whether they would stand too close to be drawn one by one.
+    fn is_tint(&self, view: &BeamView<'_>) -> bool {
+        let along = view.along();
+        along.px(self.from + self.spacing) - along.px(self.from) < CLOSEST
+    }
+}
+
 fn of_joint(
     solved: &Solved,
     view: &BeamView<'_>,
@@ -128,20 +142,21 @@ fn parts(view: &BeamView<'_>, joint: f64) -> Vec<Mark> {
     vec![strip(joint - PART, joint, Ink::Beyond), strip(joint, joint + PART, Ink::Material)]
 }
 
-/// The fasteners of one row of a zone, at their true places; the first stands half a spacing from its beginning.
+/// The fasteners of one row of a zone, spread evenly over it, no two further apart than the spacing; the first stands half of
+/// that from its beginning.
 fn fasteners(view: &BeamView<'_>, zone: &Zone, joint: f64) -> Vec<Mark> {
     let along = view.along();
-    let apart = along.px(zone.from + zone.spacing) - along.px(zone.from);
     let stroke = Stroke::solid(Ink::Line, MEDIUM);
-    if apart < CLOSEST {
+    if zone.is_tint(view) {
         let (left, right) = (along.px(zone.from), along.px(zone.to));
         let corners = [(left, -REACH), (right, -REACH), (right, REACH), (left, REACH)];
         let points = corners.map(|(x, y)| Point::new(x, joint + y)).into();
         return vec![Mark::Polygon { points, stroke: Some(stroke), fill: Some(Ink::MaterialShade) }];
     }
-    let count = ((zone.to - zone.from) / zone.spacing + 0.5).floor() as u32;
+    let count = zone.of_a_row();
+    let apart = (zone.to - zone.from) / f64::from(count);
     let upright = |number: u32| {
-        let x = along.px(zone.from + (f64::from(number) + 0.5) * zone.spacing);
+        let x = along.px(zone.from + (f64::from(number) + 0.5) * apart);
         Mark::Line { from: Point::new(x, joint - REACH), to: Point::new(x, joint + REACH), stroke }
     };
     (0..count).map(upright).collect()
@@ -198,9 +213,13 @@ fn told(solved: &Solved, view: &BeamView<'_>, name: &str, zones: &[Zone], stretc
             values.crossings.iter().map(|&station| words::place(view, station)).collect();
         long.sentence(format!("It passes zero at {}.", places.join(", ")));
     }
+    let strokes = if zones.iter().any(|zone| zone.is_tint(view)) {
+        "every upright stroke is a fastener of one row; where they stand too close to be drawn one by one, they are one band"
+    } else {
+        "every upright stroke is a fastener of one row"
+    };
     long.sentence(format!(
-        "Below it the joint ({name}) from the side, on the same axis: the part that is held lies tinted on the rest, and every \
-         upright stroke is a fastener of one row at its place."
+        "Below it the joint ({name}) from the side, on the same axis: the part that is held lies tinted on the rest, and {strokes}."
     ));
     let rows = zones.iter().map(|zone| {
         let at = |station| view.scribe.station_text(station);

@@ -95,10 +95,10 @@ pub(crate) fn fields(scene: &Scene, view: &BeamView<'_>) -> Drawing {
         entries.push((Sample::Line(PANELS[1].inks[1]), words));
     }
     entries.push((Sample::Line(Stroke::AXIS), Label::words("neutral axis")));
-    entries.push((Sample::None, Label::words(side.remark())));
+    entries.push((Sample::None, Label::words(side.remark(scene))));
     let under = bounds(&marks);
     marks.push(legend(&entries, under, scene.sheet));
-    long.sentence(format!("In the drawing {}.", side.remark()));
+    long.sentence(format!("In the drawing {}.", side.remark(scene)));
     let scribe = view.scribe;
     let most = scribe.text(field.scale(), Dimension::STRESS, Role::PrincipalStress);
     let short = at_most(&format!(
@@ -209,7 +209,7 @@ fn panel(
 }
 
 /// A round number without the noughts that only say how exact a value is.
-fn short_number(text: &str) -> String {
+pub(crate) fn short_number(text: &str) -> String {
     match text.rfind(['.', ',']) {
         Some(mark) if text[mark + 1..].bytes().all(|sign| sign == b'0') => text[..mark].to_owned(),
         Some(_) => text.trim_end_matches('0').to_owned(),

@@ -132,8 +132,7 @@ fn made(solved: &Solved, sheet: Sheet, wanted: impl Fn(&str) -> bool, told: bool
     {
         let scene = Scene { told, sheet, ..scene };
         drawings.extend(of_section.iter().filter_map(|(_, make)| make(&scene)));
-        let at_points = POINT.iter().filter(|(name, _)| wanted(name));
-        drawings.extend(at_points.filter_map(|(_, make)| make(&scene, &view)));
+        drawings.extend(at_points(&scene, &view, wanted));
     }
     drawings
 }
@@ -148,7 +147,16 @@ pub fn section_drawings(solved: &Solved) -> Vec<Drawing> {
     let Some(scene) = Scene::of(solved) else { return Vec::new() };
     let view = BeamView::of(solved);
     let of_section = SECTION.iter().filter_map(|(_, make)| make(&scene));
-    of_section.chain(POINT.iter().filter_map(|(_, make)| make(&scene, &view))).collect()
+    of_section.chain(at_points(&scene, &view, |_| true)).collect()
+}
+
+/// The drawings of the stress at a point. They show the bending stress over the height alone: none where it changes across too.
+fn at_points(scene: &Scene<'_>, view: &BeamView<'_>, wanted: impl Fn(&str) -> bool) -> Vec<Drawing> {
+    if scene.section.properties().bends_askew() {
+        return Vec::new();
+    }
+    let makers = POINT.iter().filter(|(name, _)| wanted(name));
+    makers.filter_map(|(_, make)| make(scene, view)).collect()
 }
 
 /// A drawing of the beam, by name; nothing where it does not apply.

@@ -1,6 +1,7 @@
 //! The side of the beam as a sheet for its stresses: stations to the right, heights up, heights drawn larger.
 
 use crate::drawing::{Mark, Step};
+use crate::fields::short_number;
 use crate::geometry::{Point, Rect};
 use crate::label::{Escape, Placer, Seat, Wish};
 use crate::palette::{Ink, MEDIUM, Stroke};
@@ -8,6 +9,8 @@ use crate::scene::Scene;
 use crate::support;
 use crate::text::Label;
 use crate::view::BeamView;
+use workings::dimension::Dimension;
+use workings::role::Role;
 
 /// How many times as large as lengths heights may be drawn.
 const STRETCHES: [f64; 16] =
@@ -36,7 +39,7 @@ impl Side {
         let (length, extent) = (along.length, scene.extent);
         let true_depth = extent.height() * along.span() / length;
         let fits = |stretch: &&f64| **stretch * true_depth <= room;
-        let stretch = STRETCHES.iter().rev().find(fits).copied().unwrap_or(STRETCHES[0]);
+        let stretch = STRETCHES.iter().rev().find(fits).copied().unwrap_or(room / true_depth);
         Self {
             left: along.left,
             right: along.right,
@@ -110,11 +113,12 @@ impl Side {
     }
 
     /// What is to be said of the scales.
-    pub fn remark(&self) -> String {
+    pub fn remark(&self, scene: &Scene) -> String {
         if self.stretch == 1.0 {
             "heights and lengths to one scale".to_owned()
         } else {
-            format!("heights drawn {} times as large as lengths", self.stretch)
+            let times = scene.writer.text(self.stretch, Dimension::NONE, Role::Ratio);
+            format!("heights drawn {} times as large as lengths", short_number(&times))
         }
     }
 }

@@ -119,7 +119,7 @@ pub(crate) fn span_and_depth(solved: &Solved) -> Option<Drawing> {
     marks.push(Mark::group("labels", "", placer.into_marks()));
 
     let number = |value| scribe.text(value, Dimension::NONE, Role::Ratio);
-    let verdict = if own < alike { "shear governs" } else { "bending governs" };
+    let verdict = if own < alike { "of the two, shear governs" } else { "of the two, bending governs" };
     let short = words::shortened(format!(
         "The load allowed over the ratio of span to depth: level as far as {}, where shear governs, then falling, where bending \
          does. This beam has {}: {verdict}.",

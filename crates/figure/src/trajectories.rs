@@ -77,7 +77,7 @@ pub(crate) fn trajectories(scene: &Scene, view: &BeamView<'_>) -> Drawing {
         entries.push((Sample::None, Label::words("no stress, no lines")));
     }
     entries.push((Sample::Line(Stroke::AXIS), Label::words("neutral axis")));
-    entries.push((Sample::None, Label::words(remark(&side))));
+    entries.push((Sample::None, Label::words(remark(scene, &side))));
     let under = bounds(&marks);
     marks.push(legend(&entries, under, scene.sheet));
     let (short, long) = describe(scene, &field, &side, counts);
@@ -86,11 +86,11 @@ pub(crate) fn trajectories(scene: &Scene, view: &BeamView<'_>) -> Drawing {
 }
 
 /// What is to be said of the scales, and of the angles that they change.
-fn remark(side: &Side) -> String {
+fn remark(scene: &Scene, side: &Side) -> String {
     if side.stretch == 1.0 {
-        side.remark()
+        side.remark(scene)
     } else {
-        format!("{}, so 45° and right angles are not seen as such", side.remark())
+        format!("{}, so 45° and right angles are not seen as such", side.remark(scene))
     }
 }
 
@@ -101,7 +101,14 @@ fn describe(
     counts: [usize; 2],
 ) -> (String, Description) {
     let w = &scene.writer;
+    let short = at_most(
+        "Side of the beam with the lines of principal tension, full, and of principal compression, dashed: they cross at \
+         right angles, and the neutral axis at 45°.",
+    );
     let mut long = Description::new();
+    if !scene.told {
+        return (short, long);
+    }
     long.sentence("The side of the beam with the lines along which the principal stresses act.");
     long.list(vec![
         format!("principal tension, full lines: {}", counts[0]),
@@ -137,10 +144,6 @@ fn describe(
     });
     let head = ["Height", "Largest", "Smallest", "Direction of the largest"];
     long.table("Principal stresses at the slice", &head, rows.collect());
-    long.sentence(format!("In the drawing {}.", remark(side)));
-    let short = at_most(
-        "Side of the beam with the lines of principal tension, full, and of principal compression, dashed: they cross at \
-         right angles, and the neutral axis at 45°.",
-    );
+    long.sentence(format!("In the drawing {}.", remark(scene, side)));
     (short, long)
 }

@@ -108,13 +108,21 @@ pub fn json(lesson: &Lesson, rows: &[Value], elastic: &Elastic) -> Result<String
 pub fn readable(rows: &[Value], elastic: &Elastic) -> String {
     let mut out = table(rows) + "\n";
     if elastic.rows.is_empty() {
-        out.push_str("ELASTIC THEORY\n");
+        let _ = writeln!(out, "{}", heading("elastic"));
     }
     out.push_str(&table(&elastic.rows));
     for caution in &elastic.cautions {
         let _ = writeln!(out, "  {caution}");
     }
     out
+}
+
+/// What stands above the rows of a chapter.
+fn heading(chapter: &str) -> String {
+    // What stands there has no formula of its own, so no student can be asked for its steps.
+    let remark = if matches!(chapter, "further" | "elastic") { ", NOT TO BE ASKED FOR" } else { "" };
+    let name = if chapter == "elastic" { "elastic theory" } else { chapter };
+    format!("{}{remark}", name.to_uppercase())
 }
 
 /// The rows as a table to read: the chapters of the worked solution, then name, symbol, value, place and formula.
@@ -129,10 +137,7 @@ fn table(rows: &[Value]) -> String {
         if row.chapter != chapter {
             chapter = row.chapter;
             let gap = if out.is_empty() { "" } else { "\n" };
-            // What stands there has no formula of its own, so no student can be asked for its steps.
-            let remark = if matches!(chapter, "further" | "elastic") { ", NOT TO BE ASKED FOR" } else { "" };
-            let name = if chapter == "elastic" { "elastic theory" } else { chapter };
-            let _ = writeln!(out, "{gap}{}{remark}", name.to_uppercase());
+            let _ = writeln!(out, "{gap}{}", heading(chapter));
         }
         let mut line = String::from("  ");
         for (column, text) in cell.iter().enumerate() {

@@ -243,17 +243,48 @@ fn the_boat_shed_comes_out_as_it_says() {
             ("second moment", 36.0e-6),
             ("first moment at screws", 180.0e-6),
             ("shear flow at screws", 20.0e3),
-            ("largest spacing at screws between A and force P_1", 0.0625),
-            ("spacing to use at screws between A and force P_1", 0.060),
-            ("spacing to use at screws between force P_2 and B", 0.125),
-            ("number of fasteners of screws between A and force P_1", 32.0),
-            ("number of fasteners of screws between force P_2 and B", 32.0),
-            ("fasteners at that spacing of screws between force P_2 and B", 32.0),
-            ("number of fasteners of screws in all", 64.0),
+            ("largest spacing at screws between A and force P_1", 0.050),
+            ("spacing to use at screws between A and force P_1", 0.050),
+            ("spacing to use at screws between force P_2 and B", 0.100),
+            ("number of fasteners of screws between A and force P_1", 40.0),
+            ("number of fasteners of screws between force P_2 and B", 40.0),
+            ("fasteners at that spacing of screws between force P_2 and B", 40.0),
+            ("number of fasteners of screws in all", 80.0),
         ],
     );
     let solved = solved("boat-shed");
     assert_eq!(solved.zones().map(|(_, zones)| zones.len()).collect::<Vec<_>>(), [2]);
+}
+
+/// Closed form: three strips by hand: I = 10·80³/12 + 2·(50·10³/12 + 500·45²), I_y = 80·10³/12 + 2·(10·50³/12 +
+/// 500·20²), I_yz = 2·500·45·20 mm⁴; M = 0.9 kN m at the far corner of the upper flange.
+#[test]
+fn the_purlin_comes_out_as_it_says() {
+    assert_values(
+        "purlin",
+        &[
+            ("second moment", 2.46e-6),
+            ("second moment of area about the upright axis", 0.615e-6),
+            ("product moment of area", 0.9e-6),
+            ("bending moment at the slice", 0.9e3),
+            ("largest skew tension at the slice", 0.9e3 * 35.25e-9 / 0.7029e-12),
+            ("share that the simple formula finds", (0.05 / 2.46e-6) / (35.25e-9 / 0.7029e-12)),
+        ],
+    );
+}
+
+/// Closed form: by middle lines I = 12·200³/12 + 2·600·100² mm⁴, q at the web V·60·10·100/I, half-way up V (60 000 + 100·12·50)/I,
+/// e = 60²·200²·10/(4 I).
+#[test]
+fn the_walkway_comes_out_as_it_says() {
+    assert_values(
+        "walkway",
+        &[
+            ("shear force at the slice", 4.0e3),
+            ("distance of the shear centre from the web", 0.018),
+            ("largest shear flow in the walls", 24.0e3),
+        ],
+    );
 }
 
 /// Closed form: the hung piece gives C and the hinge 2 kN each; moments about A: 4 R_B = 6·2 + 2·6 kN m.

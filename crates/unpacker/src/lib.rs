@@ -8,15 +8,16 @@ use lzma_rust2::LzmaReader;
 use std::cell::RefCell;
 use std::io::Read;
 
-/// The most memory that unpacking may take beside its result, KiB: the dictionary, as large as the engine.
-const MOST_MEMORY: u32 = 64 << 10;
+/// The most memory that unpacking may take beside its result, KiB: twice the dictionary that the engine is packed with.
+const MOST_MEMORY: u32 = 8 << 10;
 
 thread_local! {
     static PACKED: RefCell<Vec<u8>> = const { RefCell::new(Vec::new()) };
     static ENGINE: RefCell<Vec<u8>> = const { RefCell::new(Vec::new()) };
 }
 
-/// What was packed as an LZMA file (the form with a header of 13 bytes, which tells the size); nothing where it is damaged.
+/// What was packed as an LZMA file (the form with a header of 13 bytes, which tells the size); nothing where it ends early or
+/// is no such file. It has no checksum: a page whose letters were changed may give an engine that the browser refuses.
 #[must_use]
 pub fn unpacked(packed: &[u8]) -> Option<Vec<u8>> {
     let mut out = Vec::new();
@@ -34,7 +35,7 @@ pub extern "C" fn room(length: usize) -> *mut u8 {
     })
 }
 
-/// Unpacks what was written to [`room`]: how many bytes it has become. None at all where it is damaged.
+/// Unpacks what was written to [`room`]: how many bytes it has become. None at all where it cannot be unpacked.
 #[allow(unsafe_code, reason = "a name that the browser can call")]
 #[unsafe(no_mangle)]
 pub extern "C" fn unpack() -> usize {
@@ -80,7 +81,7 @@ mod tests {
     }
 
     #[test]
-    fn what_is_damaged_gives_nothing() {
+    fn what_ends_early_or_is_something_else_gives_nothing() {
         let whole = packed(&(0..=255).cycle().take(5000).collect::<Vec<u8>>());
         assert_eq!(unpacked(&whole[..whole.len() / 2]), None);
         assert_eq!(unpacked(b"no engine at all, only words"), None);

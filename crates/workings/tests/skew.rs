@@ -4,7 +4,7 @@ mod common;
 
 use common::{Maker, assert_close, rectangle};
 use mechanics::section::HeightSide;
-use workings::notation::{Notation, Profile};
+use workings::notation::{DepthAxis, Notation, Profile};
 use workings::solved::Solved;
 use workings::style::Style;
 use workings::working::Chapter;
@@ -112,6 +112,35 @@ fn no_stress_hangs_on_the_courses_axes() {
         }
         let product = value(&solved, "product moment of area");
         assert_close("product moment", product.abs(), value(&up, "product moment of area").abs());
+    }
+}
+
+/// Closed form: turned by that angle, the axes have no product moment, and about the first the second moment is the largest.
+/// High and wide, as drawn and mirrored, for each course.
+#[test]
+fn about_the_principal_axis_the_moment_is_the_largest() {
+    for (breadth, height) in [(0.01, 0.1), (0.1, 0.03)] {
+        for aside in [0.0, breadth - 0.05] {
+            let parts = vec![
+                ("foot", rectangle(aside, 0.0, 0.05, 0.01)),
+                ("web", rectangle(0.0, 0.01, breadth, height)),
+            ];
+            for profile in Profile::ALL {
+                let style = Style { notation: Notation::of(profile), ..Style::default() };
+                let solved = Solved::new(beam(parts.clone(), 0.01).problem, style).expect("a sound lesson");
+                let level = value(&solved, "second moment");
+                let upright = value(&solved, "second moment of area about the upright axis");
+                let up =
+                    if solved.style().notation.habits.depth_axis == DepthAxis::Down { -1.0 } else { 1.0 };
+                let product = up * value(&solved, "product moment of area");
+                let twice = 2.0 * value(&solved, "angle of the principal axis");
+                let about =
+                    0.5 * (level + upright) + 0.5 * (level - upright) * twice.cos() - product * twice.sin();
+                assert_close("second moment", about, value(&solved, "largest principal second moment"));
+                let left = 0.5 * (level - upright) * twice.sin() + product * twice.cos();
+                assert!(left.abs() <= 1e-12 * level, "{left} is left of {product}");
+            }
+        }
     }
 }
 

@@ -151,3 +151,28 @@ fn several_materials_are_not_compared() {
         assert!(solved.workings().id(name).is_none(), "{name}");
     }
 }
+
+/// A plank that rests on two others by a hundredth of a metre each: the contacts bear five times the stress of the
+/// plank, by hand V Q / (I t) = V (0.1² 0.05) / (0.1 0.2³ / 12 · 0.02).
+#[test]
+fn a_narrow_contact_is_what_governs() {
+    let solved = Maker::new(
+        0.5,
+        vec![
+            ("left", rectangle(0.0, 0.0, 0.05, 0.1)),
+            ("right", rectangle(0.13, 0.0, 0.05, 0.1)),
+            ("upper", rectangle(0.04, 0.1, 0.1, 0.1)),
+        ],
+    )
+    .pin("A", 0.0)
+    .pin("B", 0.5)
+    .force("P", 0.25, 2e3)
+    .solved();
+    let stress = 1e3 * (0.1 * 0.1 * 0.05) / (0.1 * 0.2_f64.powi(3) / 12.0 * 0.02);
+    assert_within(
+        "equivalent",
+        value(&solved, "largest equivalent stress at the checked places"),
+        3.0_f64.sqrt() * stress,
+        1e-6,
+    );
+}

@@ -43,16 +43,23 @@ impl Author<'_> {
         }
         self.largest_of_all(truth);
         let number_of_figure = self.next_figure();
+        let flanges =
+            match self.solved.section().width_jumps().iter().any(|jump| jump.below > 0.0 && jump.above > 0.0)
+            {
+                true => {
+                    ", and where the width jumps it turns into parts that the formula knows only as a width"
+                }
+                false => "",
+            };
         self.say(line![format!(
-            "Figure {number_of_figure} shows the stress all over the section: it runs along the outline, and turns into flanges \
-             that the formula knows only as a width."
+            "Figure {number_of_figure} shows the stress all over the section: it runs along the outline{flanges}."
         )]);
         self.figure(
             "elastic",
             line!["The true shear stress of the section, and over the depth beside the formula."],
         );
         self.say(line![
-            "Shear also bends the beam a little. The energy of shear in a unit of length is that of an even stress times a form \
+            "Shear adds a little to the deflection. The energy of shear in a unit of length is that of an even stress times a form \
              factor: ",
             number(truth.form_factor_of_formula, Role::FormFactor),
             " by the formula, ",
@@ -70,16 +77,18 @@ impl Author<'_> {
         let across = level.across;
         let left = self.solved.section().properties().left;
         let mut words = line![format!("{place} the formula gives "), stress(across.formula)];
-        if let (true, Some(ratio)) = (level.has_largest, across.ratio()) {
+        if level.has_largest {
             words.extend(line![
                 "; the true stress is largest, ",
                 Inline::Strong(vec![stress(across.largest_up.value)]),
                 ", at ",
                 length(across.largest_up.x - left),
-                " from the left edge: ",
-                number(ratio, Role::Ratio),
-                " times the formula."
+                " from the left edge"
             ]);
+            match across.ratio() {
+                Some(ratio) => words.extend(line![": ", number(ratio, Role::Ratio), " times the formula."]),
+                None => words.push(".".into()),
+            }
         } else {
             words.push(
                 ", and the true mean is the same; the stress has no largest value there, for a sharp corner is near.".into(),

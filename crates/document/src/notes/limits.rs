@@ -55,8 +55,8 @@ impl Author<'_> {
             CalloutKind::Caution,
             "These pages teach; they are no design",
             vec![Block::Paragraph(line![
-                "Loads, factors of safety, grades of material, stability, deflection, fatigue and the strength of fasteners \
-                 are not checked here. For anything that is to be built, follow the code in force where it will stand, and \
+                "Loads, factors of safety, grades of material, stability and fatigue are not checked here, and what stands \
+                 here of deflections and of fasteners is an exercise. For anything that is to be built, follow the code in force where it will stand, and \
                  leave the judgement to a licensed engineer."
             ])],
         );

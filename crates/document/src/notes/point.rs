@@ -9,7 +9,11 @@ use workings::role::{Role, Symbol};
 use workings::working::Id;
 
 impl Author<'_> {
+    /// The chapter; none where bending is askew: the stress then changes across the section too.
     pub(crate) fn point(&mut self) {
+        if self.solved.section().properties().bends_askew() {
+            return;
+        }
         self.chapter("Stress at a point");
         self.own_words(Scene::Point, When::Before);
         self.element();

@@ -3,7 +3,7 @@
 use super::node::Table;
 use crate::finding::Report;
 use mechanics::beam::{Beam, Hold};
-use mechanics::section::Part;
+use mechanics::section::{Part, Section};
 use workings::problem::Allowable;
 
 /// Reads the table; tells where no load could be found from it.
@@ -33,6 +33,15 @@ pub(super) fn read(
         report
             .add(place(), "how far the loads may grow is not told where a support settles: that does not grow with them")
             .mend("take `settles` and `turns` out, or leave [allowable] out");
+    }
+    let section = Section::new(parts.to_vec());
+    if section.is_ok_and(|section| section.properties().bends_askew()) {
+        report
+            .add(
+                place(),
+                "what this beam may carry is found by M y / I, which does not hold where a section bends askew, as this one does",
+            )
+            .mend("leave [allowable] out, or take a section with an axis of symmetry, upright or level");
     }
     let stresses = [allowable.bending, allowable.tension, allowable.compression, allowable.shear];
     let any_stress = stresses.iter().any(Option::is_some);

@@ -22,7 +22,7 @@ pub(super) fn read(table: &Table, section: Option<&Section>, report: &mut Report
         }
         let fault = section.and_then(|section| section.straight_cut(from, to, keep).err());
         if let Some(fault) = fault {
-            let (word, headline, mend) = told(&fault);
+            let (word, headline, mend) = told(&fault, from, to);
             report.add(entry.place(word), headline).mend(mend);
         }
         cuts.push(FurtherCut { name: name.value.trim().to_owned(), from, to, keep });
@@ -31,10 +31,10 @@ pub(super) fn read(table: &Table, section: Option<&Section>, report: &mut Report
 }
 
 /// At which key, what is wrong, and what mends it.
-fn told(fault: &CutFault) -> (&'static str, &'static str, &'static str) {
+fn told(fault: &CutFault, from: Point, to: Point) -> (&'static str, &'static str, &'static str) {
     match fault {
-        CutFault::EndsInside { .. } => (
-            "to",
+        CutFault::EndsInside { at } => (
+            if at.distance(from) < at.distance(to) { "from" } else { "to" },
             "this cut ends inside the material, so it parts nothing",
             "let it begin and end on an edge of the material, or off it",
         ),

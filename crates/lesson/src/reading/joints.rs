@@ -54,7 +54,7 @@ pub(super) fn read(table: &Table, gathered: &Gathered, style: &Style, report: &m
         refuse_keys_of_others(entry, kind, report);
         refuse_what_is_not_enough(entry, kind, report);
         let Some(name) = entry.text("name") else { continue };
-        if joints.iter().any(|joint| joint.name == name.value) {
+        if joints.iter().any(|joint| joint.name == name.value.trim()) {
             report
                 .add(name.span.clone(), format!("two joints are called {}", in_quotes(name.value)))
                 .mend("give each a name of its own, such as \"glue line 1\" and \"glue line 2\"");
@@ -133,6 +133,13 @@ fn refuse_what_is_not_enough(entry: &Table, kind: JointKind, report: &mut Report
                 let why = "belongs to a weld that is interrupted, and this one runs on";
                 let mend = "add run = \"50 mm\", the length of one run, or take it out";
                 needs(word, "run", why, mend);
+            }
+            if let (Some(spacing), Some(run)) = (entry.value("spacing"), entry.value("run"))
+                && spacing.value < run.value
+            {
+                report
+                    .add(entry.place("spacing"), "the runs of this weld would overlap: the next begins before the last has ended")
+                    .mend("give a `spacing` from the beginning of one run to that of the next, or take `run` and `spacing` out");
             }
         }
     }

@@ -42,7 +42,8 @@ impl Point {
         (self.x * self.x + self.y * self.y).sqrt()
     }
 
-    pub(crate) fn distance(self, other: Point) -> f64 {
+    /// The distance to another point, m.
+    pub fn distance(self, other: Point) -> f64 {
         self.minus(other).length()
     }
 }

@@ -1,7 +1,7 @@
 //! Stress trajectories: the lines whose direction is everywhere that of a principal stress.
 //!
 //! The direction is followed by the pair of formulas of order 3 and 2 that shares its last slope with the next step
-//! (Bogacki and Shampine, 1989, coefficients from memory and held by a test of the order), with the step controlled by
+//! (Bogacki and Shampine, 1989, coefficients from memory), with the step controlled by
 //! the difference of the two. No step runs over the edge of a panel, so what jumps there does not blur the line: it
 //! gets a corner. A principal direction has no sense, so that each evaluation takes the one along which the line came.
 

@@ -221,16 +221,16 @@ impl Check<'_> {
         let properties = section.properties();
         let over_depth = StressOverDepth::new(section, 0.0, 0.0);
         let mut most = 0.0_f64;
-        let stations = solution.stations().chain(solution.turning_points(Curve::Shear));
+        let turns =
+            [Curve::Shear, Curve::BendingMoment].into_iter().flat_map(|curve| solution.turning_points(curve));
+        let stations = solution.stations().chain(turns);
         for (station, side) in stations.flat_map(|x| [(x, Side::Left), (x, Side::Right)]) {
             let here =
                 over_depth.under(solution.bending_moment(station, side), solution.shear(station, side));
             let jumps = section.width_jumps().into_iter().filter(|jump| jump.below > 0.0 && jump.above > 0.0);
             for height in jumps.map(|jump| jump.height).chain([section.neutral_axis()]) {
-                for side in [HeightSide::Below, HeightSide::Above] {
-                    let (normal, shear) = (here.bending_stress(height), here.shear_stress(height, side));
-                    most = most.max(PlaneStress { normal, shear }.equivalent());
-                }
+                let (normal, shear) = (here.bending_stress(height), here.shear_stress_on_contact(height));
+                most = most.max(PlaneStress { normal, shear }.equivalent());
             }
         }
         let moment = solution.extremes(Curve::BendingMoment).largest_size.value;

@@ -118,7 +118,9 @@ impl Builder<'_> {
             let each = Expression::from(flow) * spacing.into() / rows.into();
             force = Some(self.formula(at(entry, place), each)?);
         }
-        let mut found = FastenerWorkings { rows, capacity, force, largest_spacing: None, step: None };
+        let least_spacing = joint.run.unwrap_or(0.0);
+        let mut found =
+            FastenerWorkings { rows, capacity, force, largest_spacing: None, step: None, least_spacing };
         let Some(capacity) = capacity else { return Ok(found) };
         if let Some(step) = joint.step {
             let says =
@@ -139,8 +141,9 @@ impl Builder<'_> {
             return Ok(found);
         }
         let says = format!(
-            "The spacing at which each {one} carries just what it may. An exercise: a real joint is designed to the local \
-             code by a licensed engineer."
+            "The spacing at which each {one} carries just what it may{}. An exercise: a real joint is designed to the local \
+             code by a licensed engineer.",
+            short_of(self.value(rows) * self.value(capacity) / self.value(flow).abs(), least_spacing)
         );
         let (index, full) = (format!("{mark}, allow"), format!("largest spacing at {name}{words}"));
         let entry = at(Entry::new(CHAPTER, Role::Spacing, &index, full).says(says), place);
@@ -152,21 +155,22 @@ impl Builder<'_> {
         {
             let (index, full) = (format!("{}, use", held.number), format!("spacing to use at {name}"));
             let entry = at(Entry::new(CHAPTER, Role::Spacing, &index, full), place);
-            self.spacing_to_use(entry, largest, step)?;
+            self.spacing_to_use(entry, (largest, least_spacing), step)?;
         }
         Ok(found)
     }
 
-    /// The largest spacing, rounded down to the step; none where not even one step is left.
+    /// The largest spacing, rounded down to the step; none where not even one step is left, nor where the runs of a weld would
+    /// overlap: then even a weld all along carries too little.
     pub(super) fn spacing_to_use(
         &mut self,
         entry: Entry,
-        largest: Id,
+        (largest, least): (Id, f64),
         step: Id,
     ) -> Result<Option<Id>, EvaluationError> {
         let reads = vec![largest, step];
         let used = Call::RoundedDown.evaluate(&reads, self.workings.values());
-        if used.is_nan() || used <= 0.0 {
+        if used.is_nan() || used <= 0.0 || used < least {
             return Ok(None);
         }
         let how = "The largest spacing, rounded down to a multiple of the step.";
@@ -224,5 +228,14 @@ impl Builder<'_> {
             .says("The shear flow, spread over the width of the glue line.");
         let stress = self.formula(at(entry, place), Expression::from(flow) / width.into())?;
         Ok(Some((stress, allowed)))
+    }
+}
+
+/// What is to be said of a largest spacing that is shorter than a run of the weld, m.
+pub(super) fn short_of(spacing: f64, least: f64) -> &'static str {
+    if spacing < least {
+        "; it is shorter than one run, so even a weld all along carries too little"
+    } else {
+        ""
     }
 }

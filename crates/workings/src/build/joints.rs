@@ -51,6 +51,8 @@ pub(crate) struct FastenerWorkings {
     pub(crate) largest_spacing: Option<(Id, Id)>,
     /// What a spacing is rounded down to a multiple of.
     pub(crate) step: Option<Id>,
+    /// The smallest spacing that there can be, m: the length of one run of a weld.
+    pub(crate) least_spacing: f64,
 }
 
 impl Builder<'_> {

@@ -205,8 +205,13 @@ fn all(
     let fibres = builder.in_materials(&mut section, engine, here.moment, &diagrams)?;
     let bending = builder.bending(&section, engine, here.moment, (cut_distance, &fibres), &diagrams)?;
     let shear = builder.shear(&section, engine, height, here.shear, diagrams.largest_shear)?;
-    builder.point(engine, bending.at_cut, shear.stress_on_cut)?;
-    builder.governing(&section, engine, &bending, &shear, &diagrams)?;
+    // Where bending is askew the stress changes across the section too: no height has one state of stress, and no load may be
+    // told from M y / I.
+    let askew = engine.properties().bends_askew();
+    if !askew {
+        builder.point(engine, bending.at_cut, shear.stress_on_cut)?;
+        builder.governing(&section, engine, &bending, &shear, &diagrams)?;
+    }
     let skew = builder.skew(&skew::Before {
         section: &section,
         engine,
@@ -235,16 +240,19 @@ fn all(
     let slice = builder.slice(&parts)?;
     let further_cuts = builder.straight_cuts(&section, engine, here.shear)?;
     let joints = builder.joints(&section, engine, here.shear, &diagrams)?;
-    let allowables = builder.allowables(&AllowableParts {
-        beam: &beam,
-        section: &section,
-        engine,
-        solution,
-        bending: &bending,
-        diagrams: &diagrams,
-        shear_along: shear.largest_along_beam,
-        joints: &joints,
-    })?;
+    let allowables = match askew {
+        true => None,
+        false => builder.allowables(&AllowableParts {
+            beam: &beam,
+            section: &section,
+            engine,
+            solution,
+            bending: &bending,
+            diagrams: &diagrams,
+            shear_along: shear.largest_along_beam,
+            joints: &joints,
+        })?,
+    };
     let key = KeyWorkings {
         shear: here.shear,
         moment: here.moment,

@@ -1,7 +1,7 @@
 //! Stress at a point: the principal stresses at the cut, and which of the checked places of the beam governs.
 
 use super::bending::BendingWorkings;
-use super::builder::{Builder, Entry};
+use super::builder::{Builder, Entry, zero};
 use super::cut::{Cut, CutWorkings};
 use super::diagrams::DiagramWorkings;
 use super::section::SectionWorkings;
@@ -24,9 +24,12 @@ struct Junction {
     height: f64,
     /// The narrow side.
     side: HeightSide,
-    /// The key station, by its place, and the side of it.
-    stop: usize,
-    side_of_stop: usize,
+    station: Id,
+    /// The side of the station, where V or M jumps there.
+    beside: Option<Side>,
+    moment: Id,
+    /// None where V passes through zero.
+    shear: Option<Id>,
     equivalent: f64,
 }
 
@@ -122,45 +125,45 @@ impl Builder<'_> {
             found.push((self.formula(entry, formula)?, "Shear governs, at the neutral axis."));
         }
         if let Some(junction) = self.worst_junction(engine, diagrams) {
-            let stress = self.at_junction(section, engine, shear, diagrams, junction)?;
-            found.push((
-                stress,
-                "The junction governs: neither stress is largest there, but both act together.",
-            ));
+            let stress = self.at_junction(section, engine, shear, junction)?;
+            found.push((stress, "The junction governs, where the width jumps: there both act together."));
         }
         let by_value = |a: &&(Id, &str), b: &&(Id, &str)| self.value(a.0).total_cmp(&self.value(b.0));
         let Some(&(most, words)) = found.iter().max_by(by_value) else { return Ok(()) };
         let place = self.workings.working(most).place;
         let entry = equivalent("max", "largest equivalent stress at the checked places", place).says(format!(
             "{words} Checked are the outer fibres, the neutral axis and every jump of the width, at both sides of every \
-             key station. The equivalent stress speaks of ductile materials: wood and brittle ones need a rule of their own."
+             key station and where V passes through zero. The equivalent stress speaks of ductile materials: wood and brittle ones need a rule of their own."
         ));
         self.formula(entry, most.into())?;
         Ok(())
     }
 
-    /// Of all jumps of the width and all key stations the pair with the largest equivalent stress.
+    /// Of all jumps of the width and all stations where V or M may be largest the pair with the largest equivalent stress.
     fn worst_junction(&self, engine: &Section, diagrams: &DiagramWorkings) -> Option<Junction> {
         let over_depth = StressOverDepth::new(engine, 0.0, 0.0);
         let mut worst: Option<Junction> = None;
         for jump in engine.width_jumps().into_iter().filter(|jump| jump.below > 0.0 && jump.above > 0.0) {
             let side = if jump.below < jump.above { HeightSide::Below } else { HeightSide::Above };
-            for (stop, values) in diagrams.stops.iter().enumerate() {
-                for side_of_stop in 0..2 {
-                    let [moment, shear] =
-                        [values.moment, values.shear].map(|ids| self.value(ids[side_of_stop]));
-                    let here = over_depth.under(moment, shear);
-                    let stress = PlaneStress {
-                        normal: here.bending_stress(jump.height),
-                        shear: here.shear_stress(jump.height, side),
-                    };
-                    let equivalent = stress.equivalent();
-                    // The first of equals stands: what differs by rounding alone does not move it.
-                    let least = worst.map_or(0.0, |worst| worst.equivalent * (1.0 + 1e-12));
-                    if equivalent > least {
-                        let height = jump.height;
-                        worst = Some(Junction { height, side, stop, side_of_stop, equivalent });
-                    }
+            let stops = diagrams.stops.iter().flat_map(|stop| {
+                let jumps = stop.moment[0] != stop.moment[1] || stop.shear[0] != stop.shear[1];
+                [Side::Left, Side::Right].into_iter().enumerate().map(move |(at, beside)| {
+                    (stop.station, jumps.then_some(beside), stop.moment[at], Some(stop.shear[at]))
+                })
+            });
+            let zeros = diagrams.zeros.iter().flatten().map(|zero| (zero.station, None, zero.moment, None));
+            for (station, beside, moment, shear) in stops.chain(zeros) {
+                let here = over_depth.under(self.value(moment), shear.map_or(0.0, |shear| self.value(shear)));
+                let stress = PlaneStress {
+                    normal: here.bending_stress(jump.height),
+                    shear: here.shear_stress_on_contact(jump.height),
+                };
+                let equivalent = stress.equivalent();
+                // The first of equals stands: what differs by rounding alone does not move it.
+                let least = worst.map_or(0.0, |worst| worst.equivalent * (1.0 + 1e-12));
+                if equivalent > least {
+                    let height = jump.height;
+                    worst = Some(Junction { height, side, station, beside, moment, shear, equivalent });
                 }
             }
         }
@@ -172,17 +175,12 @@ impl Builder<'_> {
         section: &SectionWorkings,
         engine: &Section,
         shear: &ShearWorkings,
-        diagrams: &DiagramWorkings,
         junction: Junction,
     ) -> Result<Id, EvaluationError> {
-        let Junction { height, side, .. } = junction;
-        let stop = diagrams.stops[junction.stop];
-        let [moment, force] = [stop.moment, stop.shear].map(|ids| ids[junction.side_of_stop]);
-        let station = self.value(stop.station);
-        let jumps = stop.moment[0] != stop.moment[1] || stop.shear[0] != stop.shear[1];
+        let Junction { height, side, moment, .. } = junction;
         let place = Place {
-            station: Some(station),
-            side: jumps.then_some([Side::Left, Side::Right][junction.side_of_stop]),
+            station: Some(self.value(junction.station)),
+            side: junction.beside,
             height: Some(height),
             height_side: Some(side),
         };
@@ -190,15 +188,14 @@ impl Builder<'_> {
         let cut = self.junction_cut(section, engine, shear, (height_of, place))?;
         let at = |role, name: &str| Entry::new(CHAPTER, role, "j", name).placed(place);
         let distance = Expression::from(height_of) - section.centroid.into();
-        let normal = at(Role::BendingStress, "bending stress at the junction").says(
-            "Web and flange meet here, below the outer fibre: the bending stress is less than there, but not by much.",
-        );
+        let normal = at(Role::BendingStress, "bending stress at the junction")
+            .says("The width jumps here. The bending stress goes with the distance from the neutral axis.");
         let normal =
             self.formula(normal, -(Expression::from(moment) * distance / section.second_moment.into()))?;
-        let tau = at(Role::ShearStress, "shear stress at the junction").says(
-            "On the narrow side of the junction the shear stress is not much less than at the neutral axis.",
-        );
-        let above = Expression::from(force) * cut.first_moment.into();
+        let tau = at(Role::ShearStress, "shear stress at the junction")
+            .says("On the narrow side the same flow passes through less width.");
+        let force = junction.shear.map_or_else(|| zero(Dimension::FORCE, Role::ShearForce), Expression::from);
+        let above = force * cut.first_moment.into();
         let below = Expression::from(section.second_moment) * cut.width.into();
         let tau = self.formula(tau, above / below)?;
         let half = Expression::from(normal) / 2.0.into();

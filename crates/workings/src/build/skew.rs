@@ -216,7 +216,7 @@ impl Builder<'_> {
         };
         let largest =
             entry("max", "largest principal second moment", "About one axis the second moment is largest.");
-        self.formula(largest, Expression::from(mean) + radius.into())?;
+        let largest = self.formula(largest, Expression::from(mean) + radius.into())?;
         let smallest = entry(
             "min",
             "smallest principal second moment",
@@ -227,9 +227,18 @@ impl Builder<'_> {
             "The axis about which the second moment is largest, counter-clockwise from the level axis as drawn. About it \
              and about the one at right angles the product moment is zero, and only about these does M y / I hold.",
         );
-        let twice = self.along_depth(-(Expression::Number(2.0) * moments.product.into()));
-        let tangent = Expression::arctangent(twice, Expression::from(moments.level) - moments.upright.into());
-        self.formula(entry, Expression::Number(1.0) / 2.0.into() * tangent)?;
+        // Half the arctangent of 2 I_yz over the difference of both would be off by a right angle where I is the smaller one.
+        // Each of these has a positive divisor; the larger moment is not taken from the largest, from which it may hardly differ.
+        let (level, upright) = (Expression::from(moments.level), Expression::from(moments.upright));
+        let product = self.along_depth(-Expression::from(moments.product));
+        let angle = if self.value(moments.level) >= self.value(moments.upright) {
+            Expression::arctangent(product, Expression::from(largest) - upright)
+        } else if (self.value(moments.product) > 0.0) == self.axis_down {
+            Expression::arctangent(Expression::from(largest) - level, product)
+        } else {
+            -Expression::arctangent(Expression::from(largest) - level, -product)
+        };
+        self.formula(entry, angle)?;
         Ok(())
     }
 

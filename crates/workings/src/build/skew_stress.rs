@@ -250,7 +250,9 @@ impl Builder<'_> {
         ] {
             let Some((corner, moment, _)) = found else { continue };
             let letter = &corners[corner].letter;
-            let says = format!("Where the bending moment is largest, at {letter}.");
+            let says = format!(
+                "Of the largest sagging and the largest hogging moment and of both farthest corners this pair gives most: at {letter}."
+            );
             let entry =
                 Entry::new(CHAPTER, Role::BendingStress, &format!("{letter}, {index}"), words).says(says);
             let of = distances[corner];

@@ -290,7 +290,7 @@ impl Builder<'_> {
 
     /// The upright distance of a level wall from the axis, along the course's depth axis.
     fn depth_of(&self, walls: &ThinWalls, strips: &Strips, k: usize) -> Expression {
-        let name = format!("distance of the middle of {} from the neutral axis", walls.walls()[k].name);
+        let name = format!("distance of the middle of {} from the level axis", walls.walls()[k].name);
         self.workings.id(&name).unwrap_or(strips.all[k].distance).into()
     }
 

@@ -217,8 +217,8 @@ impl Builder<'_> {
             let entry = Entry::new(
                 CHAPTER,
                 Role::Depth,
-                &format!("m, {}", k + 1),
-                format!("distance of the middle of {} from the neutral axis", wall.name),
+                &format!("m,{}", k + 1),
+                format!("distance of the middle of {} from the level axis", wall.name),
             )
             .says(format!(
                 "How far the middle of {} lies {way} the level axis through that centroid.",
@@ -258,7 +258,7 @@ impl Builder<'_> {
                 let entry = Entry::new(
                     CHAPTER,
                     Role::Across,
-                    &format!("m, {}", k + 1),
+                    &format!("m,{}", k + 1),
                     format!("distance of the middle of {} to the right", wall.name),
                 )
                 .says(format!("How far the middle of {} lies to the right of that centroid.", wall.name));
@@ -367,7 +367,7 @@ impl Builder<'_> {
         }
         let how = "Read off the outline.";
         let mut read = |role, what: &str, value: f64| {
-            let entry = Entry::new(CHAPTER, role, &format!("m, {}", joint + 1), format!("{what} of {name}"));
+            let entry = Entry::new(CHAPTER, role, &format!("m,{}", joint + 1), format!("{what} of {name}"));
             self.engine(entry.says(how), how, (Vec::new(), Call::Fixed), value, Dimension::LENGTH)
         };
         let [right, up] = found;

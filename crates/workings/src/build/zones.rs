@@ -2,7 +2,7 @@
 
 use super::builder::{Builder, Entry, zero};
 use super::diagrams::{DiagramWorkings, Stop};
-use super::fasteners::one_of;
+use super::fasteners::{one_of, short_of};
 use super::joints::{FastenerWorkings, JointWorkings};
 use super::section::SectionWorkings;
 use crate::dimension::Dimension;
@@ -124,15 +124,21 @@ impl Builder<'_> {
         let flow =
             self.formula(flow, Expression::from(shear) * first_moment.into() / second_moment.into())?;
         let largest = entry(Role::Spacing, &format!("{mark}, allow"), "largest spacing at").says(format!(
-            "The spacing at which each {one} carries just what it may where V is largest in this zone. An exercise: a \
-             real joint is designed to the local code by a licensed engineer."
+            "The spacing at which each {one} carries just what it may where V is largest in this zone{}. An exercise: a \
+             real joint is designed to the local code by a licensed engineer.",
+            short_of(
+                self.value(zone.fasteners.rows) * self.value(zone.capacity) / self.value(flow).abs(),
+                zone.fasteners.least_spacing
+            )
         ));
         let spacing =
             Expression::from(zone.fasteners.rows) * zone.capacity.into() / Expression::from(flow).size();
         let largest_spacing = self.formula(largest, spacing)?;
         let to_use = entry(Role::Spacing, &format!("{mark}, use"), "spacing to use at");
         let spacing_to_use = match zone.fasteners.step {
-            Some(step) => self.spacing_to_use(to_use, largest_spacing, step)?,
+            Some(step) => {
+                self.spacing_to_use(to_use, (largest_spacing, zone.fasteners.least_spacing), step)?
+            }
             None => None,
         };
         let count = entry(Role::Count, &mark, &format!("number of {one}s of")).says(format!(

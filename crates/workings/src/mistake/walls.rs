@@ -30,10 +30,10 @@ pub(super) static MISTAKES: [Mistake; 6] = [
         &[Memory],
         |lesson| {
             let one = |centre: &CentreWorkings| match centre.moments.as_slice() {
-                [one, _, ..] => vec![Replaced::by(centre.moment, (*one).into())],
+                [one, _] => vec![Replaced::by(centre.moment, (*one).into())],
                 _ => Vec::new(),
             };
-            of_centre(lesson, one)
+            of_channel(lesson, one)
         },
     ),
     Mistake::usual(
@@ -54,7 +54,7 @@ pub(super) static MISTAKES: [Mistake; 6] = [
                 let place = centre.web.clone() + if centre.to_the_right { -distance } else { distance };
                 vec![Replaced::by(centre.place, place)]
             };
-            of_centre(lesson, other)
+            of_channel(lesson, other)
         },
     ),
     Mistake::usual(
@@ -80,6 +80,14 @@ fn walls<'a>(lesson: &Lesson<'a>) -> impl Iterator<Item = &'a WallFlow> {
 fn of_centre(lesson: &Lesson<'_>, make: impl FnOnce(&CentreWorkings) -> Vec<Replaced>) -> Vec<Replaced> {
     let centre = lesson.chapters().walls.as_ref().and_then(|walls| walls.centre.as_ref());
     centre.map(make).unwrap_or_default()
+}
+
+/// The same of a channel: two flanges on one side of the web, which turn the same way.
+fn of_channel(lesson: &Lesson<'_>, make: impl FnOnce(&CentreWorkings) -> Vec<Replaced>) -> Vec<Replaced> {
+    of_centre(lesson, |centre| match centre.moments.as_slice() {
+        [one, other] if lesson.solved.value(*one) * lesson.solved.value(*other) > 0.0 => make(centre),
+        _ => Vec::new(),
+    })
 }
 
 fn starts_anew(lesson: &Lesson<'_>) -> Vec<Replaced> {
