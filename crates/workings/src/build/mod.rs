@@ -59,7 +59,7 @@ use slice::SliceParts;
 use walls::WallWorkings;
 pub(crate) use walls::{CentreWorkings, WallFlow};
 
-pub(crate) use beam_givens::{LoadGiven, LoadKind};
+pub(crate) use beam_givens::{HoldGiven, LoadGiven, LoadKind, SupportGiven};
 pub(crate) use builder::{SAME_STATION, zero};
 pub(crate) use cut::{CutWorkings, narrow_contact};
 pub(crate) use diagrams::Stop;

@@ -11,7 +11,7 @@ use crate::working::{
 };
 use Kind::{Concept, Procedure};
 
-pub(super) static MISTAKES: [Mistake; 6] = [
+pub(super) static MISTAKES: [Mistake; 8] = [
     Mistake::usual(
         ("y-from-the-base", Bending, Concept),
         "measures y from an edge",
@@ -38,7 +38,21 @@ pub(super) static MISTAKES: [Mistake; 6] = [
         "puts the tension on the wrong side",
         "With {M} sagging, the bottom is stretched.",
         &[ShearInContext],
-        |lesson| stresses(lesson).map(|id| Replaced::by(id, -lesson.own(id))).collect(),
+        |lesson| wrong_side(lesson, false),
+    ),
+    Mistake::usual(
+        ("tension-as-if-sagging", Bending, Concept),
+        "puts the tension at the bottom though the beam hogs there",
+        "Where {M} hogs the top is stretched and the bottom pressed.",
+        &[ShearInContext, Memory],
+        |lesson| wrong_side(lesson, true),
+    ),
+    Mistake::usual(
+        ("smaller-moment-not-compared", Bending, Procedure),
+        "looks for the largest stress only where {M} is of largest size",
+        "The smaller moment bends the beam the other way, and acts on the farther edge. Compare both.",
+        &[Memory],
+        smaller_moment,
     ),
     Mistake::usual(
         ("v-for-m", Bending, Concept),
@@ -66,6 +80,37 @@ fn stresses<'a>(lesson: &Lesson<'a>) -> impl Iterator<Item = Id> + use<'a> {
 fn with_distance(lesson: &Lesson<'_>, read: Id, by: &Expression) -> Vec<Replaced> {
     let with = |id: Id| lesson.with(id, read, by).map(|formula| Replaced::by(id, formula));
     stresses(lesson).filter_map(with).collect()
+}
+
+/// Of the stresses that follow from a hogging moment, or of the others.
+fn wrong_side(lesson: &Lesson<'_>, hogging: bool) -> Vec<Replaced> {
+    let (moment, most) = (lesson.solved.key().moment, lesson.chapters().diagrams.hogging);
+    let hogs = |id: Id| {
+        (lesson.reads(id, moment) && lesson.value(moment) < 0.0)
+            || most.is_some_and(|most| lesson.reads(id, most))
+    };
+    let of = stresses(lesson).filter(|&id| hogs(id) == hogging);
+    of.map(|id| Replaced::by(id, -lesson.own(id))).collect()
+}
+
+/// Where the largest tension or compression comes from the smaller of the sagging and the hogging moment.
+fn smaller_moment(lesson: &Lesson<'_>) -> Vec<Replaced> {
+    let chapters = lesson.chapters();
+    let (Some(sagging), Some(hogging)) = (chapters.diagrams.sagging, chapters.diagrams.hogging) else {
+        return Vec::new();
+    };
+    let size = |id: Id| lesson.value(id).abs();
+    let (small, large) = if size(sagging) < size(hogging) { (sagging, hogging) } else { (hogging, sagging) };
+    let (top, bottom) = (chapters.section.top_distance, chapters.section.bottom_distance);
+    // The larger moment bends the other way, so that it makes a stress of this sign at the other edge.
+    let change = |read: Id| match read {
+        _ if read == small => Leaf::Becomes(-Expression::from(large)),
+        _ if read == top => Leaf::Becomes(bottom.into()),
+        _ if read == bottom => Leaf::Becomes(top.into()),
+        _ => Leaf::Stays,
+    };
+    let of_small = lesson.formulas(Bending, Role::BendingStress).filter(|&id| lesson.reads(id, small));
+    of_small.filter_map(|id| Some(Replaced::by(id, lesson.changed(id, &change)?))).collect()
 }
 
 fn from_an_edge(lesson: &Lesson<'_>) -> Vec<Replaced> {

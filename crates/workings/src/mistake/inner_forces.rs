@@ -107,7 +107,11 @@ pub(super) static MISTAKES: [Mistake; 13] = [
         &[CommonErrors],
         |lesson| {
             let diagrams = &lesson.chapters().diagrams;
-            opposite(lesson, [Some(lesson.solved.key().moment), diagrams.sagging, diagrams.hogging])
+            let hogging_beside_sagging = lesson.hogging_beside_sagging();
+            // Of a beam that bends both ways the sign tells which way: that is more than a habit.
+            let habit = |id: Option<Id>| id.filter(|id| !hogging_beside_sagging.contains(id));
+            let all = [Some(lesson.solved.key().moment), diagrams.sagging, diagrams.hogging];
+            opposite(lesson, all.map(habit))
         },
     ),
 ];

@@ -64,6 +64,15 @@ impl<'a> Lesson<'a> {
         stations
     }
 
+    /// Whether a stretch of a spread load lies wholly beyond an outermost support of a beam that rests on two or more.
+    pub(super) fn is_on_an_overhang(&self, stretch: &StretchWorkings) -> bool {
+        let held = self.held_up();
+        let [first, .., last] = held.as_slice() else { return false };
+        let (first, last) = (self.value(*first), self.value(*last));
+        let (from, to) = (self.value(stretch.from), self.value(stretch.to));
+        to < first || self.same_station(to, first) || from > last || self.same_station(from, last)
+    }
+
     /// V at the slice with the resultants of one stretch put for others.
     pub(super) fn shear_with(&self, stretch: &StretchWorkings, by: &Expression) -> Option<Expression> {
         let downs: Vec<Id> = stretch.resultants.iter().map(|resultant| resultant.down).collect();

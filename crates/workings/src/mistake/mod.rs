@@ -62,6 +62,7 @@ mod shear;
 mod skew;
 pub mod slip;
 mod source;
+mod spans;
 mod walls;
 
 pub use applied::Applied;
@@ -179,6 +180,7 @@ pub fn catalogue() -> impl Iterator<Item = &'static Mistake> {
     [
         reactions::MISTAKES.as_slice(),
         inner_forces::MISTAKES.as_slice(),
+        spans::MISTAKES.as_slice(),
         section::MISTAKES.as_slice(),
         bending::MISTAKES.as_slice(),
         materials::MISTAKES.as_slice(),

@@ -83,7 +83,7 @@ pub(super) static MISTAKES: [Mistake; 10] = [
 ];
 
 /// The left and the right reaction of a beam in one piece on two supports that let it turn.
-fn two_reactions(lesson: &Lesson<'_>) -> Option<(Id, Id)> {
+pub(super) fn two_reactions(lesson: &Lesson<'_>) -> Option<(Id, Id)> {
     let chapters = lesson.chapters();
     let beam = &chapters.beam;
     if !beam.hinges.is_empty() || beam.supports.iter().any(|support| support.rotation.holds()) {
@@ -130,7 +130,8 @@ fn left_out(lesson: &Lesson<'_>) -> Vec<Replaced> {
     let nothing = |stretch: &StretchWorkings| {
         (stretch.resultants.iter().map(|resultant| resultant.down).collect(), Replacement::Value(0.0))
     };
-    lesson.whole_stretches().filter_map(|stretch| each_resultant(stretch, nothing)).collect()
+    let counted = lesson.whole_stretches().filter(|stretch| !lesson.is_on_an_overhang(stretch));
+    counted.filter_map(|stretch| each_resultant(stretch, nothing)).collect()
 }
 
 /// Of a load with one resultant only: the intensity of a trapezium is no one number.

@@ -20,6 +20,7 @@ mod section;
 mod shear;
 mod skew;
 mod slip;
+mod spans;
 mod us_units;
 mod walls;
 
@@ -33,6 +34,8 @@ fn every_mistake_of_the_catalogue_has_a_case() {
     let chapters = [
         reactions::CASES,
         inner_forces::CASES,
+        spans::CASES,
+        spans::OF_STRESSES,
         section::CASES,
         bending::CASES,
         materials::CASES,
