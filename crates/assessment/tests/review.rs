@@ -232,7 +232,27 @@ fn wrong(student: &str, item: &str, order: usize, mistake: Option<&str>) -> Wron
         scene: String::new(),
         order,
         mistake: mistake.map(str::to_owned),
+        is_slip: false,
     }
+}
+
+/// A slip is counted as one of the wrong answers that are explained, and stands among the slips alone.
+#[test]
+fn slips_are_counted_for_themselves() {
+    let slip = |student, mistake| WrongAnswer { is_slip: true, ..wrong(student, "1", 2, Some(mistake)) };
+    let all = [
+        slip("A", "sign"),
+        slip("B", "sign"),
+        slip("C", "power-of-ten"),
+        wrong("C", "2", 5, Some("q-to-the-cut")),
+    ];
+    let found = mistakes(&all);
+    let told = |figures: &[assessment::review::MistakeFigures]| -> Vec<(String, usize)> {
+        figures.iter().map(|one| (one.mistake.clone(), one.students)).collect()
+    };
+    assert_eq!((found.wrong, found.explained), (4, 4));
+    assert_eq!(told(&found.made), [("q-to-the-cut".to_owned(), 1)]);
+    assert_eq!(told(&found.slips), [("sign".to_owned(), 2), ("power-of-ten".to_owned(), 1)]);
 }
 
 #[test]
@@ -261,6 +281,36 @@ fn mistakes_by_how_many_made_them_and_the_first_of_each_student() {
         found.first.iter().map(|first| (first.student.as_str(), first.mistake.as_deref())).collect();
     assert_eq!(first, [("A", Some("q-to-the-cut")), ("B", Some("q-to-the-cut")), ("C", None)]);
     assert_eq!(mistakes(&[]), Default::default());
+}
+
+/// Of one item every total is its mark, so that r is 1 and its interval is 1: exact, by the formulas. These marks once gave an r that rounding
+/// had put below 1, and an interval that did not hold it.
+#[test]
+fn one_item_goes_with_itself() {
+    let eighths = [
+        0, 2, 0, 0, 4, 2, 2, 0, 2, 0, 3, 2, 0, 2, 0, 0, 1, 0, 4, 0, 0, 1, 1, 2, 0, 1, 0, 0, 2, 1, 0, 0, 4, 1,
+        0, 1, 2, 0, 3, 0, 1, 0, 1, 4, 1, 3, 3, 1, 1, 0, 0, 0, 1, 2, 3, 2,
+    ];
+    let rows: Vec<Vec<f64>> = eighths.iter().map(|&of| vec![f64::from(of) / 8.0]).collect();
+    let rows: Vec<&[f64]> = rows.iter().map(Vec::as_slice).collect();
+    let review = Review::of(&matrix(&[0.5], &rows));
+    let found = review.items[0].with_total.expect("a class of fifty");
+    let interval = found.interval.expect("an interval");
+    assert_eq!((found.r, interval.lower, interval.upper), (1.0, 1.0, 1.0));
+}
+
+/// The bounds hold r and lie within 1, to the last bit, however near to 1 it is.
+#[test]
+fn an_interval_holds_its_correlation() {
+    for n in [4, 5, 20, 60, 100_000] {
+        for bits in 0..200 {
+            for r in [f64::from_bits(1.0_f64.to_bits() - bits), 1.0 - f64::from(bits as u32) / 100.0] {
+                let interval = fisher(r, n).expect("an interval");
+                assert!(-1.0 <= interval.lower && interval.lower <= r, "{r} of {n}: {interval:?}");
+                assert!(r <= interval.upper && interval.upper <= 1.0, "{r} of {n}: {interval:?}");
+            }
+        }
+    }
 }
 
 /// Twenty students of each form; item 1 is right in one form and wrong in the other, item 2 alike in both.

@@ -78,7 +78,9 @@ fn wrong(student: &MarkedStudent<'_>, part: &Part, judged: &Judged) -> Option<Wr
         candidates.first().filter(|_| mistake.is_some()).and_then(|one| one.cause.mistakes().first());
     let working = made_at.map_or(asked, |made| &made.made_at);
     let workings = student.paper.solved.workings();
-    let role = workings.get(working).map(|found| found.symbol.role);
+    // Where nothing is misunderstood no scene teaches it.
+    let is_slip = made_at.is_none() && mistake.is_some();
+    let role = workings.get(working).map(|found| found.symbol.role).filter(|_| !is_slip);
     Some(WrongAnswer {
         student: student.student.to_owned(),
         item: judged.part.clone(),
@@ -86,6 +88,7 @@ fn wrong(student: &MarkedStudent<'_>, part: &Part, judged: &Judged) -> Option<Wr
         scene: role.map_or_else(String::new, |role| scene(role).word().to_owned()),
         order: workings.id(working).map_or(usize::MAX, |id| id.0 as usize),
         mistake,
+        is_slip,
     })
 }
 

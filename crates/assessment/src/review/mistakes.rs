@@ -16,8 +16,11 @@ pub struct WrongAnswer {
     pub scene: String,
     /// The place of that working in the solution, counted up.
     pub order: usize,
-    /// The mistake that explains it; none where nothing does.
+    /// The mistake that explains it, or the name of the slip; none where nothing does.
     pub mistake: Option<String>,
+    /// Whether a slip explains it: a sign, a power of ten or a unit lost, or rounding. Nothing of the lecture is misunderstood then.
+    #[serde(default)]
+    pub is_slip: bool,
 }
 
 /// The mistakes of a class.
@@ -25,10 +28,12 @@ pub struct WrongAnswer {
 pub struct Mistakes {
     /// How many answers are wrong.
     pub wrong: usize,
-    /// How many of them a known mistake explains.
+    /// How many of them a known mistake or a slip explains.
     pub explained: usize,
     /// The mistakes; those that most students made first.
     pub made: Vec<MistakeFigures>,
+    /// The slips, in the same way.
+    pub slips: Vec<MistakeFigures>,
     /// Where wrong answers stand that nothing explains; most first.
     pub unexplained: Vec<PlaceFigures>,
     /// The first wrong answer of each student, in the order of the solution: what led to it may have led to the others.
@@ -85,23 +90,26 @@ pub fn mistakes(wrong: &[WrongAnswer]) -> Mistakes {
             *earliest = answer;
         }
     }
-    let mut by_mistake: BTreeMap<&str, Vec<&WrongAnswer>> = BTreeMap::new();
-    for answer in wrong {
-        if let Some(mistake) = &answer.mistake {
-            by_mistake.entry(mistake).or_default().push(answer);
+    let figures = |is_slip: bool| {
+        let mut by_mistake: BTreeMap<&str, Vec<&WrongAnswer>> = BTreeMap::new();
+        for answer in wrong.iter().filter(|answer| answer.is_slip == is_slip) {
+            if let Some(mistake) = &answer.mistake {
+                by_mistake.entry(mistake).or_default().push(answer);
+            }
         }
-    }
-    let figures = |(mistake, answers): (&&str, &Vec<&WrongAnswer>)| MistakeFigures {
-        mistake: (*mistake).to_owned(),
-        students: answers.iter().map(|answer| &answer.student).collect::<BTreeSet<_>>().len(),
-        answers: answers.len(),
-        share: answers.len() as f64 / wrong.len() as f64,
-        first: first.values().filter(|answer| answer.mistake.as_deref() == Some(mistake)).count(),
-        places: places(answers.iter().copied()),
+        let figures = |(mistake, answers): (&&str, &Vec<&WrongAnswer>)| MistakeFigures {
+            mistake: (*mistake).to_owned(),
+            students: answers.iter().map(|answer| &answer.student).collect::<BTreeSet<_>>().len(),
+            answers: answers.len(),
+            share: answers.len() as f64 / wrong.len() as f64,
+            first: first.values().filter(|answer| answer.mistake.as_deref() == Some(mistake)).count(),
+            places: places(answers.iter().copied()),
+        };
+        let mut made: Vec<MistakeFigures> = by_mistake.iter().map(figures).collect();
+        // Stable: of equally frequent ones in the order of their ids.
+        made.sort_by_key(|figures| std::cmp::Reverse((figures.students, figures.answers)));
+        made
     };
-    let mut made: Vec<MistakeFigures> = by_mistake.iter().map(figures).collect();
-    // Stable: of equally frequent ones in the order of their ids.
-    made.sort_by_key(|figures| std::cmp::Reverse((figures.students, figures.answers)));
     let of_student = |answer: &&WrongAnswer| FirstMistake {
         student: answer.student.clone(),
         item: answer.item.clone(),
@@ -111,7 +119,8 @@ pub fn mistakes(wrong: &[WrongAnswer]) -> Mistakes {
     Mistakes {
         wrong: wrong.len(),
         explained: wrong.iter().filter(|answer| answer.mistake.is_some()).count(),
-        made,
+        made: figures(false),
+        slips: figures(true),
         unexplained: places(wrong.iter().filter(|answer| answer.mistake.is_none())),
         first: first.values().map(of_student).collect(),
     }

@@ -24,6 +24,8 @@ pub(super) fn constant(values: &[f64]) -> bool {
 }
 
 /// Pearson's r; none where one of the two does not vary.
+///
+/// One root of the product, not two: of a list with itself the root of a square is exact, and r is 1 to the last bit.
 pub(super) fn pearson(one: &[f64], other: &[f64]) -> Option<f64> {
     if one.len() != other.len() || constant(one) || constant(other) {
         return None;
@@ -36,7 +38,7 @@ pub(super) fn pearson(one: &[f64], other: &[f64]) -> Option<f64> {
         square_one += a * a;
         square_other += b * b;
     }
-    Some((both / (square_one.sqrt() * square_other.sqrt())).clamp(-1.0, 1.0))
+    Some((both / (square_one * square_other).sqrt()).clamp(-1.0, 1.0))
 }
 
 /// From here to there.
@@ -74,15 +76,18 @@ pub fn wilson(p: f64, n: usize) -> Option<Interval> {
 ///
 /// It supposes that both are about normally distributed, which marks are not: take it for a rough measure.
 ///
-/// Source: Fisher, Metron 1 (1921) 3: artanh r has a standard error of 1 / sqrt(n - 3). The bounds tanh(artanh r ± d) are written
-/// as (r ± t) / (1 ± r t) with t = tanh d.
+/// Source: Fisher, Metron 1 (1921) 3: artanh r has a standard error of 1 / sqrt(n - 3). With t = tanh d the bounds tanh(artanh r ± d)
+/// are (r ± t) / (1 ± r t), written here as r with a share of what is left to each side, so that rounding puts neither bound beyond
+/// r or beyond 1.
 pub fn fisher(r: f64, n: usize) -> Option<Interval> {
     if n < 4 || !(-1.0..=1.0).contains(&r) {
         return None;
     }
     let t = mechanics::real::tanh(NORMAL_975 / ((n - 3) as f64).sqrt());
-    if r.abs() == 1.0 {
-        return Some(Interval { lower: r, upper: r });
-    }
-    Some(Interval { lower: (r - t) / (1.0 - r * t), upper: (r + t) / (1.0 + r * t) })
+    Some(Interval { lower: -towards_one(-r, t), upper: towards_one(r, t) })
+}
+
+/// (r + t) / (1 + r t) for r from -1 to 1 and t from 0 to less than 1: r + (1 - r) · t (1 + r) / (1 + r t).
+fn towards_one(r: f64, t: f64) -> f64 {
+    r + (1.0 - r) * (t * (1.0 + r) / (1.0 + r * t))
 }
