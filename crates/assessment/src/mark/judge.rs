@@ -42,8 +42,12 @@ impl Marker<'_> {
         let judged = self.judge_number(part, written, sheet);
         // What cannot be evaluated is a mistake of ours, and nothing is guessed for it.
         let (mut verdict, mut behind) = judged.unwrap_or((Verdict::ByHand, Behind::Itself));
-        if let (Answer::Choice(chosen), Verdict::Unknown { .. }) = (answer, &verdict) {
-            (verdict, behind) = self.chosen(part, *chosen).unwrap_or((verdict, behind));
+        // A wrong value stands among those to choose from for one mistake: that one is told, and no guess at others.
+        if let Answer::Choice(chosen) = answer
+            && !matches!(verdict, Verdict::Right | Verdict::FollowThrough(_))
+        {
+            let known = self.chosen(part, *chosen).filter(|(known, _)| !is_told(known, &verdict));
+            (verdict, behind) = known.unwrap_or((verdict, behind));
         }
         let asked = self.parts.get(part).and_then(|part| part.asked.as_ref());
         if asked.is_some_and(|asked| asked.can_be_followed(written.number())) {
@@ -225,6 +229,14 @@ impl Marker<'_> {
     fn between(&mut self, part: usize, pins: &[Pin], id: Id) -> Result<Between, EvaluationError> {
         let ways = self.ways(part, id)?;
         Between::new(&mut self.desk, &ways, pins, id)
+    }
+}
+
+/// Whether a verdict tells the mistake of another already, and no other beside it.
+fn is_told(known: &Verdict, verdict: &Verdict) -> bool {
+    match (known, verdict) {
+        (Verdict::Explained(known), Verdict::Explained(found)) => known.cause == found.cause,
+        _ => false,
     }
 }
 
