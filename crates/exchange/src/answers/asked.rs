@@ -21,6 +21,8 @@ pub struct PartAsked {
     pub label: String,
     /// What sort of answer is expected.
     pub kind: Kind,
+    /// Where it is answered. A platform writes a dash where nothing was answered; on paper a dash alone is a sign whose number is missing.
+    pub on: AskedOn,
 }
 
 /// What sort of answer is expected.
@@ -118,6 +120,6 @@ impl PartAsked {
             },
             Ask::Sketch { .. } => Kind::Drawing,
         };
-        Self { label: part.label.clone(), kind }
+        Self { label: part.label.clone(), kind, on }
     }
 }

@@ -76,7 +76,10 @@ fn name(text: &str) -> Option<usize> {
 fn told(unit: &AnswerUnit, values: &[f64]) -> Vec<String> {
     let one = |(index, value): (usize, &f64)| {
         let letter = char::from(b'a' + (index % 26) as u8);
-        format!("{letter}) {} {}", shown(unit.from_si(*value)), unit.text()).trim_end().to_owned()
+        // Without what the last bits of a change of units leave.
+        let number = unit.from_si(*value);
+        let number = format!("{number:.11e}").parse().unwrap_or(number);
+        format!("{letter}) {} {}", shown(number), unit.text()).trim_end().to_owned()
     };
     values.iter().enumerate().map(one).collect()
 }

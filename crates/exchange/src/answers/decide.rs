@@ -7,7 +7,7 @@ use super::habit::Habit;
 use super::number::{Beside, UnitFrom};
 use super::numeral::Mark;
 use super::reading::{Cell, Read, cell};
-use super::{Answer, Answers};
+use super::{Answer, Answers, PaperAnswers};
 use crate::fault::{Fault, shortened};
 use std::collections::{BTreeMap, HashMap};
 
@@ -20,6 +20,7 @@ impl Answers {
         habit: Habit,
         decisions: &Decisions,
     ) {
+        let mut remarks = Vec::new();
         let mut made: HashMap<&str, (usize, &ToRead)> =
             decisions.made.iter().map(|(row, made)| (made.reference.as_str(), (*row, made))).collect();
         for (at, (paper, asked)) in self.papers.iter_mut().zip(asked).enumerate() {
@@ -39,7 +40,7 @@ impl Answers {
                 if let Some((row, _)) = decision.filter(|_| !decided.is_empty()) {
                     let beside =
                         given.get(&(at, place)).and_then(|given| given.beside.as_ref()?.as_ref().ok());
-                    self.remarks.extend(
+                    remarks.extend(
                         put_in(answer, &decided, part, beside, habit).map(|why| refused(row, &decided, &why)),
                     );
                 }
@@ -51,10 +52,11 @@ impl Answers {
         // Kept, so that no work of a person is lost.
         for (row, decision) in &decisions.made {
             if !decision.decided.is_empty() && made.contains_key(decision.reference.as_str()) {
-                self.remarks.push(no_answer(*row, decision));
+                remarks.push(no_answer(*row, decision, asked, &self.papers));
                 self.to_read.push(decision.clone());
             }
         }
+        self.of_decisions = remarks;
     }
 }
 
@@ -104,17 +106,41 @@ fn decided_read(
 }
 
 fn refused(row: usize, decided: &str, why: &str) -> Fault {
-    let what =
-        format!("row {row} of the decisions: {:?} cannot be taken as decided: {why}", shortened(decided));
-    Fault::of_file(what, "write a number with its unit, the letter of a choice, blank, or unreadable")
+    let what = format!("{:?} cannot be taken as decided: {why}", shortened(decided));
+    Fault::of_row(row, what, "write a number with its unit, the letter of a choice, blank, or unreadable")
 }
 
-fn no_answer(row: usize, decision: &ToRead) -> Fault {
+/// Why a decision belongs to no answer: its student or its part is not there, or the answer is another by now.
+fn no_answer(row: usize, decision: &ToRead, asked: &[PaperAsked], papers: &[PaperAnswers]) -> Fault {
+    const KEPT: &str = "the row is kept and has no effect";
+    let (student, part) = (shortened(&decision.student), shortened(&decision.part));
+    // A spreadsheet takes the noughts off that an id begins with.
+    let bare = |id: &str| id.trim_start_matches('0').to_owned();
+    let found = asked.iter().zip(papers).find(|(one, _)| one.student == decision.student);
+    let found = found
+        .or_else(|| asked.iter().zip(papers).find(|(one, _)| bare(&one.student) == bare(&decision.student)));
+    let Some((asked, paper)) = found else {
+        let what = format!("no student of these papers has the id {student:?}");
+        let mend = format!("write an id of the class list, as in the list that was written; {KEPT}");
+        return Fault::of_row(row, what, mend);
+    };
+    let Some(answer) = paper.answers.iter().find(|answer| answer.part == decision.part) else {
+        let labels: Vec<&str> = asked.parts.iter().map(|part| part.label.as_str()).collect();
+        let what = format!("the paper of {student:?} has no part {part:?}");
+        return Fault::of_row(row, what, format!("it has {}; {KEPT}", labels.join(", ")));
+    };
+    let right = reference(&paper.student, &answer.part, &answer.raw);
+    if answer.raw == decision.raw {
+        let what = format!("{:?} is not the reference of this answer", shortened(&decision.reference));
+        return Fault::of_row(row, what, format!("write {right}; {KEPT}"));
+    }
     let what = format!(
-        "row {row} of the decisions: the answer {:?} of {:?} to part {} does not stand in the file any more",
-        shortened(&decision.raw),
-        shortened(&decision.student),
-        shortened(&decision.part)
+        "the answer {:?} of {student:?} to part {part} does not stand in the file any more",
+        shortened(&decision.raw)
     );
-    Fault::of_file(what, "nothing, or take the row away; it is kept and has no effect")
+    let now = match answer.raw.trim() {
+        "" => "there is none now".to_owned(),
+        now => format!("now {:?} stands there", shortened(now)),
+    };
+    Fault::of_row(row, what, format!("nothing, or take the row away: {now}; {KEPT}"))
 }

@@ -21,8 +21,10 @@ pub enum DoubtKind {
     Sign,
     /// A computation, not its result.
     Computation,
-    /// A number too large for the arithmetic.
+    /// A number larger or smaller than anything of a beam can be.
     TooLarge,
+    /// More figures than anybody writes.
+    TooManyFigures,
     /// Which of the values to choose from is meant.
     Choice,
 }

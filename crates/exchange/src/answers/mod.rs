@@ -62,6 +62,8 @@ pub struct Answers {
     pub to_read: Vec<ToRead>,
     /// What was read, but not without doubt, and what was not read; by row.
     pub remarks: Vec<Fault>,
+    /// What is odd in the list of decisions, by its own rows.
+    pub of_decisions: Vec<Fault>,
     /// The headers of columns that mean nothing here.
     pub other_columns: Vec<String>,
     /// What stands in these columns, by row.
@@ -130,11 +132,11 @@ impl Answer {
 ///
 /// ```
 /// use assessment::set::AnswerUnit;
-/// use exchange::answers::{self, Kind, PaperAsked, PartAsked, Read, Signs};
+/// use exchange::answers::{self, AskedOn, Kind, PaperAsked, PartAsked, Read, Signs};
 /// use workings::unit::Unit;
 ///
 /// let unit = AnswerUnit { unit: Unit::read("MPa").expect("a unit"), power: 0 };
-/// let part = PartAsked { label: "1".into(), kind: Kind::Value { unit, signs: Signs::None } };
+/// let part = PartAsked { label: "1".into(), kind: Kind::Value { unit, signs: Signs::None }, on: AskedOn::Paper };
 /// let paper = PaperAsked { student: "007".into(), paper: String::new(), parts: vec![part] };
 /// let file = "student id,Question 1\r\n007,tau = 480 kPa\r\n";
 /// let answers = answers::read(file.as_bytes(), &[paper], Default::default(), &Default::default()).expect("answers");
@@ -166,6 +168,7 @@ pub fn read(
         papers: Vec::with_capacity(asked.len()),
         to_read: Vec::new(),
         remarks: all_remarks.collect(),
+        of_decisions: Vec::new(),
         other_columns: others.iter().filter_map(|&at| sheet.header.get(at).cloned()).collect(),
         other: sheet.rows.iter().map(|row| (row.number, cells_of(row))).collect(),
         unplaced,

@@ -28,6 +28,13 @@ pub struct Number {
     pub last_place: Option<f64>,
 }
 
+/// Whoever copies all that a spreadsheet or a calculator holds writes 17 figures. Source: IEEE 754, digits that tell every double apart.
+const MOST_FIGURES: u32 = 18;
+
+/// No value of a beam is larger in SI, or smaller than one over it: a second moment of 1 mm⁴ is 1e-12 m⁴, and the flexural rigidity of a bridge
+/// 1e12 N m². Common practice, no source.
+const LARGEST: f64 = 1e30;
+
 /// Who said the unit of a number.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum UnitFrom {
@@ -53,8 +60,16 @@ impl Number {
         let number = if negative { -value } else { value };
         let last_place = last_place.map(ten_to).filter(|place| *place > 0.0 && place.is_finite());
         let value = unit.to_si(number);
-        if !value.is_finite() {
-            return Err(Doubt::new(DoubtKind::TooLarge, "this number is too large to reckon with"));
+        if figures.is_some_and(|figures| figures > MOST_FIGURES) {
+            let what = format!("{} figures in a row, more than anybody writes", figures.unwrap_or(0));
+            return Err(Doubt::new(DoubtKind::TooManyFigures, what));
+        }
+        if value.is_nan() || value.abs() > LARGEST {
+            return Err(Doubt::new(DoubtKind::TooLarge, "this number is too large for anything of a beam"));
+        }
+        // Figures that are not zero may come to less than the arithmetic holds.
+        if figures.is_some() && value.abs() < 1.0 / LARGEST {
+            return Err(Doubt::new(DoubtKind::TooLarge, "this number is too small for anything of a beam"));
         }
         let dimension = unit.unit.dimension();
         Ok(Self { value, dimension, number, unit, unit_from, figures, last_place })

@@ -1,8 +1,8 @@
 //! What one cell says.
 
-use super::asked::{Kind, PartAsked};
+use super::asked::{AskedOn, Kind, PartAsked};
 use super::choice::choice;
-use super::doubt::Doubt;
+use super::doubt::{Doubt, DoubtKind};
 use super::number::{Beside, Number, number};
 use super::numeral::Mark;
 use super::written::{plain, written};
@@ -10,7 +10,7 @@ use super::written::{plain, written};
 /// What was read of an answer.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Read {
-    /// Nothing, or a dash alone.
+    /// Nothing; on a platform a dash alone too.
     Blank,
     /// A number of the kind that was asked for.
     Number(Number),
@@ -52,7 +52,12 @@ pub(super) enum Cell {
 pub(super) fn cell(raw: &str, part: &PartAsked, beside: Option<&Beside>) -> Cell {
     let text = plain(raw);
     if text.chars().all(|c| matches!(c, '-' | ' ')) {
-        return Cell::Sure(Read::Blank);
+        let is_nothing = text.is_empty() || part.on == AskedOn::Platform || part.kind == Kind::Drawing;
+        let what = "a dash alone: a minus whose number is missing, or nothing";
+        return Cell::Sure(match is_nothing {
+            true => Read::Blank,
+            false => Read::ByHand(Doubt::new(DoubtKind::Sign, what)),
+        });
     }
     let (unit, signs) = match &part.kind {
         Kind::Value { unit, signs } => (unit, *signs),

@@ -1,7 +1,7 @@
 //! What a single answer reads as.
 
-use super::class::{class, close, doubt, one, si, stress, value};
-use exchange::answers::{DoubtKind, Read, Signs};
+use super::class::{class, close, doubt, one, si, stress, unit, value};
+use exchange::answers::{AskedOn, DoubtKind, Kind, PartAsked, Read, Signs};
 
 /// Each way of writing a number; value in kN, figures, power of ten of the last place. By hand.
 #[test]
@@ -184,9 +184,56 @@ fn what_is_not_one_number_is_left_to_a_person() {
     ] {
         assert_eq!(doubt(value("1", "kN", 0, Signs::None), written), kind, "{written:?}");
     }
-    for written in ["", " ", "-", "–", "— "] {
+    for written in ["", " "] {
         assert_eq!(one(stress("1"), written), Read::Blank, "{written:?}");
     }
+}
+
+/// Numbers that no beam has are nobody's answer, and nothing is judged of them.
+#[test]
+fn absurd_numbers_are_left_to_a_person() {
+    let forty = "1234567890123456789012345678901234567890";
+    for (written, kind, why) in [
+        ("1e400", DoubtKind::TooLarge, "too large"),
+        ("-1e400 MPa", DoubtKind::TooLarge, "too large"),
+        ("1e300", DoubtKind::TooLarge, "too large"),
+        ("1e-400", DoubtKind::TooLarge, "too small"),
+        ("0.00001e-200", DoubtKind::TooLarge, "too small"),
+        (forty, DoubtKind::TooManyFigures, "40 figures"),
+        ("0.1234567890123456789012345", DoubtKind::TooManyFigures, "25 figures"),
+        ("3..5", DoubtKind::Range, "a range"),
+        ("NaN", DoubtKind::Words, "no number"),
+        ("-", DoubtKind::Sign, "a dash alone"),
+        ("– ", DoubtKind::Sign, "a dash alone"),
+    ] {
+        let Read::ByHand(doubt) = one(stress("1"), written) else { panic!("{written:?} is in doubt") };
+        assert_eq!(doubt.kind, kind, "{written:?}");
+        assert!(doubt.what.contains(why), "{written:?}: {}", doubt.what);
+    }
+    // What spreadsheets and calculators hold is read as ever, and zero has no size.
+    for (written, expected) in
+        [("12.000000000000002", 12e6), ("0.30000000000000004", 0.3e6), ("0", 0.0), ("0.000", 0.0)]
+    {
+        assert!((si(stress("1"), written) - expected).abs() <= 1e-9 * expected, "{written:?}");
+    }
+}
+
+/// A platform exports a dash where nothing was answered.
+#[test]
+fn a_dash_of_a_platform_is_nothing() {
+    for written in ["-", "–", "— "] {
+        let part = PartAsked { on: AskedOn::Platform, ..stress("1") };
+        assert_eq!(one(part, written), Read::Blank, "{written:?}");
+    }
+}
+
+/// 6, 12 and 18 MPa: the list that a person reads shows them without the last bits of a change of units.
+#[test]
+fn what_there_is_to_choose_from_is_told_plainly() {
+    let kind = Kind::Choice { unit: unit("mm³", 3), values: vec![20e-6, 70.000_000_000_000_03e-6, 180e-6] };
+    let part = PartAsked { label: "1".into(), kind, on: AskedOn::Paper };
+    let Read::ByHand(doubt) = one(part, "e") else { panic!("e is none of three") };
+    assert_eq!(doubt.readings, ["a) 20 ×10³\u{a0}mm³", "b) 70 ×10³\u{a0}mm³", "c) 180 ×10³\u{a0}mm³"]);
 }
 
 /// The signs are those of `assessment::set`: reactions positive upwards, sagging and tension positive.

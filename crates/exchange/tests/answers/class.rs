@@ -2,7 +2,7 @@
 
 use assessment::set::AnswerUnit;
 use exchange::answers::{
-    self, Answers, Decisions, DoubtKind, Habit, Kind, Number, PaperAsked, PartAsked, Read, Signs,
+    self, Answers, AskedOn, Decisions, DoubtKind, Habit, Kind, Number, PaperAsked, PartAsked, Read, Signs,
 };
 use workings::unit::Unit;
 
@@ -12,7 +12,11 @@ pub fn unit(text: &str, power: i32) -> AnswerUnit {
 }
 
 pub fn value(label: &str, text: &str, power: i32, signs: Signs) -> PartAsked {
-    PartAsked { label: label.into(), kind: Kind::Value { unit: unit(text, power), signs } }
+    PartAsked {
+        label: label.into(),
+        kind: Kind::Value { unit: unit(text, power), signs },
+        on: AskedOn::Paper,
+    }
 }
 
 pub fn stress(label: &str) -> PartAsked {
@@ -33,8 +37,9 @@ pub fn class() -> Vec<PaperAsked> {
             PartAsked {
                 label: "3".into(),
                 kind: Kind::Choice { unit: unit("MPa", 0), values: vec![6e6, 12e6, 18e6] },
+                on: AskedOn::Paper,
             },
-            PartAsked { label: "4".into(), kind: Kind::Drawing },
+            PartAsked { label: "4".into(), kind: Kind::Drawing, on: AskedOn::Paper },
         ]
     };
     vec![paper("007", "7K3Q-9MXD", parts()), paper("12", "", parts())]

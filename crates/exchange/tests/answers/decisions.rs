@@ -58,7 +58,9 @@ fn decisions_survive_a_rerun() {
     let changed = again(&text.replace("=some 12", "=some 13"), &kept);
     assert!(matches!(answer(&changed, "007", "2a").read, Read::ByHand(_)));
     assert!(changed.to_read.iter().any(|entry| entry.raw == "=some 12" && entry.decided == "12 MPa"));
-    assert!(changed.remarks.iter().any(|remark| remark.what.contains("does not stand in the file any more")));
+    let [gone] = changed.of_decisions.as_slice() else { panic!("{:#?}", changed.of_decisions) };
+    assert!(gone.what.contains("does not stand in the file any more"), "{gone}");
+    assert!(gone.mend.contains("now \"=some 13\" stands there"), "{gone}");
     // What a person has decided stands, also where a declared mark would read the answer without doubt.
     let point = Habit { declared: Some(Mark::Comma), ..Habit::default() };
     let declared = answers::read(text.as_bytes(), &class(), point, &kept).expect("answers");
@@ -72,8 +74,37 @@ fn decisions_survive_a_rerun() {
     let third = again(text, &unclear);
     assert!(matches!(answer(&third, "007", "1").read, Read::ByHand(_)));
     assert!(
-        third.remarks.iter().any(|remark| remark.what.contains("1234 kN or 1.234 kN")),
+        third
+            .of_decisions
+            .iter()
+            .any(|remark| remark.what.contains("1234 kN or 1.234 kN") && remark.row == Some(2)),
         "{:#?}",
-        third.remarks
+        third.of_decisions
     );
+}
+
+/// A decision about a student, a part or an answer that is not there is told with its row and with what would be right.
+#[test]
+fn a_decision_about_nothing_says_what_would_be_right() {
+    let text = "id,1,2a,3\n007,\"1,234\",,b\n12,,,\n";
+    let entry = read(text, &class()).to_read[0].clone();
+    let told = |change: &dyn Fn(&mut answers::ToRead)| {
+        let mut entry =
+            answers::ToRead { decided: "1234 kN".into(), reference: "bcdfg".into(), ..entry.clone() };
+        change(&mut entry);
+        let list = Decisions { made: vec![(5, entry)] };
+        let found = answers::read(text.as_bytes(), &class(), Habit::default(), &list).expect("answers");
+        let [one] = found.of_decisions.as_slice() else { panic!("{:#?}", found.of_decisions) };
+        assert_eq!(one.row, Some(5));
+        one.to_string()
+    };
+    let stranger = told(&|entry| entry.student = "99".into());
+    assert!(stranger.contains("no student of these papers has the id \"99\""), "{stranger}");
+    let no_part = told(&|entry| entry.part = "7".into());
+    assert!(no_part.contains("has no part \"7\"") && no_part.contains("it has 1, 2a, 2b, 3, 4"), "{no_part}");
+    let wrong = told(&|_| {});
+    assert!(wrong.contains(&format!("write {}", entry.reference)), "{wrong}");
+    // An id without its noughts is still that of the student.
+    let without = told(&|entry| entry.student = "7".into());
+    assert!(without.contains("is not the reference of this answer"), "{without}");
 }

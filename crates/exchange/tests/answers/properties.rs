@@ -2,7 +2,7 @@
 
 use assessment::set::AnswerUnit;
 use exchange::answers::{
-    self, Decisions, Habit, Kind, Mark, PaperAsked, PartAsked, Read, Signs, table_to_read,
+    self, AskedOn, Decisions, Habit, Kind, Mark, PaperAsked, PartAsked, Read, Signs, table_to_read,
 };
 use exchange::table::{Habit as Writing, Marks};
 use proptest::prelude::*;
@@ -11,13 +11,22 @@ use workings::unit::Unit;
 fn asked() -> Vec<PaperAsked> {
     let unit = |text: &str, power| AnswerUnit { unit: Unit::read(text).expect("a unit"), power };
     let parts = vec![
-        PartAsked { label: "1".into(), kind: Kind::Value { unit: unit("kN", 0), signs: Signs::Upward } },
-        PartAsked { label: "2a".into(), kind: Kind::Value { unit: unit("mm⁴", 6), signs: Signs::None } },
+        PartAsked {
+            label: "1".into(),
+            kind: Kind::Value { unit: unit("kN", 0), signs: Signs::Upward },
+            on: AskedOn::Paper,
+        },
+        PartAsked {
+            label: "2a".into(),
+            kind: Kind::Value { unit: unit("mm⁴", 6), signs: Signs::None },
+            on: AskedOn::Paper,
+        },
         PartAsked {
             label: "2b".into(),
             kind: Kind::Choice { unit: unit("MPa", 0), values: vec![6e6, 12e6] },
+            on: AskedOn::Paper,
         },
-        PartAsked { label: "3".into(), kind: Kind::Drawing },
+        PartAsked { label: "3".into(), kind: Kind::Drawing, on: AskedOn::Paper },
     ];
     ["7", "8"].map(|id| PaperAsked { student: id.into(), paper: String::new(), parts: parts.clone() }).into()
 }
@@ -150,7 +159,7 @@ proptest! {
         let mark = if comma { Mark::Comma } else { Mark::Point };
         let habit = Habit { declared: declared.then_some(mark), printed: mark };
         let unit = AnswerUnit { unit: Unit::read("kN").expect("a unit"), power: 0 };
-        let part = |label: &str| PartAsked { label: label.into(), kind: Kind::Value { unit: unit.clone(), signs: Signs::None } };
+        let part = |label: &str| PartAsked { label: label.into(), kind: Kind::Value { unit: unit.clone(), signs: Signs::None }, on: AskedOn::Paper };
         let asked: Vec<PaperAsked> = (0..4).map(|id| PaperAsked {
             student: id.to_string(), paper: String::new(), parts: vec![part("1"), part("2")],
         }).collect();

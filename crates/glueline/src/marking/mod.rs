@@ -112,6 +112,7 @@ fn read(job: &Job, class: &Class, on: AskedOn, out: &Path) -> Result<Answers, Fa
     let answers = answers::read(&bytes, &class.asked(on), habit, &decisions)
         .map_err(|faults| list_of(&job.answers, &faults))?;
     warn_of(&job.answers, &answers.remarks);
+    warn_of(&to_read, &answers.of_decisions);
     Ok(answers)
 }
 

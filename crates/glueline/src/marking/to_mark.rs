@@ -1,6 +1,7 @@
 //! What a person marks: a list that is written, filled in, and read again, and whose marks stand over every verdict.
 
-use super::{OfStudent, class::Class, contents};
+use super::class::{Class, Holder};
+use super::{OfStudent, contents};
 use crate::failure::Failure;
 use assessment::mark::Decision;
 use exchange::sheet;
@@ -38,7 +39,8 @@ impl ByHand {
         for row in &sheet.rows {
             let cell =
                 |wanted| place(wanted).and_then(|place| row.cells.get(place)).map_or("", |cell| cell.trim());
-            let [paper, part, marks, note] = ["paper", "part", "marks", "note"].map(cell);
+            let [student, paper, part, marks, note] =
+                ["student id", "paper", "part", "marks", "note"].map(cell);
             if marks.is_empty() {
                 continue;
             }
@@ -48,7 +50,7 @@ impl ByHand {
                 marks,
                 note: note.to_owned(),
             };
-            match decided(class, (paper, part), marks) {
+            match decided(class, (student, paper, part), marks) {
                 Ok(marks) => decisions.push(decision(marks)),
                 Err(what) => wrong.push(format!("row {}: {what}", row.number)),
             }
@@ -96,10 +98,12 @@ impl ByHand {
     }
 }
 
-/// The marks of a row, if there is such a part and they are from nothing to what it earns.
-fn decided(class: &Class, (paper, part): (&str, &str), marks: &str) -> Result<f64, String> {
-    let Some(holder) = class.paper(paper) else {
-        return Err(format!("no paper has the number {paper:?}\n  to mend it: take it from marks.csv"));
+/// The marks of a row, if there is such a part of such a student's and they are from nothing to what it earns.
+fn decided(class: &Class, (student, paper, part): (&str, &str, &str), marks: &str) -> Result<f64, String> {
+    let holder = class.paper(paper);
+    let Some(holder) = holder.filter(|holder| student.is_empty() || is_same_id(&holder.student, student))
+    else {
+        return Err(no_paper(class, student, (paper, holder)));
     };
     let Some(found) = holder.set.parts().find(|one| one.label == part) else {
         let all: Vec<&str> = holder.set.parts().map(|one| one.label.as_str()).collect();
@@ -110,4 +114,35 @@ fn decided(class: &Class, (paper, part): (&str, &str), marks: &str) -> Result<f6
     number.ok_or_else(|| {
         format!("{marks:?} is no mark from 0 to {most}\n  to mend it: write such a number, or nothing")
     })
+}
+
+/// Why a row is about nobody's paper, and what would be right as far as the row tells.
+fn no_paper(class: &Class, student: &str, (paper, holder): (&str, Option<&Holder>)) -> String {
+    let of_student = class.holders.iter().find(|holder| is_same_id(&holder.student, student));
+    match (holder, of_student) {
+        (Some(holder), Some(own)) => format!(
+            "paper {paper} is that of student {}, not of {student}\n  to mend it: write {}, the paper of {student}, or the other student",
+            holder.student, own.number
+        ),
+        (Some(holder), None) => format!(
+            "nobody with a paper has the student id {student:?}\n  to mend it: paper {paper} is that of student {}",
+            holder.student
+        ),
+        (None, Some(own)) => {
+            format!(
+                "no paper has the number {paper:?}\n  to mend it: student {student} has paper {}",
+                own.number
+            )
+        }
+        (None, None) => {
+            format!(
+                "no paper has the number {paper:?}\n  to mend it: take the student and the paper from marks.csv"
+            )
+        }
+    }
+}
+
+/// A spreadsheet takes the noughts off that an id begins with.
+fn is_same_id(one: &str, other: &str) -> bool {
+    one == other || one.trim_start_matches('0') == other.trim_start_matches('0')
 }

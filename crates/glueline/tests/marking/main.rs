@@ -108,16 +108,36 @@ fn a_mark_that_cannot_be_is_told_and_nothing_is_touched() {
     let desk = answered();
     desk.done(&MARK);
     let paper = table(&desk, "lesson-papers/keys/key.csv")[1][1].clone();
+    let other = table(&desk, "lesson-papers/keys/key.csv")
+        .into_iter()
+        .find(|row| row[1] != paper && row[1] != "paper");
+    let [own, other] =
+        [table(&desk, "lesson-papers/keys/key.csv")[1].clone(), other.expect("a second paper")];
     let to_mark = desk.text("lesson-marks/to-mark.csv");
+    let one = &own[0];
     for (row, why) in [
-        (format!("x,,{paper},1,,1,9,"), "\"9\" is no mark from 0 to 1"),
-        (format!("x,,{paper},7,,1,1,"), "has no part \"7\""),
-        ("x,,nobody,1,,1,1,".to_owned(), "no paper has the number \"nobody\""),
+        (format!("{one},,{paper},1,,1,9,"), "\"9\" is no mark from 0 to 1".to_owned()),
+        (
+            format!("{one},,{paper},7,,1,1,"),
+            "has no part \"7\"\n  to mend it: it has 1, 2a, 2b, 3a, 3b".to_owned(),
+        ),
+        (
+            format!("{one},,nobody,1,,1,1,"),
+            format!("no paper has the number \"nobody\"\n  to mend it: student {one} has paper {paper}"),
+        ),
+        (
+            format!("x,,{paper},1,,1,1,"),
+            format!(
+                "nobody with a paper has the student id \"x\"\n  to mend it: paper {paper} is that of student {one}"
+            ),
+        ),
+        (format!("{one},,{},1,,1,1,", other[1]), format!("is that of student {}, not of {one}", other[0])),
+        ("x,,nobody,1,,1,1,".to_owned(), "no paper has the number \"nobody\"".to_owned()),
     ] {
         desk.put("lesson-marks/to-mark.csv", &format!("{to_mark}{row}\n"));
         let before = desk.files("lesson-marks");
         let said = desk.refused(&MARK, 1);
-        assert!(said.contains("to-mark.csv, row 2: ") && said.contains(why), "{said}");
+        assert!(said.contains("to-mark.csv, row 2: ") && said.contains(&why), "{said}");
         run::assert_same(&before, &desk.files("lesson-marks"));
     }
 }
