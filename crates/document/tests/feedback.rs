@@ -180,6 +180,104 @@ fn the_first_wrong_step_is_told_and_what_follows_is_right() {
     assert!(next.contains("4.5 of 6.5"), "2 marks are lost at 2b alone: {next}");
 }
 
+/// Q does not follow from I, tau does: of two answers that nothing explains only that of Q is known to be wrong for a reason of its own.
+#[test]
+fn only_what_is_wrong_for_another_reason_is_to_be_looked_for() {
+    let class = Class::of(
+        set(REFERENCE),
+        &[("2b", written(3.15e-6)), ("3a", written(77.7e-6)), ("3b", written(31.7e6))],
+    );
+    for label in ["3a", "3b"] {
+        assert_eq!(class.marked.part(label).expect("a part").verdict.word(), "unknown", "{:?}", class.marked);
+    }
+    let document = class.feedback();
+    let next = words(&document.body[..2], &document.style);
+    assert!(next.contains("Begin with question 2b"), "{next}");
+    assert!(next.contains("Then look at question 3a: something else went wrong there."), "{next}");
+    assert!(
+        next.contains("Then work question 3b out anew: what went wrong there may come from question 2b"),
+        "{next}"
+    );
+}
+
+fn conveyor() -> SetPaper {
+    set(lesson::builtin::find("conveyor").expect("a lesson of ours").text)
+}
+
+/// R_A of a beam on three rigid supports is 3 w L / 8, whatever the section: its solution begins with the released beam. The second moment,
+/// left blank, is worked out where it is asked for, from its pieces on.
+#[test]
+fn a_reaction_is_worked_out_without_the_section() {
+    let class = Class::of(conveyor(), &[("5b", Answer::Blank), ("5d", Answer::Blank)]);
+    let document = class.feedback();
+    let reaction = under(&document, "Question 1").expect("question 1");
+    let (before, after) = reaction.split_once("v_B0 = ").expect("the released beam");
+    assert!(before.contains("falls out of R_A") && !before.contains("area"), "{reaction}");
+    assert!(after.contains("R_A = ") && !after.contains("A_1"), "{reaction}");
+    let section = under(&document, "Question 5").expect("question 5");
+    for expected in ["I_1 = ", "V Q/(I t)"] {
+        assert!(section.contains(expected), "{expected} in {section}");
+    }
+    assert_eq!(section.matches("Left blank.").count(), 2, "{section}");
+}
+
+/// Every part that was left blank has its solution, also where all of it was found on the way to an earlier one: V, asked after tau.
+#[test]
+fn a_blank_part_has_its_solution() {
+    let start = REFERENCE.find("[[question]]").expect("questions");
+    let asked = ["shear stress on the cut", "shear force at the slice"];
+    let questions: String = asked.iter().map(|ask| format!("[[question]]\nask = \"{ask}\"\n")).collect();
+    let lesson = format!("{}{questions}", &REFERENCE[..start]);
+    let class = Class::of(set(&lesson), &[("1", Answer::Blank), ("2", Answer::Blank)]);
+    let document = class.feedback();
+    for label in ["Question 1", "Question 2"] {
+        let told = under(&document, label).expect("a question");
+        let solution = told.split_once("How it is worked out, with your numbers").expect("a solution").1;
+        assert!(solution.contains("V = R_A"), "{label}: {told}");
+    }
+    assert!(
+        under(&document, "Question 2").is_some_and(|told| told.contains("on the way to an earlier question"))
+    );
+}
+
+/// In large print the letters of a drawing, 13 px, are shown as 18 points where the drawing is no broader than the sheet of large print,
+/// which is that of the papers; where a drawing needs more room, no smaller on A4 than 16 points, the least that is called large print.
+/// Source: guidance on clear print by associations of blind people (from memory).
+#[test]
+fn drawings_of_large_print_are_drawn_for_it() {
+    use document::tree::Print;
+    use figure::scale::Sheet;
+    let moment = {
+        let set = conveyor();
+        set.parts().find_map(|part| match &part.ask {
+            Ask::Value(value) if part.label == "3a" => value.mistakes.first().map(|known| known.value),
+            _ => None,
+        })
+    };
+    let wrong = written(moment.expect("a known mistake"));
+    let class = Class::of(conveyor(), &[("3a", wrong)]);
+    let drawings = |print| {
+        let form = Form { print, ..Form::default() };
+        let mut found: Vec<(String, f64)> = Vec::new();
+        for block in &feedback(&class.sheet(), &who(), &form).body {
+            block.each(&mut |block| {
+                if let Block::Figure(figure) = block {
+                    found.push((figure.drawing.name.clone(), figure.drawing.width));
+                }
+            });
+        }
+        found
+    };
+    let (usual, large) = (drawings(Print::Usual), drawings(Print::Large));
+    let names = |all: &[(String, f64)]| all.iter().map(|(name, _)| name.clone()).collect::<Vec<_>>();
+    assert_eq!(names(&usual), names(&large));
+    assert!(usual.len() >= 3, "one with the first step, one for each sketch: {usual:?}");
+    for ((name, usual), (_, large)) in usual.into_iter().zip(large) {
+        let points = 18.0 * (Sheet::LARGE_PRINT.width / large).min(1.0);
+        assert!(points >= 16.0 && large < usual, "{name}: {points} points, {large} for {usual}");
+    }
+}
+
 /// With x = 3 m for the right 2.25 m M is 30 + 5·1 - 20·1²/2 = 25 kN m, by hand: M = 30 kN m and V = 5 kN at 2 m, where 20 kN/m begin.
 #[test]
 fn an_own_place_is_told_as_a_place() {

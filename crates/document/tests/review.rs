@@ -200,6 +200,78 @@ fn likeness_never_stands_without_its_caution() {
     assert!(!checked(&document).contains(start));
 }
 
+/// Twenty mistakes, each of one student more than the next, and two slips of many: none is left out, and no scene teaches a slip.
+#[test]
+fn every_mistake_is_told_and_slips_apart() {
+    let students = students(3);
+    let ids: Vec<&str> = workings::mistake::catalogue().map(|mistake| mistake.id()).take(20).collect();
+    let wrong = |student: usize, mistake: &str, is_slip: bool| figures::WrongAnswer {
+        student: format!("s{student}"),
+        item: "1".into(),
+        working: "shear force at the slice".into(),
+        scene: if is_slip { String::new() } else { "diagrams".into() },
+        order: 1,
+        mistake: Some(mistake.into()),
+        is_slip,
+    };
+    let made = ids
+        .iter()
+        .enumerate()
+        .flat_map(|(at, id)| (0..20 - at).map(move |student| wrong(student, id, false)));
+    let slips = ["sign", "power-of-ten"]
+        .into_iter()
+        .flat_map(|id| (0..30).map(move |student| wrong(student, id, true)));
+    let mistakes = figures::mistakes(&made.chain(slips).collect::<Vec<_>>());
+    let class = as_marked(&students);
+    let document = review(
+        &Class {
+            paper: &students[0].set,
+            papers: 40,
+            figures: &Review::of(&figures::matrix(&class).expect("a matrix")),
+            mistakes: &mistakes,
+            likenesses: &figures::likeness(&figures::values(&class, Units::Printed)),
+            by_hand: ByHand::default(),
+        },
+        Paper::A4,
+    );
+    let style = &document.style;
+    let mut again = String::new();
+    let mut is_there = false;
+    for block in &document.body {
+        if let Block::Heading { level: 1, text } = block {
+            is_there = plain(text, style) == "What to teach again";
+        }
+        block.each(&mut |block| match block {
+            Block::Paragraph(words) if is_there => again += &format!("{}\n", plain(words, style)),
+            Block::Table(table) if is_there => {
+                for row in &table.rows {
+                    again += &row.iter().map(|cell| plain(cell, style)).collect::<Vec<_>>().join("|");
+                    again.push('\n');
+                }
+            }
+            _ => {}
+        });
+    }
+    for (at, id) in ids.iter().enumerate() {
+        let does = workings::mistake::named(id).expect("of the catalogue").does(style).text(style);
+        let line =
+            again.lines().find(|line| line.starts_with(&does)).unwrap_or_else(|| panic!("{id}: {again}"));
+        let students = 20 - at;
+        let told = match students {
+            1 => line.contains(": 1 student;"),
+            _ => line.contains(&format!("|{students}|")) || line.contains(&format!(": {students} students;")),
+        };
+        assert!(told && line.contains("shear force"), "{line}");
+    }
+    for slip in ["loses the sign: 30 students", "loses a power of ten: 30 students"] {
+        let line =
+            again.lines().find(|line| line.starts_with(slip)).unwrap_or_else(|| panic!("{slip}: {again}"));
+        assert!(!line.contains("scene of"), "{line}");
+    }
+    let page = checked(&document);
+    assert!(!page.contains("each loses the sign"), "a slip is nothing to teach again");
+}
+
 #[test]
 fn a_small_class_gets_no_figures_that_need_a_large_one() {
     let Found { figures, document, .. } = found(&students(12));

@@ -5,7 +5,7 @@ pub use crate::build::{
     AllowableWorkings, Approach, Corner, KeyWorkings, LimitWorkings, RatioWorkings, SliceWorkings,
     StraightCutWorkings, ZoneWorkings, skew_corners,
 };
-use crate::evaluate::EvaluationError;
+use crate::evaluate::{EvaluationError, Replacement};
 use crate::graph::Workings;
 use crate::problem::Problem;
 use crate::style::Style;
@@ -190,6 +190,21 @@ impl Solved {
     /// The workings of each chapter by what they are.
     pub(crate) fn chapters(&self) -> &Chapters {
         &self.built.chapters
+    }
+
+    /// The flexural rigidity, where the formulas of a working lead over it and it falls out of the value, as it does of the reactions of a beam
+    /// on rigid supports; none elsewhere.
+    pub fn rigidity_that_falls_out(&self, of: Id) -> Option<Id> {
+        const SAME: f64 = 1e-9;
+        let rigidity = self.built.chapters.beam.rigidity?;
+        let workings = self.workings();
+        if of == rigidity || !workings.downstream(&[rigidity]).get(of.0 as usize).copied()? {
+            return None;
+        }
+        let (own, stiffer) = (self.value(of), 2.0 * self.value(rigidity));
+        let found = workings.evaluate_with(&[(rigidity, Replacement::Value(stiffer))]).ok()?;
+        let found = found.get(of.0 as usize)?;
+        ((found - own).abs() <= SAME * own.abs()).then_some(rigidity)
     }
 
     /// A value of the graph, SI.

@@ -9,10 +9,11 @@ use crate::paper::value_words::name;
 use crate::tree::{Block, Inline};
 use assessment::mark::Verdict;
 use assessment::review::wrong_answers;
+use figure::paper::Letters;
 
 /// What is said of the answer to a part; nothing where the paper has no such part.
 pub fn checked(sheet: &Sheet<'_>, label: &str) -> Vec<Block> {
-    let context = Context::new(sheet);
+    let context = Context::new(sheet, Letters::Usual);
     let Some(one) = context.one(label) else { return Vec::new() };
     let say = |words: &str| vec![Block::Paragraph(line![words.to_owned()])];
     match &one.judged.verdict {
@@ -40,7 +41,7 @@ pub fn checked(sheet: &Sheet<'_>, label: &str) -> Vec<Block> {
                 format!("the {step}.")
             ]));
         }
-        blocks.extend(drawing_of(wrong.mistake.as_deref(), working, context.solved()));
+        blocks.extend(drawing_of(wrong.mistake.as_deref(), working, &context));
     }
     blocks
 }

@@ -9,7 +9,6 @@ use crate::notes::{Author, Drawings, line};
 use crate::tree::{Block, Figure, Inline};
 use assessment::mark::{Cause, Verdict};
 use assessment::review::{mistakes, wrong_answers};
-use workings::solved::Solved;
 use workings::working::{Formula, Id};
 
 /// The first step that went wrong.
@@ -33,6 +32,34 @@ impl<'a> First<'a> {
     /// Whether it went wrong in this answer.
     pub(super) fn is(&self, one: &One<'_>) -> bool {
         self.one.label() == one.label()
+    }
+
+    /// Whether another answer is wrong for a reason of its own: it is known for something else than this, or nothing leads from here to it.
+    pub(super) fn is_beside(&self, other: &One<'_>, context: &Context<'_>) -> bool {
+        other.is_wrong() && !self.is(other) && !self.may_lead_to(other, context)
+    }
+
+    /// Whether what went wrong here may be all that is wrong in another answer, which is wrong too: the same was done there, or nobody knows
+    /// what was, and it is found from this.
+    pub(super) fn may_lead_to(&self, other: &One<'_>, context: &Context<'_>) -> bool {
+        if self.is(other) {
+            return false;
+        }
+        match other.judged.verdict.explanations() {
+            [] => self.is_before(other, context),
+            told => {
+                let own = self.one.judged.verdict.explanations();
+                told.iter().any(|told| own.iter().any(|own| is_of_one_cause(&own.cause, &told.cause)))
+            }
+        }
+    }
+
+    /// Whether another answer is found from what went wrong here.
+    fn is_before(&self, other: &One<'_>, context: &Context<'_>) -> bool {
+        let workings = context.solved().workings();
+        let Some(asked) = other.about().and_then(|name| workings.id(name)) else { return false };
+        asked != self.working
+            && workings.downstream(&[self.working]).get(asked.0 as usize).copied().unwrap_or(false)
     }
 
     pub(super) fn one(&self) -> &One<'a> {
@@ -70,7 +97,7 @@ impl<'a> First<'a> {
         }
         if !self.is_rounding() {
             blocks.extend(self.step(context));
-            blocks.extend(drawing_of(self.mistake.as_deref(), self.working, context.solved()));
+            blocks.extend(drawing_of(self.mistake.as_deref(), self.working, context));
         }
         blocks
     }
@@ -82,26 +109,25 @@ impl<'a> First<'a> {
             return Vec::new();
         }
         let mut author = Author::new(&paper.lesson, &paper.solved, Drawings::default());
-        author.solution_of(&[self.working]);
-        // A heading does not stay behind at the foot of a page.
+        // A heading does not stay behind at the foot of a page. Only the solution below numbers its equations.
         let mut blocks =
             vec![Block::Heading { level: 3, text: line!["How this step goes, with your numbers"] }];
-        // Only the solution below numbers its equations.
-        blocks.extend(author.blocks.into_iter().map(|block| match block {
-            Block::Equation(mut equation) => {
-                equation.number = None;
-                Block::Equation(equation)
-            }
-            other => other,
-        }));
+        blocks.extend(author.step_again(self.working));
         blocks
     }
 }
 
+/// Whether two answers went wrong by one mistake. A slip in writing one of them is not that in another.
+fn is_of_one_cause(one: &Cause, other: &Cause) -> bool {
+    one.mistakes().iter().any(|made| other.mistakes().contains(made))
+}
+
 /// The drawing that teaches against a mistake at a working; none where there is none for it.
-pub(super) fn drawing_of(mistake: Option<&str>, working: Id, solved: &Solved) -> Option<Block> {
+pub(super) fn drawing_of(mistake: Option<&str>, working: Id, context: &Context<'_>) -> Option<Block> {
+    let solved = context.solved();
     let name = drawing_that_teaches(mistake, solved.workings().working(working), solved)?;
-    let drawing = figure::some(solved, |other| other == name).into_iter().next()?;
+    let drawing =
+        figure::some_on(solved, context.letters.sheet(), |other| other == name).into_iter().next()?;
     let caption = line![what_it_shows(name)];
     Some(Block::Figure(Box::new(Figure { drawing, number: None, caption })))
 }

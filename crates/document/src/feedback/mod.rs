@@ -22,6 +22,7 @@ use answer::{as_read, right};
 use assessment::mark::{Answer, Judged, Marked, Units, Verdict};
 use assessment::review::MarkedStudent;
 use assessment::set::{Ask, Part, SetPaper};
+use figure::paper::Letters;
 use first::First;
 use workings::solved::Solved;
 use workings::style::Style;
@@ -94,10 +95,12 @@ impl One<'_> {
 struct Context<'a> {
     sheet: &'a Sheet<'a>,
     ones: Vec<One<'a>>,
+    /// Those of the drawings.
+    letters: Letters,
 }
 
 impl<'a> Context<'a> {
-    fn new(sheet: &'a Sheet<'a>) -> Self {
+    fn new(sheet: &'a Sheet<'a>, letters: Letters) -> Self {
         const BLANK: &Answer = &Answer::Blank;
         let one = |(place, (part, judged)): (usize, (&'a Part, &'a Judged))| {
             let answer = sheet.answers.iter().find(|(label, _)| *label == part.label);
@@ -105,7 +108,7 @@ impl<'a> Context<'a> {
             One { part, judged, answer: answer.map_or(BLANK, |(_, answer)| answer), written }
         };
         let ones = sheet.paper.parts().zip(&sheet.marked.parts).enumerate().map(one).collect();
-        Self { sheet, ones }
+        Self { sheet, ones, letters }
     }
 
     fn solved(&self) -> &'a Solved {
@@ -132,7 +135,7 @@ impl<'a> Context<'a> {
 
 /// The feedback of one student.
 pub fn feedback(sheet: &Sheet<'_>, who: &Who, form: &Form) -> Document {
-    let context = Context::new(sheet);
+    let context = Context::new(sheet, form.letters());
     let mut body = vec![facts(&context, who, form)];
     if sheet.handed_in {
         let first = First::of(&context);
@@ -213,7 +216,7 @@ fn earned(one: &One<'_>, style: &Style) -> String {
 fn questions(context: &Context<'_>, first: Option<&First<'_>>) -> Vec<Block> {
     let paper = context.sheet.paper;
     let style = context.style();
-    let mut worked = Worked::new(paper);
+    let mut worked = Worked::new(paper, context.letters);
     let mut ones = context.ones.iter();
     let mut body = Vec::new();
     for (place, question) in paper.questions.iter().enumerate() {
@@ -231,7 +234,7 @@ fn questions(context: &Context<'_>, first: Option<&First<'_>>) -> Vec<Block> {
             body.push(answered(context, one));
             let is_first = first.is_some_and(|first| first.is(one));
             body.extend(verdict::told(context, one, is_first));
-            let solution = worked.part(one.part);
+            let solution = worked.part_told(one.part);
             if !solution.is_empty() {
                 let text = line!["How it is worked out, with your numbers"];
                 body.push(Block::Heading { level: 3, text });

@@ -25,13 +25,19 @@ fn steps(context: &Context<'_>, first: Option<&First<'_>>) -> Vec<Vec<Inline>> {
     let blank = labels(&|one| one.judged.verdict == Verdict::Blank && one.judged.decided.is_none());
     if let Some(first) = first {
         steps.extend(of_first(context, first));
-        let others = labels(&|one| one.is_wrong() && !first.is(one));
+        let others = labels(&|one| first.is_beside(one, context));
         if !others.is_empty() {
             steps.push(line![format!(
-                "Then look at {}: {} went wrong by {}.",
-                questions(&others),
-                if others.len() == 1 { "it" } else { "they" },
-                if others.len() == 1 { "itself" } else { "themselves" }
+                "Then look at {}: something else went wrong there.",
+                questions(&others)
+            )]);
+        }
+        let perhaps = labels(&|one| one.is_wrong() && first.may_lead_to(one, context));
+        if !perhaps.is_empty() {
+            steps.push(line![format!(
+                "Then work {} out anew: what went wrong there may come from question {}, and need not be looked for.",
+                questions(&perhaps),
+                first.one().label()
             )]);
         }
     }

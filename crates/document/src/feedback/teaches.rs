@@ -22,6 +22,13 @@ pub fn drawing_that_teaches(
         Some("sign") if of_inner_forces => return Some("signs"),
         // What is lost there is no matter of the beam.
         Some("sign" | "power-of-ten" | "cubed-millimetres" | "inch-pound" | "half-or-double") => return None,
+        Some("hogging-as-sagging" | "tension-as-if-sagging") => return Some("deflected"),
+        Some(
+            "overhang-left-out" | "overhang-turns-the-same-way" | "each-span-alone" | "fixed-end-as-a-pin",
+        ) => {
+            return Some("free-body");
+        }
+        Some("smaller-moment-not-compared") => return Some("diagrams"),
         Some("wrong-side-of-the-jump" | "straight-line-m" | "couple-no-jump") => return Some("diagrams"),
         Some(
             "ratio-upside-down"
@@ -85,7 +92,9 @@ pub(super) fn what_it_shows(name: &str) -> &'static str {
              bending moment at its right end keep it in balance."
         }
         "diagrams" => "Shear force and bending moment along the beam. The one is the slope of the other.",
-        "deflected" => "The beam as it bends.",
+        "deflected" => {
+            "The beam as it bends, much enlarged. Where it sags its bottom is stretched; where it hogs, its top."
+        }
         "section" => {
             "The section to scale. NA is the neutral axis, through the centroid of the whole section; the part beyond the cut is \
              hatched, and its centroid and the width of the cut are marked."

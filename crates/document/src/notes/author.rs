@@ -20,7 +20,7 @@ pub(crate) struct Author<'a> {
     pub(crate) blocks: Vec<Block>,
     figures: u32,
     tables: u32,
-    equations: u32,
+    pub(super) equations: u32,
 }
 
 impl<'a> Author<'a> {

@@ -1,6 +1,7 @@
 //! The drawings of a lesson, each made once.
 
 use figure::drawing::Drawing;
+use figure::scale::Sheet;
 use figure::view::BeamView;
 use workings::solved::Solved;
 
@@ -22,9 +23,12 @@ impl Drawings {
         self
     }
 
-    /// Those of these names that apply to the lesson; no other is made.
-    pub(crate) fn some(solved: &Solved, names: &[&str]) -> Self {
-        Self(if names.is_empty() { Vec::new() } else { figure::some(solved, |name| names.contains(&name)) })
+    /// Those of these names that apply to the lesson, on a sheet; no other is made.
+    pub(crate) fn some_on(solved: &Solved, sheet: Sheet, names: &[&str]) -> Self {
+        Self(match names.is_empty() {
+            true => Vec::new(),
+            false => figure::some_on(solved, sheet, |name| names.contains(&name)),
+        })
     }
 
     /// The drawing of this name; `None` where it does not apply to the lesson.

@@ -2,7 +2,7 @@
 
 use super::author::Author;
 use super::line;
-use crate::tree::{Alignment, Inline};
+use crate::tree::{Alignment, Block, Equation, Inline};
 use lesson::{Scene, When};
 use workings::expression::Expression;
 use workings::role::{Role, Symbol};
@@ -47,6 +47,32 @@ impl Author<'_> {
             self.step(first);
             rest = others;
         }
+    }
+
+    /// One step for itself, which was or will be told in its place: its equation gets no number.
+    pub(crate) fn step_again(&mut self, id: Id) -> Vec<Block> {
+        let told = std::mem::take(&mut self.blocks);
+        let equations = self.equations;
+        self.step(id);
+        self.equations = equations;
+        let unnumbered = |block: Block| match block {
+            Block::Equation(equation) => Block::Equation(Equation { number: None, ..equation }),
+            other => other,
+        };
+        std::mem::replace(&mut self.blocks, told).into_iter().map(unnumbered).collect()
+    }
+
+    /// Says with which flexural rigidity the steps to come are reckoned, where it falls out of what they lead to.
+    pub(crate) fn rigidity_falls_out(&mut self, rigidity: Id, of: Id) {
+        let own = |id: Id| Expression::Symbol(self.working(id).symbol.clone());
+        let words = line![
+            "The movements of the released beam are reckoned with its flexural rigidity ",
+            Inline::Math(Expression::Equal(vec![own(rigidity), self.workings().result(rigidity)])),
+            ". It stands in each of them and falls out of ",
+            Inline::Math(own(of)),
+            ": any other leads to the same."
+        ];
+        self.say(words);
     }
 
     /// One working: what is done and why, then the line that does it.

@@ -5,6 +5,7 @@ use super::worked::Worked;
 use crate::notes::{line, listed};
 use crate::tree::{Block, Equation, Inline};
 use assessment::set::{Ask, Part, SetPaper};
+use figure::paper::Letters;
 use workings::expression::Expression;
 use workings::solved::Solved;
 use workings::working::{Formula, Id};
@@ -21,7 +22,7 @@ pub fn hints(set: &SetPaper, part: &Part) -> Vec<Vec<Block>> {
         Ask::Place(_) | Ask::Sketch { .. } => None,
     };
     let mut hints: Vec<Vec<Block>> = asked.map(|id| of_value(&set.solved, id)).unwrap_or_default();
-    hints.push(Worked::new(set).part(part));
+    hints.push(Worked::new(set, Letters::Usual).part(part));
     hints.retain(|hint| !hint.is_empty());
     hints
 }

@@ -8,13 +8,14 @@ use crate::notes::line;
 use crate::tree::{Alignment, Block, Document, Inline, Table};
 use crate::wording::worded;
 use assessment::set::{Ask, Band, ChoicePart, Part, PlacePart, SetPaper, ValuePart};
+use figure::paper::Letters;
 use workings::expression::Expression;
 use workings::solved::Solved;
 use workings::working::Id;
 
 /// The key of a paper.
 pub fn key(set: &SetPaper, who: &Who, form: &Form) -> Document {
-    let mut writer = Writer::new(set);
+    let mut writer = Writer::new(set, form.letters());
     let mut body = vec![facts(set, who, form), Block::Paragraph(rules())];
     for (place, question) in set.questions.iter().enumerate() {
         let style = set.solved.style();
@@ -58,8 +59,8 @@ struct Writer<'a> {
 }
 
 impl<'a> Writer<'a> {
-    fn new(set: &'a SetPaper) -> Self {
-        Self { worked: Worked::new(set), asked: Vec::new() }
+    fn new(set: &'a SetPaper, letters: Letters) -> Self {
+        Self { worked: Worked::new(set, letters), asked: Vec::new() }
     }
 
     fn solved(&self) -> &'a Solved {

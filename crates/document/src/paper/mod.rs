@@ -16,6 +16,7 @@ pub(crate) mod worked;
 use crate::notes::document;
 use crate::tree::{Block, Document, Fact, Inline, Paper, Print, words};
 use assessment::set::SetPaper;
+use figure::paper::Letters;
 use workings::style::{DecimalMark, Style};
 
 pub use given::what_is_given;
@@ -44,6 +45,16 @@ pub struct Form {
     pub sheet: Paper,
     /// How large it is printed.
     pub print: Print,
+}
+
+impl Form {
+    /// The letters of its drawings.
+    pub(crate) fn letters(&self) -> Letters {
+        match self.print {
+            Print::Usual => Letters::Usual,
+            Print::Large => Letters::Large,
+        }
+    }
 }
 
 /// The frame that a paper and its key have in common.

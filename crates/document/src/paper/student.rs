@@ -4,17 +4,14 @@ use super::answers::answered;
 use super::value_words::part_name;
 use super::{Form, PAPER, Who, facts, framed, given, marks, part_letter, question_label};
 use crate::notes::line;
-use crate::tree::{Block, Document, Print, Question};
+use crate::tree::{Block, Document, Question};
 use crate::wording::worded;
 use assessment::set::{SetPaper, SetQuestion};
 use figure::paper::Letters;
 
 /// The student's paper. It holds nothing of the key.
 pub fn paper(set: &SetPaper, who: &Who, form: &Form) -> Document {
-    let letters = match form.print {
-        Print::Usual => Letters::Usual,
-        Print::Large => Letters::Large,
-    };
+    let letters = form.letters();
     let mut body = vec![facts(set, who, form)];
     body.extend(given::given(set, letters));
     let questions = set.lesson.questions.iter().zip(&set.questions).enumerate();

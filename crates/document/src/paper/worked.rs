@@ -5,6 +5,7 @@ use super::value_words::place;
 use crate::notes::{Author, Drawings, line};
 use crate::tree::{Block, Inline};
 use assessment::set::{Ask, Band, Part, PlacePart, SetPaper};
+use figure::paper::Letters;
 use lesson::question::Sketch;
 use std::collections::BTreeSet;
 use workings::solved::Solved;
@@ -21,13 +22,13 @@ pub(crate) struct Worked<'a> {
 }
 
 impl<'a> Worked<'a> {
-    pub(crate) fn new(set: &'a SetPaper) -> Self {
+    pub(crate) fn new(set: &'a SetPaper, letters: Letters) -> Self {
         let of = |part: &Part| match part.ask {
             Ask::Sketch { sketch } => Some(drawing(sketch)),
             _ => None,
         };
         let names: Vec<&str> = set.parts().filter_map(of).collect();
-        let drawings = Drawings::some(&set.solved, &names);
+        let drawings = Drawings::some_on(&set.solved, letters.sheet(), &names);
         let author = Author::new(&set.lesson, &set.solved, drawings);
         Self { set, author, found: BTreeSet::new(), drawn: Vec::new() }
     }
@@ -38,27 +39,48 @@ impl<'a> Worked<'a> {
 
     /// How a part is found, as far as it has not been found before.
     pub(crate) fn part(&mut self, part: &Part) -> Vec<Block> {
-        match &part.ask {
-            Ask::Value(value) => self.way(&value.working),
-            Ask::Choice(choice) => self.way(&choice.value.working),
-            Ask::Place(place) => self.way(&place.working),
-            Ask::Sketch { sketch } => self.sketch(part, *sketch),
+        match (&part.ask, asked(part)) {
+            (Ask::Sketch { sketch }, _) => self.sketch(part, *sketch),
+            (_, Some(working)) => self.way(working),
+            (_, None) => Vec::new(),
         }
+    }
+
+    /// As [`Worked::part`]; of what has been found before the last line once more, so that no part is without one.
+    pub(crate) fn part_told(&mut self, part: &Part) -> Vec<Block> {
+        let blocks = self.part(part);
+        let workings = self.solved().workings();
+        let id = asked(part).and_then(|working| workings.id(working));
+        let Some(id) = id.filter(|id| workings.working(*id).formula != Formula::Given) else { return blocks };
+        if !blocks.is_empty() {
+            return blocks;
+        }
+        let again = line![
+            "It has been found on the way to an earlier question, step by step. Its last step was this."
+        ];
+        std::iter::once(Block::Paragraph(again)).chain(self.author.step_again(id)).collect()
     }
 
     fn way(&mut self, working: &str) -> Vec<Block> {
         let workings = self.solved().workings();
         let Some(id) = workings.id(working) else { return Vec::new() };
-        let mut needed = BTreeSet::new();
+        // Whoever needs a reaction need not find the second moment of the section first, where that falls out.
+        let without = self.solved().rigidity_that_falls_out(id);
+        let (mut needed, mut falls_out) = (BTreeSet::new(), false);
         let mut open = vec![id];
         while let Some(id) = open.pop() {
-            if !self.found.contains(&id) && needed.insert(id) {
+            if Some(id) == without {
+                falls_out = true;
+            } else if !self.found.contains(&id) && needed.insert(id) {
                 open.extend(workings.reads(id));
             }
         }
         self.found.extend(&needed);
         let is_found = |id: &Id| workings.working(*id).formula != Formula::Given;
         let ids: Vec<Id> = needed.into_iter().filter(is_found).collect();
+        if let Some(rigidity) = without.filter(|rigidity| falls_out && !self.found.contains(rigidity)) {
+            self.author.rigidity_falls_out(rigidity, id);
+        }
         self.author.solution_of(&ids);
         std::mem::take(&mut self.author.blocks)
     }
@@ -80,6 +102,16 @@ impl<'a> Worked<'a> {
             }
         }
         blocks
+    }
+}
+
+/// The name of the working that a part asks for, or that it asks where to find; none for a drawing.
+fn asked(part: &Part) -> Option<&str> {
+    match &part.ask {
+        Ask::Value(value) => Some(&value.working),
+        Ask::Choice(choice) => Some(&choice.value.working),
+        Ask::Place(place) => Some(&place.working),
+        Ask::Sketch { .. } => None,
     }
 }
 

@@ -4,17 +4,18 @@ use super::items::amiss;
 use super::numbers::{fixed, percent};
 use super::teach::{shown_in, what_was_done};
 use super::{Class, heading};
-use crate::notes::line;
+use crate::notes::{line, listed};
 use crate::paper::number;
 use crate::tree::{Block, Callout, CalloutKind, Fact, Figure, Inline, words};
-use assessment::review::SMALL_CLASS;
+use assessment::review::{FlagKind, ItemFigures, SMALL_CLASS};
 use figure::histogram::histogram;
 
 /// Pairs that chance makes less often than this are told on the first page. Common practice.
 pub(super) const HARDLY_CHANCE: f64 = 0.05;
 
-/// So many mistakes stand on the first page.
+/// So many mistakes stand on the first page, and so many questions to look at again.
 const FIRST_MISTAKES: usize = 3;
+const FIRST_QUESTIONS: usize = 3;
 
 /// Who took part, and the figures of the whole.
 pub(super) fn facts(class: &Class<'_>) -> Block {
@@ -63,20 +64,7 @@ pub(super) fn in_short(class: &Class<'_>) -> Block {
         item.push(".".into());
         items.push(item);
     }
-    let looked_at: Vec<&str> = class
-        .figures
-        .items
-        .iter()
-        .filter(|item| amiss(item).next().is_some())
-        .map(|item| item.label.as_str())
-        .collect();
-    if !looked_at.is_empty() {
-        let plural = if looked_at.len() == 1 { "" } else { "s" };
-        items.push(line![
-            Inline::Strong(line!["Look again at: "]),
-            format!("question{plural} {}; why is told below.", looked_at.join(", "))
-        ]);
-    }
+    items.extend(look_again(class));
     let hand = class.by_hand;
     let waiting: Vec<String> = [(hand.to_read, "to be read"), (hand.to_mark, "to be marked")]
         .into_iter()
@@ -110,6 +98,35 @@ pub(super) fn in_short(class: &Class<'_>) -> Block {
         items: items.into_iter().map(|item| vec![Block::Paragraph(item)]).collect(),
     }];
     Block::Callout(Callout { kind: CalloutKind::Key, title: "In short".into(), body })
+}
+
+/// The questions that need a look most: those that speak against the rest first, then the hardest. How many more there are is told.
+fn look_again(class: &Class<'_>) -> Option<Vec<Inline>> {
+    let mut items: Vec<&ItemFigures> =
+        class.figures.items.iter().filter(|item| amiss(item).next().is_some()).collect();
+    let agrees = |item: &ItemFigures| !amiss(item).any(|flag| flag.kind == FlagKind::AgainstTheRest);
+    let facility = |item: &ItemFigures| item.facility.unwrap_or(1.0);
+    // Stable: of equally hard ones in the order of the paper.
+    items.sort_by(|one, other| {
+        agrees(one).cmp(&agrees(other)).then(facility(one).total_cmp(&facility(other)))
+    });
+    let (first, more) = items.split_at(items.len().min(FIRST_QUESTIONS));
+    let labels: Vec<Vec<Inline>> = first.iter().map(|item| line![item.label.clone()]).collect();
+    if labels.is_empty() {
+        return None;
+    }
+    let plural = if labels.len() == 1 { "" } else { "s" };
+    let mut words = line![Inline::Strong(line!["Look again at: "]), format!("question{plural} ")];
+    words.extend(listed(labels));
+    words.push(
+        match more.len() {
+            0 => "; why is told below.".to_owned(),
+            1 => " first, and at one more; why is told below.".to_owned(),
+            more => format!(" first, and at {more} more; why is told below."),
+        }
+        .into(),
+    );
+    Some(words)
 }
 
 /// The marks as a drawing, with the table in its words.

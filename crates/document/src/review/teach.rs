@@ -8,7 +8,8 @@ use assessment::review::{MistakeFigures, PlaceFigures};
 use lesson::Scene;
 use workings::mistake::{self, Mistake};
 
-/// So many mistakes are listed at most; and where so many were made by several students, only such.
+/// So many mistakes stand in the table at most, with what to say; the others stand below in one line each. Where so many were made by
+/// several students, only such are in the table.
 const LISTED: usize = 8;
 const ENOUGH: usize = 3;
 /// So many places of what nothing explains.
@@ -25,18 +26,31 @@ pub(super) fn again(class: &Class<'_>) -> Vec<Block> {
     let of_several = found.made.iter().filter(|made| made.students > 1).count();
     let listed_count =
         if of_several >= ENOUGH { of_several.min(LISTED) } else { found.made.len().min(LISTED) };
-    let (made, rest) = found.made.split_at(listed_count);
+    let (made, rarer) = found.made.split_at(listed_count);
     if !made.is_empty() {
         blocks.push(table(class, made));
     }
-    let more = match rest.len() {
-        0 => String::new(),
-        1 => " One rarer mistake is not listed.".to_owned(),
-        rest => format!(" {rest} rarer mistakes are not listed."),
-    };
+    if !rarer.is_empty() {
+        blocks
+            .push(Block::Paragraph(line![Inline::Strong(line!["Rarer mistakes. "]), "The student \u{2026}"]));
+        blocks.push(one_line_each(rarer.iter().map(|made| in_a_line(class, made)).collect()));
+    }
+    if !found.slips.is_empty() {
+        let what = "Nothing of the lecture is misunderstood where a sign, a unit or a power of ten is lost, so no scene is named. The student \u{2026}";
+        blocks.push(Block::Paragraph(line![Inline::Strong(line!["Slips. "]), what]));
+        blocks.push(one_line_each(found.slips.iter().map(|slip| slip_in_a_line(class, slip)).collect()));
+    }
+    blocks.push(Block::Paragraph(counts(class)));
+    blocks
+}
+
+/// How many answers are wrong, and where those stand that nothing explains.
+fn counts(class: &Class<'_>) -> Vec<Inline> {
+    let found = class.mistakes;
+    let are = if found.wrong == 1 { "answer is wrong in itself" } else { "answers are wrong in themselves" };
     let mut words = line![format!(
-        "{} answers are wrong in themselves; what follows rightly from an earlier wrong value is not counted. A known mistake, a slip \
-         or early rounding explains {} of them.{more}",
+        "{} {are}; what follows rightly from an earlier wrong value is not counted. A known mistake, a slip or early rounding explains \
+         {} of them.",
         found.wrong, found.explained
     )];
     let places: Vec<Vec<Inline>> = found
@@ -52,8 +66,44 @@ pub(super) fn again(class: &Class<'_>) -> Vec<Block> {
         words.extend(listed(places));
         words.push(".".into());
     }
-    blocks.push(Block::Paragraph(words));
-    blocks
+    words
+}
+
+fn one_line_each(lines: Vec<Vec<Inline>>) -> Block {
+    let items = lines.into_iter().map(|words| vec![Block::Paragraph(words)]).collect();
+    Block::List { ordered: false, items }
+}
+
+/// `takes V for M (at the bending moment): 1 student; scene of bending`.
+fn in_a_line(class: &Class<'_>, made: &MistakeFigures) -> Vec<Inline> {
+    let mut words = what_was_done(class, &made.mistake);
+    if let Some(place) = made.places.first() {
+        words.push(format!(" (at the {})", class.style().notation.in_its_words(&place.working)).into());
+    }
+    words.push(format!(": {}", students(made.students)).into());
+    let scene = made.places.first().map_or("", shown_in);
+    if !scene.is_empty() {
+        words.push(format!("; scene of {scene}").into());
+    }
+    words
+}
+
+/// `loses the sign: 7 students, mostly at the reaction at A. Which way is positive?`
+fn slip_in_a_line(class: &Class<'_>, slip: &MistakeFigures) -> Vec<Inline> {
+    let mut words = what_was_done(class, &slip.mistake);
+    words.push(format!(": {}", students(slip.students)).into());
+    if let Some(place) = slip.places.first() {
+        let mostly = if slip.places.len() > 1 { "mostly " } else { "" };
+        let name = class.style().notation.in_its_words(&place.working);
+        words.push(format!(", {mostly}at the {name}").into());
+    }
+    words.push(". ".into());
+    words.extend(what_to_say(class, &slip.mistake));
+    words
+}
+
+pub(super) fn students(count: usize) -> String {
+    format!("{count} student{}", if count == 1 { "" } else { "s" })
 }
 
 fn table(class: &Class<'_>, made: &[MistakeFigures]) -> Block {

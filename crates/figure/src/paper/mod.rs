@@ -24,7 +24,8 @@ pub enum Letters {
 }
 
 impl Letters {
-    fn sheet(self) -> Sheet {
+    /// The sheet on which drawings with such letters are made.
+    pub fn sheet(self) -> Sheet {
         match self {
             Letters::Usual => Sheet::USUAL,
             Letters::Large => Sheet::LARGE_PRINT,
