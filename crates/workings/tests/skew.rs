@@ -3,6 +3,7 @@
 mod common;
 
 use common::{Maker, assert_close, rectangle};
+use mechanics::real;
 use mechanics::section::HeightSide;
 use workings::notation::{DepthAxis, Notation, Profile};
 use workings::solved::Solved;
@@ -134,10 +135,10 @@ fn about_the_principal_axis_the_moment_is_the_largest() {
                     if solved.style().notation.habits.depth_axis == DepthAxis::Down { -1.0 } else { 1.0 };
                 let product = up * value(&solved, "product moment of area");
                 let twice = 2.0 * value(&solved, "angle of the principal axis");
-                let about =
-                    0.5 * (level + upright) + 0.5 * (level - upright) * twice.cos() - product * twice.sin();
+                let about = 0.5 * (level + upright) + 0.5 * (level - upright) * real::cos(twice)
+                    - product * real::sin(twice);
                 assert_close("second moment", about, value(&solved, "largest principal second moment"));
-                let left = 0.5 * (level - upright) * twice.sin() + product * twice.cos();
+                let left = 0.5 * (level - upright) * real::sin(twice) + product * real::cos(twice);
                 assert!(left.abs() <= 1e-12 * level, "{left} is left of {product}");
             }
         }
