@@ -23,6 +23,7 @@ pub const ALL: &[Builtin] = &[
     Builtin { name: "boat-shed", text: include_str!("../../../lessons/boat-shed.toml") },
     Builtin { name: "purlin", text: include_str!("../../../lessons/purlin.toml") },
     Builtin { name: "walkway", text: include_str!("../../../lessons/walkway.toml") },
+    Builtin { name: "covered-channel", text: include_str!("../../../lessons/covered-channel.toml") },
     Builtin { name: "lintel", text: include_str!("../../../lessons/lintel.toml") },
 ];
 

@@ -287,6 +287,22 @@ fn the_walkway_comes_out_as_it_says() {
     );
 }
 
+/// Closed form, by hand for V = 4 kN: closed by no twist round the cell, and Bredt's formulas.
+#[test]
+fn the_covered_channel_comes_out_as_it_says() {
+    assert_values(
+        "covered-channel",
+        &[
+            ("second moment by middle lines", 43.2e-6),
+            ("shear flow in cover half-way, cut open", 12.0e3),
+            ("closing flow round the cell", -7.0e3),
+            ("shear force in cover", 1.04e3),
+            ("distance of the shear centre from the web", 0.021),
+            ("torsion constant", 34.56e-6),
+        ],
+    );
+}
+
 /// Closed form: the hung piece gives C and the hinge 2 kN each; moments about A: 4 R_B = 6·2 + 2·6 kN m.
 #[test]
 fn the_gangway_comes_out_as_it_says() {

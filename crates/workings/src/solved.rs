@@ -2,8 +2,8 @@
 
 use crate::build::{self, Built, Chapters};
 pub use crate::build::{
-    AllowableWorkings, Approach, Corner, KeyWorkings, LimitWorkings, RatioWorkings, SliceWorkings,
-    StraightCutWorkings, ZoneWorkings, skew_corners,
+    AllowableWorkings, Approach, CellWorkings, Corner, KeyWorkings, LimitWorkings, RatioWorkings,
+    SliceWorkings, StraightCutWorkings, ZoneWorkings, skew_corners,
 };
 use crate::evaluate::{EvaluationError, Replacement};
 use crate::graph::Workings;
@@ -185,6 +185,11 @@ impl Solved {
         let joints = self.built.chapters.joints.iter();
         let zones = joints.map(|joint| (joint.name.as_str(), joint.zones.as_slice()));
         zones.filter(|(_, zones)| !zones.is_empty())
+    }
+
+    /// How the flow round the closed cell of thin walls is found, by id; none where there is no such cell.
+    pub fn cell(&self) -> Option<&CellWorkings> {
+        self.built.chapters.walls.as_ref()?.cell.as_ref()
     }
 
     /// The workings of each chapter by what they are.

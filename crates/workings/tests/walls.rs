@@ -127,3 +127,84 @@ fn elsewhere_there_is_no_such_chapter() {
     let still = still.slice(1.0, 0.05).cut(0.1, HeightSide::Below, HeightSide::Above).solved();
     assert_eq!(still.workings().chapter(Chapter::Walls).count(), 0);
 }
+
+/// A box of plates: the web on the left 12 mm, the one on the right 3 mm, flanges 6 mm; middle lines 150 by 240 mm.
+fn lopsided_box() -> Vec<(&'static str, Part)> {
+    vec![
+        ("lower strip", rectangle(0.0, 0.0, 0.1575, 0.006)),
+        ("back", rectangle(0.0, 0.006, 0.012, 0.234)),
+        ("cover", rectangle(0.1545, 0.006, 0.003, 0.234)),
+        ("upper strip", rectangle(0.0, 0.24, 0.1575, 0.006)),
+    ]
+}
+
+/// Closed form, by hand for V = 4 kN, N and mm: cut open at the lower left corner, closed by ∮ q ds / t = 0, Bredt's formulas.
+#[test]
+fn a_closed_box_by_hand() {
+    let solved = beam(lopsided_box()).solved();
+    for (name, wanted) in [
+        // 2 · 6 · 150 · 120² + (12 + 3) · 240³ / 12
+        ("second moment by middle lines", 43.2e-6),
+        // 4000 · 6 · 150 · 120 / 43.2e6, then half the cover's 3 · 120 · 60 more, and back
+        ("shear flow in lower strip at the lower end of cover, cut open", 10e3),
+        ("shear flow in cover half-way, cut open", 12e3),
+        ("shear flow in cover at the upper end of cover, cut open", 10e3),
+        ("sum of the shear flow along lower strip, cut open", 750.0),
+        ("sum of the shear flow along cover, cut open", 2720.0),
+        ("sum of the shear flow along upper strip, cut open", 750.0),
+        // down the back: 12 · 120 · 60 of it, and a parabola
+        ("shear flow in back half-way, cut open", -8e3),
+        ("sum of the shear flow along back, cut open", -1280.0),
+        // - (125 + 906.67 + 125 - 106.67) / (25 + 80 + 25 + 20)
+        ("closing flow round the cell", -7e3),
+        ("shear flow in cover half-way", 5e3),
+        ("shear flow in back half-way", -15e3),
+        ("shear force in cover", 1040.0),
+        ("shear force in back", -2960.0),
+        ("upward sum of the forces in the walls", 4e3),
+        // the strips take -300 N each, 120 from the axis: (1040 · 150 - 2 · 300 · 120) / 4000
+        ("distance of the shear centre from the web", 0.021),
+        ("place of the shear centre to the right", 0.027),
+        ("area inside the middle lines of the cell", 0.036),
+        ("torsion constant", 34.56e-6),
+        ("torsion constant, were the cell slit open", 162e-9),
+    ] {
+        assert_close(name, value(&solved, name), wanted);
+    }
+    // The centroid of the true areas, not of the middle lines, lies where the load stands.
+    let torque = value(&solved, "torque if the load stands over the centroid");
+    let arm = value(&solved, "place of the centroid to the right") - 0.027;
+    assert_close("torque", torque, 4e3 * arm);
+    assert_close("torsion", value(&solved, "shear stress of that torque"), torque / (2.0 * 0.036 * 0.003));
+}
+
+/// The engine compares every flow and force when a lesson is solved: a box with brims and a fin, for every course; a box without
+/// any axis of symmetry; and one whose walls are all alike, where nothing is left to be closed but the cut.
+#[test]
+fn closed_boxes_of_every_kind_agree_with_the_engine() {
+    let brims = vec![
+        ("lower strip", rectangle(-0.04, 0.0, 0.24, 0.006)),
+        ("back", rectangle(0.0, 0.006, 0.010, 0.200)),
+        ("front", rectangle(0.150, 0.006, 0.006, 0.200)),
+        ("upper strip", rectangle(-0.06, 0.206, 0.29, 0.008)),
+        ("fin", rectangle(0.07, 0.214, 0.006, 0.05)),
+    ];
+    let alike = vec![
+        ("lower strip", rectangle(0.0, 0.0, 0.1, 0.005)),
+        ("left", rectangle(0.0, 0.005, 0.005, 0.190)),
+        ("right", rectangle(0.095, 0.005, 0.005, 0.190)),
+        ("upper strip", rectangle(0.0, 0.195, 0.1, 0.005)),
+    ];
+    for profile in Profile::ALL {
+        let style = || Style { notation: Notation::of(profile), ..Style::default() };
+        for parts in [brims.clone(), alike.clone(), lopsided_box()] {
+            let solved = Solved::new(beam(parts).problem, style()).expect("a sound lesson");
+            assert!(solved.cell().is_some());
+            assert_close("sum", value(&solved, "upward sum of the forces in the walls"), 4e3);
+        }
+        // The shear centre of one with an upright axis of symmetry is no question.
+        let solved = Solved::new(beam(alike.clone()).problem, style()).expect("a sound lesson");
+        assert!(solved.workings().id("distance of the shear centre from the web").is_none());
+        assert_close("half", value(&solved, "shear force in right"), 2e3);
+    }
+}

@@ -25,7 +25,8 @@ impl Author<'_> {
         self.own_words(Scene::Transformed, When::After);
     }
 
-    fn equations(&mut self, ids: &[Id]) {
+    /// One equation below the other.
+    pub(super) fn equations(&mut self, ids: &[Id]) {
         for &id in ids {
             let equation = self.workings().equation(id);
             self.equation(&equation);

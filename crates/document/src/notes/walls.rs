@@ -10,13 +10,11 @@ use mechanics::thin_wall::{FlowBalance, ShearFlow, ThinWalls};
 use workings::dimension::Dimension;
 use workings::quantity::Quantity;
 use workings::role::Role;
+use workings::solved::CellWorkings;
 use workings::working::{Chapter, Id};
 
 /// Forces, moments and distances below this part of their scale are zero: what is left of sums is 1e-13 of it.
 const NOTHING: f64 = 1e-9;
-
-/// `I_xy` below this part of the second moments is none.
-const NO_PRODUCT: f64 = 1e-6;
 
 fn quantity(value: f64, scale: f64, dimension: Dimension, role: Role) -> Inline {
     let value = if value.abs() <= NOTHING * scale { 0.0 } else { value };
@@ -78,8 +76,7 @@ impl Author<'_> {
                  this: under a force through the shear centre the cell does not twist."
             ]);
         }
-        let moments = of.walls.second_moment().max(of.walls.second_moment_upright());
-        if of.walls.product_moment().abs() > NO_PRODUCT * moments {
+        if of.walls.bends_askew() {
             self.say(line![
                 "No axis of symmetry stands upright or level here. A beam that is free to bend sideways does so, and the flow \
                  follows from both bendings together; for the stress over the depth the section was taken to bend up and \
@@ -91,7 +88,7 @@ impl Author<'_> {
         self.figure("wall-flow", caption);
     }
 
-    /// The flow wall by wall in formulas; nothing where a cell is closed.
+    /// The flow wall by wall in formulas; nothing where several cells are closed.
     fn steps_of_flow(&mut self) {
         let ids = |role: Role| -> Vec<Id> {
             let of_role =
@@ -107,23 +104,51 @@ impl Author<'_> {
             self.say(line!["The middle lines have the second moment"]);
             self.equation(&equation);
         }
-        self.say(line!["From the free edges inwards, wall by wall:"]);
-        for id in flows {
-            let equation = self.workings().equation(id);
-            self.equation(&equation);
+        match self.solved.cell() {
+            None => {
+                self.say(line!["From the free edges inwards, wall by wall:"]);
+                self.equations(&flows);
+            }
+            Some(cell) => self.closed_cell(cell, &flows),
         }
+        let forces: Vec<Id> = match self.solved.cell() {
+            None => forces,
+            Some(cell) => forces.into_iter().filter(|id| !cell.sums.contains(id)).collect(),
+        };
         self.say(line![
             "Summed along a wall the flow is a force. Along a level wall it grows in a straight line, along an upright one as a parabola:"
         ]);
-        for id in forces {
-            let equation = self.workings().equation(id);
-            self.equation(&equation);
-        }
+        self.equations(&forces);
         if let Some(largest) = self.workings().id("largest shear stress in the walls") {
             let equation = self.workings().equation(largest);
             self.say(line!["The stress is largest where the flow over the thickness is:"]);
             self.equation(&equation);
         }
+    }
+
+    /// A closed cell cut open, and closed again.
+    fn closed_cell(&mut self, cell: &CellWorkings, flows: &[Id]) {
+        let first = cell.open.first().copied().unwrap_or(cell.closing);
+        let branches: Vec<Id> = flows.iter().copied().filter(|id| *id < first).collect();
+        if !branches.is_empty() {
+            self.say(line!["The walls outside the cell first, from their free edges inwards:"]);
+            self.equations(&branches);
+        }
+        self.say(line![format!(
+            "Now cut the cell open at {}, in thought. There is a free edge again, and from there all goes counter-clockwise as in any open section:",
+            cell.cut_at
+        )]);
+        self.equations(&cell.open);
+        self.say(line![
+            "So cut, the tube would twist, and both edges of the cut would slide along each other. How much each wall has a part in \
+             that is its sum of the flow over its thickness:"
+        ]);
+        self.equations(&cell.sums);
+        self.say(line!["One flow round the whole cell, the same in every wall, turns it back:"]);
+        self.equations(&[cell.closing]);
+        self.say(line!["Both together are the flow of the closed cell:"]);
+        let closed: Vec<Id> = flows.iter().copied().filter(|id| *id > cell.closing).collect();
+        self.equations(&closed);
     }
 
     /// The shear centre in formulas, and what a load beside it does; nothing where it stands on the web.
@@ -136,27 +161,45 @@ impl Author<'_> {
             self.say(line!["For a channel of equal flanges all of this falls together into one formula:"]);
             self.equation(&equation);
         }
+        let of = |name: &str| self.workings().id(name);
+        let (Some(torque), Some(stress)) =
+            (of("torque if the load stands over the centroid"), of("shear stress of that torque"))
+        else {
+            return;
+        };
         let names = [
             "torque if the load stands over the centroid",
+            "area inside the middle lines of the cell",
+            "torsion constant, were the cell slit open",
             "torsion constant",
             "shear stress of that torque",
         ];
-        let found: Vec<Id> = names.iter().filter_map(|name| self.workings().id(name)).collect();
-        let [torque, _, stress] = found.as_slice() else { return };
-        self.say(line![
-            "Put the load over the centroid, as one would without thinking, and the beam is twisted by ",
-            Inline::Strong(vec![self.value(*torque)]),
-            ". Taken by the thin walls alone that is a shear stress of ",
-            Inline::Strong(vec![self.value(*stress)]),
-            ", on top of the ",
-            self.workings().id("largest shear stress in the walls").map_or("stress".into(), |id| self.value(id)),
+        let found: Vec<Id> = names.iter().filter_map(|name| of(name)).collect();
+        let closed = self.solved.cell().is_some();
+        let taken = if closed {
+            "The flow that takes it up runs round the cell and makes "
+        } else {
+            "Taken by the thin walls alone that is "
+        };
+        let ending = if closed {
+            " of the shear flow. Slit along one edge, the same walls would resist twisting by little more than their thickness: compare the two \
+             torsion constants."
+        } else {
             " of the shear flow. Where the ends are held against warping the flanges help, and it is less; how much is beyond this \
              lesson."
+        };
+        self.say(line![
+            "Put the load over the centroid, as one would without thinking, and the beam is twisted by ",
+            Inline::Strong(vec![self.value(torque)]),
+            format!(". {taken}a shear stress of "),
+            Inline::Strong(vec![self.value(stress)]),
+            ", on top of the ",
+            self.workings()
+                .id("largest shear stress in the walls")
+                .map_or("stress".into(), |id| self.value(id)),
+            ending
         ]);
-        for id in found {
-            let equation = self.workings().equation(id);
-            self.equation(&equation);
-        }
+        self.equations(&found);
     }
 
     fn table_of_walls(&mut self, of: &Walls) {

@@ -10,7 +10,7 @@ use crate::real;
 
 /// A product moment below this part of the second moments is none: what rounding leaves of a symmetric section drawn far from
 /// the origin is 1e-13, and one of 1e-7 turns the neutral axis by less than a hundred-thousandth of a degree.
-const NO_PRODUCT: f64 = 1e-7;
+pub(crate) const NO_PRODUCT: f64 = 1e-7;
 
 /// The principal second moments of area about the centroid.
 #[derive(Clone, Copy, Debug, PartialEq)]

@@ -29,7 +29,7 @@ pub use named::BoxWalls;
 pub use network::Cell;
 pub use wall::{Path, Wall};
 
-use crate::section::Point;
+use crate::section::{NO_PRODUCT, Point};
 use line::Line;
 
 /// A thin-walled section.
@@ -174,6 +174,11 @@ impl ThinWalls {
     /// `I_y = ∫ x² dA` about the upright axis through the centroid, m⁴.
     pub fn second_moment_upright(&self) -> f64 {
         self.second_moment_upright
+    }
+
+    /// Whether the level axis is no principal axis of the middle lines.
+    pub fn bends_askew(&self) -> bool {
+        self.product_moment.abs() > NO_PRODUCT * (self.second_moment + self.second_moment_upright)
     }
 
     /// `I_xy = ∫ x y dA` about the centroid, m⁴.

@@ -28,7 +28,10 @@ mod skew;
 mod skew_stress;
 mod slice;
 mod straight_cuts;
+mod wall_cell;
+mod wall_centre;
 mod wall_flow;
+mod wall_lines;
 mod walls;
 mod zones;
 
@@ -56,6 +59,7 @@ use section::SectionWorkings;
 use shear::ShearWorkings;
 pub(crate) use skew::SkewWorkings;
 use slice::SliceParts;
+pub use walls::CellWorkings;
 use walls::WallWorkings;
 pub(crate) use walls::{CentreWorkings, WallFlow};
 
@@ -106,7 +110,7 @@ pub(crate) struct Chapters {
     pub(crate) allowables: Option<AllowableWorkings>,
     /// Where the level axis is no principal axis.
     pub(crate) skew: Option<SkewWorkings>,
-    /// Where the walls are thin and open.
+    /// Where the walls are thin, open or with one closed cell.
     pub(crate) walls: Option<WallWorkings>,
 }
 

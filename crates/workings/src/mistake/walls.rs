@@ -3,12 +3,15 @@
 use super::lesson::{Lesson, Replaced};
 use super::source::Source::Memory;
 use super::{Kind, Mistake};
-use crate::build::{CentreWorkings, WallFlow};
+use crate::build::{CellWorkings, CentreWorkings, WallFlow};
+use crate::dimension::Dimension;
 use crate::expression::Expression;
+use crate::quantity::Quantity;
+use crate::role::Role;
 use crate::working::{Chapter::Walls, Id};
 use Kind::{Concept, Execution, Procedure};
 
-pub(super) static MISTAKES: [Mistake; 6] = [
+pub(super) static MISTAKES: [Mistake; 9] = [
     Mistake::usual(
         ("flow-starts-anew", Walls, Concept),
         "lets the shear flow start from zero in each wall",
@@ -71,7 +74,49 @@ pub(super) static MISTAKES: [Mistake; 6] = [
             of_centre(lesson, from_web)
         },
     ),
+    Mistake::usual(
+        ("cell-left-open", Walls, Procedure),
+        "leaves the cell cut open",
+        "Cut open the tube twists. Only with the flow round the cell that turns it back is it whole again.",
+        &[Memory],
+        |lesson| {
+            let nothing =
+                || Expression::Quantity(Quantity::new(0.0, Dimension::FORCE_PER_LENGTH), Role::ShearFlow);
+            of_cell(lesson, |cell| vec![Replaced::by(cell.closing, nothing())])
+        },
+    ),
+    Mistake::usual(
+        ("closing-flow-without-thickness", Walls, Concept),
+        "closes the cell without regard to the thickness",
+        "A wall twists by its stress, not by its flow: each sum of the flow and each length is divided by the wall's thickness.",
+        &[Memory],
+        |lesson| of_cell(lesson, closes_by_lengths),
+    ),
+    Mistake::usual(
+        ("closed-cell-twisted-as-open", Walls, Concept),
+        "takes the torsion constant of an open section for the closed cell",
+        "The flow of a closed cell runs round it: its torsion constant is four times the square of the enclosed area over the sum of \
+         length over thickness.",
+        &[Memory],
+        |lesson| {
+            let of = |name: &str| lesson.solved.workings().id(name);
+            match (of("torsion constant"), of("torsion constant, were the cell slit open")) {
+                (Some(constant), Some(slit)) => vec![Replaced::by(constant, slit.into())],
+                _ => Vec::new(),
+            }
+        },
+    ),
 ];
+
+fn of_cell(lesson: &Lesson<'_>, make: impl FnOnce(&CellWorkings) -> Vec<Replaced>) -> Vec<Replaced> {
+    lesson.solved.cell().map(make).unwrap_or_default()
+}
+
+/// All flows over all lengths.
+fn closes_by_lengths(cell: &CellWorkings) -> Vec<Replaced> {
+    let all = |ids: &[Id]| Expression::sum(ids.iter().map(|&id| id.into()).collect());
+    vec![Replaced::by(cell.closing, -(all(&cell.sums) / all(&cell.lengths)))]
+}
 
 fn walls<'a>(lesson: &Lesson<'a>) -> impl Iterator<Item = &'a WallFlow> {
     lesson.chapters().walls.iter().flat_map(|walls| &walls.walls)
@@ -90,7 +135,9 @@ fn of_channel(lesson: &Lesson<'_>, make: impl FnOnce(&CentreWorkings) -> Vec<Rep
     })
 }
 
+/// In the walls of no cell: round a cell no flow begins at zero.
 fn starts_anew(lesson: &Lesson<'_>) -> Vec<Replaced> {
+    let in_cell = |k: &usize| lesson.solved.cell().is_some_and(|cell| cell.walls.contains(k));
     let largest = lesson.chapters().walls.as_ref().and_then(|walls| walls.largest_flow);
     let of_wall = |wall: &WallFlow| -> Vec<Replaced> {
         let Some(begin) = wall.begin else { return Vec::new() };
@@ -102,7 +149,7 @@ fn starts_anew(lesson: &Lesson<'_>) -> Vec<Replaced> {
         let without = |id: Id| lesson.without(id, begin).map(|formula| Replaced::by(id, formula));
         reading.into_iter().filter_map(without).collect()
     };
-    walls(lesson).flat_map(of_wall).collect()
+    walls(lesson).enumerate().filter(|(k, _)| !in_cell(k)).flat_map(|(_, wall)| of_wall(wall)).collect()
 }
 
 /// The force of each wall whose flow starts from a free edge in a straight line.

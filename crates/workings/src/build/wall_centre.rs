@@ -1,0 +1,226 @@
+//! The shear centre of thin walls, and what a load beside it does.
+
+use super::across::AcrossWorkings;
+use super::builder::{Builder, Entry};
+use super::walls::{CHAPTER, CentreWorkings, NOTHING, Strip, Strips, WallFlow};
+use crate::evaluate::EvaluationError;
+use crate::expression::Expression;
+use crate::role::Role;
+use crate::working::Id;
+use mechanics::section::Point;
+use mechanics::thin_wall::ThinWalls;
+
+impl Builder<'_> {
+    /// The shear centre by the balance of moments; none where it stands on the web or on an upright axis of symmetry.
+    pub(super) fn shear_centre(
+        &mut self,
+        walls: &ThinWalls,
+        strips: &Strips,
+        (flows, shear, across): (&[WallFlow], Id, &AcrossWorkings),
+    ) -> Result<Option<CentreWorkings>, EvaluationError> {
+        let centre = walls.shear_centre();
+        let size: f64 = (0..walls.walls().len()).map(|k| walls.length(k)).sum();
+        let Some((web, line)) = walls.upright_wall_near(centre.x) else { return Ok(None) };
+        if (centre.x - line).abs() <= NOTHING * size
+            || (centre.x - walls.centroid().x).abs() <= NOTHING * size
+        {
+            return Ok(None);
+        }
+        let to_the_right = centre.x > line;
+        let web_name = walls.walls()[web].name.clone();
+        let web_place = strips.joints[walls.walls()[web].from][0].clone();
+        let about = Point::new(line, walls.centroid().y);
+        let flow = walls.shear_flow(0.0, self.value(shear));
+        let scale = self.value(shear).abs() * size;
+        let mut moments = Vec::new();
+        for (k, (strip, of)) in strips.all.iter().zip(flows).enumerate() {
+            if flow.wall_moment(k, about).abs() <= NOTHING * scale {
+                continue;
+            }
+            let arm = if strip.level {
+                let up = self.depth_of(walls, strips, k);
+                if self.axis_down { -up } else { up }
+            } else {
+                strips.joints[strip.from][0].clone() - web_place.clone()
+            };
+            // Counter-clockwise: a force to the right turns so below, an upward one on the right.
+            let turns = strip.level != strip.ahead;
+            let product = Expression::from(of.force) * arm;
+            let entry =
+                Entry::new(CHAPTER, Role::Torque, &strip.number, format!("moment of the shear force in {}", strip.name))
+                    .says(format!(
+                        "About the point of the middle line of {web_name} level with the centroid, counter-clockwise positive."
+                    ));
+            moments.push(self.formula(entry, if turns { product } else { -product })?);
+        }
+        let entry = Entry::new(CHAPTER, Role::Torque, "", "moment of the shear flow").says(format!(
+            "All forces in the walls together turn about the middle line of {web_name}: its own force has no arm there."
+        ));
+        let moment = self.formula(entry, Expression::sum(moments.iter().map(|&id| id.into()).collect()))?;
+        let side = if to_the_right { "right" } else { "left" };
+        let entry = Entry::new(CHAPTER, Role::ShearCentre, "", "distance of the shear centre from the web").says(format!(
+            "The shear force must have the same moment as the shear flow: it must act this far to the {side} of the middle line of \
+             {web_name}. Through that point, the shear centre, it bends the beam and does not twist it."
+        ));
+        let quotient = Expression::from(moment) / shear.into();
+        let distance = self.formula(entry, quotient.size())?;
+        self.closed_formula(walls, strips)?;
+        let entry = Entry::new(CHAPTER, Role::Across, "S", "place of the shear centre to the right").says(
+            "The shear centre, to the right of the leftmost fibre; negative where it lies outside the section, to the left.",
+        );
+        let place = if to_the_right {
+            web_place.clone() + distance.into()
+        } else {
+            web_place.clone() - distance.into()
+        };
+        let place = self.formula(entry, place)?;
+        let torque = self.torsion(walls, strips, (shear, place, across.centroid))?;
+        Ok(Some(CentreWorkings {
+            distance,
+            web: web_place,
+            to_the_right,
+            place,
+            centroid: across.centroid,
+            torque,
+            moments,
+            moment,
+        }))
+    }
+
+    /// The upright distance of a level wall from the axis, along the course's depth axis.
+    fn depth_of(&self, walls: &ThinWalls, strips: &Strips, k: usize) -> Expression {
+        let name = format!("distance of the middle of {} from the level axis", walls.walls()[k].name);
+        self.workings.id(&name).unwrap_or(strips.all[k].distance).into()
+    }
+
+    /// The shear centre of a channel of equal flanges by the formula of the handbooks, where the section is one.
+    fn closed_formula(&mut self, walls: &ThinWalls, strips: &Strips) -> Result<(), EvaluationError> {
+        let flanges: Vec<usize> = (0..strips.all.len()).filter(|&k| strips.all[k].level).collect();
+        let [one, other] = flanges.as_slice() else { return Ok(()) };
+        let webs: Vec<&Strip> = strips.all.iter().filter(|strip| !strip.level).collect();
+        let [web] = webs.as_slice() else { return Ok(()) };
+        let near = |a: f64, b: f64| (a - b).abs() <= NOTHING * b.abs();
+        let alike = near(walls.length(*one), walls.length(*other))
+            && near(walls.walls()[*one].thickness, walls.walls()[*other].thickness)
+            && strips.slant.is_none();
+        if !alike {
+            return Ok(());
+        }
+        let flange = &strips.all[*one];
+        let entry =
+            Entry::new(CHAPTER, Role::ShearCentre, "closed", "distance of the shear centre by the closed formula").says(
+                "The same for a channel of equal flanges, worked out once for all: the shear force falls out, and so does I.",
+            );
+        let area = |strip: &Strip| strip.thickness.clone() * strip.length.into();
+        let above =
+            Expression::Number(3.0) * flange.thickness.clone() * Expression::from(flange.length).power(2);
+        let below = Expression::Number(6.0) * area(flange) + area(web);
+        self.formula(entry, above / below)?;
+        Ok(())
+    }
+
+    /// What the same shear force does over the centroid: it twists.
+    fn torsion(
+        &mut self,
+        walls: &ThinWalls,
+        strips: &Strips,
+        (shear, place, centroid): (Id, Id, Id),
+    ) -> Result<Id, EvaluationError> {
+        let entry =
+            Entry::new(CHAPTER, Role::Torque, "load", "torque if the load stands over the centroid").says(
+                "A load over the centroid misses the shear centre. Moved there it leaves a couple behind, and that twists the beam.",
+            );
+        let arm = Expression::from(centroid) - place.into();
+        let torque = self.formula(entry, Expression::from(shear) * arm)?;
+        match strips.cell.as_slice() {
+            [] => self.twist_of_open(walls, strips, torque)?,
+            cell => self.twist_of_closed(walls, strips, (cell, torque))?,
+        }
+        Ok(torque)
+    }
+
+    /// The torsion constant of walls that close no cell.
+    fn constant_of_walls(
+        &mut self,
+        entry: Entry,
+        of: impl Iterator<Item = (Expression, Id)>,
+    ) -> Result<Id, EvaluationError> {
+        let terms = of.map(|(thickness, length)| thickness.power(3) * Expression::from(length)).collect();
+        self.formula(entry, Expression::sum(terms) / 3.0.into())
+    }
+
+    fn twist_of_open(
+        &mut self,
+        walls: &ThinWalls,
+        strips: &Strips,
+        torque: Id,
+    ) -> Result<(), EvaluationError> {
+        let entry = Entry::new(CHAPTER, Role::TorsionConstant, "", "torsion constant")
+            .says("An open section resists twisting by its walls alone, each with a third of its thickness cubed times its length.");
+        let constant = self.constant_of_walls(entry, of_walls(&strips.all))?;
+        let thickest = (0..strips.all.len())
+            .max_by(|&a, &b| walls.walls()[a].thickness.total_cmp(&walls.walls()[b].thickness));
+        if let Some(thickest) = thickest {
+            let entry = Entry::new(CHAPTER, Role::ShearStress, "torsion", "shear stress of that torque").says(
+                "On the faces of the thickest wall, were all of that torque taken by twisting alone. Compare it with the stress of the \
+                 shear flow.",
+            );
+            let stress = Expression::from(torque).size() * strips.all[thickest].thickness.clone();
+            self.formula(entry, stress / constant.into())?;
+        }
+        Ok(())
+    }
+
+    /// # Source
+    /// R. Bredt (1896): `T = 2 A q`, `J = 4 A² / ∮ ds / t`.
+    fn twist_of_closed(
+        &mut self,
+        walls: &ThinWalls,
+        strips: &Strips,
+        (cell, torque): (&[usize], Id),
+    ) -> Result<(), EvaluationError> {
+        let of_cell = || cell.iter().map(|&k| &strips.all[k]);
+        let entry = Entry::new(CHAPTER, Role::Area, "m", "area inside the middle lines of the cell")
+            .says("Not the area of the walls: what their middle lines enclose.");
+        let enclosed = match cell {
+            [level, upright, _, _] => {
+                Expression::from(strips.all[*level].length) * strips.all[*upright].length.into()
+            }
+            _ => {
+                let term = |strip: &Strip| {
+                    let strip_area = strips.joints[strip.from][0].clone() * strip.length.into();
+                    if strip.ahead { strip_area } else { -strip_area }
+                };
+                Expression::sum(of_cell().filter(|strip| !strip.level).map(term).collect())
+            }
+        };
+        let enclosed = self.formula(entry, enclosed)?;
+        let entry = Entry::new(CHAPTER, Role::TorsionConstant, "slit", "torsion constant, were the cell slit open")
+            .says("Slit along one edge, the walls resist by themselves, each with a third of its thickness cubed times its length.");
+        self.constant_of_walls(entry, of_walls(&strips.all))?;
+        let round = of_cell().map(|strip| Expression::from(strip.length) / strip.thickness.clone()).collect();
+        let closed = Expression::Number(4.0) * Expression::from(enclosed).power(2) / Expression::sum(round);
+        let entry = Entry::new(CHAPTER, Role::TorsionConstant, "", "torsion constant")
+            .says("Closed, the shear flow can run round the cell, and its lever arm is the cell itself, not the thickness of a wall.");
+        let open: Vec<Expression> = (0..strips.all.len())
+            .filter(|k| !cell.contains(k))
+            .map(|k| strips.all[k].thickness.clone().power(3) * strips.all[k].length.into() / 3.0.into())
+            .collect();
+        self.formula(entry, Expression::sum(std::iter::once(closed).chain(open).collect()))?;
+        let thinnest =
+            cell.iter().min_by(|a, b| walls.walls()[**a].thickness.total_cmp(&walls.walls()[**b].thickness));
+        if let (Some(&thinnest), true) = (thinnest, cell.len() == strips.all.len()) {
+            let entry = Entry::new(CHAPTER, Role::ShearStress, "torsion", "shear stress of that torque").says(
+                "The torque runs round as one flow, the torque over twice the enclosed area; in the thinnest wall its stress is largest.",
+            );
+            let flow = Expression::from(torque).size() / (Expression::Number(2.0) * enclosed.into());
+            self.formula(entry, flow / strips.all[thinnest].thickness.clone())?;
+        }
+        Ok(())
+    }
+}
+
+/// Each wall's thickness and length.
+fn of_walls(strips: &[Strip]) -> impl Iterator<Item = (Expression, Id)> {
+    strips.iter().map(|strip| (strip.thickness.clone(), strip.length))
+}
