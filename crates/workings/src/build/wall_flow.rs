@@ -198,11 +198,23 @@ impl Builder<'_> {
                 let area = strip.thickness.clone() * reach.into();
                 let term =
                     Expression::from(shear) * area * (begin / 2.0.into()) / strips.second_moment.into();
-                let entry =
-                    Entry::new(CHAPTER, Role::ShearFlow, "max", "largest shear flow in the walls").says(format!(
-                        "In {}, where the neutral axis crosses it: all that lies on one side has been gathered.",
-                        strip.name
-                    ));
+                // A thinner wall may have the larger stress, and another the larger flow.
+                let flows = walls.shear_flow(0.0, self.value(shear));
+                let most = |wall: usize| flows.largest_in(wall).map_or(0.0, |of| of.flow.abs());
+                let of_all = (0..strips.all.len()).all(|wall| most(wall) <= most(k) * (1.0 + NOTHING));
+                let entry = match of_all {
+                    true => Entry::new(
+                        CHAPTER,
+                        Role::ShearFlow,
+                        "max",
+                        "largest shear flow in the walls".to_owned(),
+                    ),
+                    false => flow_entry(strip, ", max", "where it is largest", ""),
+                };
+                let entry = entry.says(format!(
+                    "In {}, where the neutral axis crosses it: all that lies on one side has been gathered.",
+                    strip.name
+                ));
                 let gathered = self.gathered(flow.begin, term);
                 let most = self.formula(entry, gathered)?;
                 within_a_wall = Some(most);

@@ -88,18 +88,12 @@ impl Builder<'_> {
             depths.push(self.formula(entry, distance)?);
         }
         let squares = |distances: &[Id], along_level: bool| {
-            let term = |k: usize| {
-                let steiner = area(k) * Expression::from(distances[k]).power(2);
-                match is_level(walls, k) == along_level {
-                    true => {
-                        let own =
-                            thicknesses[k].clone() * Expression::from(lengths[k]).power(3) / 12.0.into();
-                        Expression::Sum(vec![own, steiner])
-                    }
-                    false => steiner,
-                }
+            let terms = |k: usize| {
+                let own = (is_level(walls, k) == along_level)
+                    .then(|| thicknesses[k].clone() * Expression::from(lengths[k]).power(3) / 12.0.into());
+                own.into_iter().chain([area(k) * Expression::from(distances[k]).power(2)])
             };
-            Expression::sum(all.clone().map(term).collect())
+            Expression::sum(all.clone().flat_map(terms).collect())
         };
         let entry = Entry::new(CHAPTER, Role::SecondMoment, "m", "second moment by middle lines").says(
             "The second moment of the middle lines, each with its thickness. With it the forces of the walls add up to the shear \
