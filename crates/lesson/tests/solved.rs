@@ -293,12 +293,15 @@ fn the_covered_channel_comes_out_as_it_says() {
     assert_values(
         "covered-channel",
         &[
-            ("second moment by middle lines", 43.2e-6),
-            ("shear flow in cover half-way, cut open", 12.0e3),
-            ("closing flow round the cell", -7.0e3),
-            ("shear force in cover", 1.04e3),
-            ("distance of the shear centre from the web", 0.021),
-            ("torsion constant", 34.56e-6),
+            // 2 · 8 · 150 · 100² + (8 + 4) · 200³ / 12
+            ("second moment by middle lines", 32e-6),
+            // 4000 · 8 · 150 · 100 / 32e6, and 4000 · 4 · 100 · 50 / 32e6 more
+            ("shear flow in cover half-way, cut open", 17.5e3),
+            // (2 · 1125 / 8 + 3333.3 / 4 - 666.7 / 8) / (2 · 150 / 8 + 200 / 4 + 200 / 8)
+            ("closing flow round the cell", -1031.25 / 112.5 * 1e3),
+            ("shear force in cover", 1.5e3),
+            ("distance of the shear centre from the web", 0.04375),
+            ("torsion constant", 32e-6),
         ],
     );
 }
