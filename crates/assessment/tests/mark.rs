@@ -387,6 +387,8 @@ fn mistakes_of_beams_that_run_on_are_known() {
     assert_eq!(told(&[("1", "7.50")], "1"), ["overhang-turns-the-same-way"]);
     assert_eq!(told(&[("1", "5.00"), ("2", "5.00")], "2"), ["hogging-as-sagging"]);
     assert_eq!(told(&[("1", "5.00"), ("2", "0")], "2"), ["overhang-left-out"]);
+    // From the free end M over B needs no reaction: the sign is wrong there, whatever R_A is.
+    assert_eq!(told(&[("1", "6.25"), ("2", "5.00")], "2"), ["hogging-as-sagging"]);
     assert_eq!(told(&[("3", "-30.0")], "3"), ["smaller-moment-not-compared"]);
     let rail = set_of(lesson("conveyor"), &ask("reaction at A"));
     assert_eq!(mistakes(&marked(&rail, &[("1", "16.0")]).parts[0].verdict), ["each-span-alone"]);

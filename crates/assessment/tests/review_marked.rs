@@ -74,3 +74,27 @@ fn a_class_that_was_marked_is_reviewed() {
     let found = likeness(&values(&class, Units::Printed));
     assert_eq!((found.papers, found.pairs, found.answers), (1, 0, 1));
 }
+
+/// A lost sign, of a reaction or of V, and a lost power of ten are slips: no scene of the lecture teaches against them. A load left out is none.
+#[test]
+fn a_slip_has_no_scene() {
+    let asked = ["reaction at A", "shear force at the slice", "bending moment at B"];
+    let set = paper(&asked.map(|ask| format!("[[question]]\nask = \"{ask}\"\n")).concat());
+    let told = |label: &str, factor: f64| {
+        let at = set.parts().position(|part| part.label == label).expect("a part");
+        let answers = vec![(label.to_owned(), written(factor * value(&set, at).right))];
+        let marked = Marker::new(&set).expect("formulas of ours").mark(&answers).expect("its own parts");
+        let class = [MarkedStudent { student: "A", paper: &set, answers: &answers, marked: &marked }];
+        let wrong = wrong_answers(&class);
+        let [one] = wrong.as_slice() else { panic!("{wrong:?}") };
+        (one.mistake.clone().unwrap_or_default(), one.is_slip, one.scene.clone())
+    };
+    let slip = |name: &str| (name.to_owned(), true, String::new());
+    assert_eq!(told("1", -1.0), slip("sign"));
+    assert_eq!(told("1", 1e3), slip("power-of-ten"));
+    assert_eq!(told("2", -1.0), slip("v-sign"));
+    // Which way the beam bends over B is more than a sign.
+    assert_eq!(told("3", -1.0), ("hogging-as-sagging".to_owned(), false, "diagrams".to_owned()));
+    // Each span alone: 4/3 of 3 w L / 8.
+    assert_eq!(told("1", 4.0 / 3.0), ("each-span-alone".to_owned(), false, "reactions".to_owned()));
+}

@@ -165,17 +165,30 @@ pub(super) fn explain(
         let verdict = unknown(wrong, guesses);
         return Ok(Explained { verdict, behind: Behind::Itself, mistakes: Vec::new() });
     }
-    // A mistake before an own value, which that value does not show.
     if let Some(against) = against {
         let known = Known { desk, between: against };
-        let all = || against.from_right.iter().flatten();
-        let found = against.from_right.iter().enumerate().filter_map(|(way, led)| {
-            let led = led.filter(|led| wrong.fits(led))?;
-            let cause = Cause::Mistake { mistake: known.made(way)? };
-            Some(Explanation { cause, from: Vec::new(), expected: led.value })
-        });
-        if let Some(verdict) = rare(found.collect(), wrong.chance(all()), &mut guesses) {
-            return Ok(Explained { verdict, behind: Behind::Itself, mistakes: Vec::new() });
+        // A mistake at the value itself, which was found without the own values: M over a support from the other end of the beam. Of
+        // these there are few. Then any mistake before an own value, which that value does not show.
+        for at_itself in [true, false] {
+            let all: Vec<(usize, Led)> = against
+                .from_right
+                .iter()
+                .enumerate()
+                .filter(|(way, _)| !at_itself || known.is_made_at(*way, wrong.id))
+                .filter_map(|(way, led)| Some((way, (*led)?)))
+                .collect();
+            let found = all.iter().filter(|(_, led)| wrong.fits(led)).filter_map(|(way, led)| {
+                let cause = Cause::Mistake { mistake: known.made(*way)? };
+                Some(Explanation { cause, from: Vec::new(), expected: led.value })
+            });
+            let chance = wrong.chance(all.iter().map(|(_, led)| led));
+            let mut kept = Vec::new();
+            if let Some(verdict) = rare(found.collect(), chance, &mut kept) {
+                return Ok(Explained { verdict, behind: Behind::Itself, mistakes: Vec::new() });
+            }
+            if !at_itself {
+                guesses.extend(kept);
+            }
         }
     }
     // A mistake, and a slip after it.
@@ -292,6 +305,12 @@ impl Known<'_, '_> {
         Some(made(self.desk, mistake)?.1)
     }
 
+    /// Whether the mistake of a way is made at a working.
+    fn is_made_at(&self, way: usize, id: Id) -> bool {
+        let way = self.between.ways.get(way);
+        way.and_then(|way| made(self.desk, way.mistake)).is_some_and(|(at, _)| at == id)
+    }
+
     fn likely(&self, wrong: &Wrong<'_>, base: Option<Led>, led: &[Option<Led>], fitting: &[usize]) -> Likely {
         let (answer, asked) = (wrong.answer, wrong.asked);
         let mut likely = Likely { causes: Vec::new(), mistakes: Vec::new() };
@@ -304,13 +323,7 @@ impl Known<'_, '_> {
             (answer + base.value).abs() <= asked.share_off() * base.value.abs()
                 || wrong.fits_slipped(&base.times(-1.0))
         });
-        let own_sign = |way: usize| {
-            self.between
-                .ways
-                .get(way)
-                .and_then(|way| made(self.desk, way.mistake))
-                .is_some_and(|(id, _)| id == wrong.id)
-        };
+        let own_sign = |way: usize| self.is_made_at(way, wrong.id);
         let is_sign = mirrored && !fitting.iter().copied().any(own_sign);
         if is_sign && let Some(sign) = asked.slips.iter().find(|slip| slip.factor == -1.0) {
             let base = base.map_or(asked.right, |base| base.value);

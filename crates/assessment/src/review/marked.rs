@@ -3,10 +3,11 @@
 use super::likeness::{Belonging, GivenValue, StudentValues};
 use super::matrix::{Entry, Item, Matrix, MatrixFault};
 use super::mistakes::WrongAnswer;
-use crate::mark::{Answer, Cause, Explanation, Judged, Marked, Units, Verdict};
+use crate::mark::{Answer, Cause, Explanation, Judged, Made, Marked, Units, Verdict};
 use crate::set::{AnswerUnit, Ask, Part, SetPaper};
 use lesson::Scene;
 use std::collections::BTreeSet;
+use workings::mistake::{self, Mistake};
 use workings::role::Role;
 
 /// A student whose paper was marked.
@@ -79,7 +80,8 @@ fn wrong(student: &MarkedStudent<'_>, part: &Part, judged: &Judged) -> Option<Wr
     let working = made_at.map_or(asked, |made| &made.made_at);
     let workings = student.paper.solved.workings();
     // Where nothing is misunderstood no scene teaches it.
-    let is_slip = made_at.is_none() && mistake.is_some();
+    let of_sign = |made: &Made| mistake::named(&made.mistake).is_some_and(Mistake::is_of_sign);
+    let is_slip = mistake.is_some() && made_at.is_none_or(of_sign);
     let role = workings.get(working).map(|found| found.symbol.role).filter(|_| !is_slip);
     Some(WrongAnswer {
         student: student.student.to_owned(),

@@ -143,6 +143,11 @@ impl Mistake {
         self.kind
     }
 
+    /// Whether nothing but a sign is lost by it: then no step of the lecture is misunderstood.
+    pub fn is_of_sign(&self) -> bool {
+        matches!(self.id(), "v-sign" | "m-sign")
+    }
+
     /// What the student does, in one line that follows on "the student", in the course's symbols.
     pub fn does(&self, style: &Style) -> Saying {
         self.said(&self.does, style)
