@@ -8,6 +8,7 @@ mod further_cuts;
 mod joints;
 mod lecture;
 mod marking;
+mod materials;
 mod mistakes;
 mod node;
 mod notation;
@@ -146,6 +147,9 @@ fn stated(raw: &toml::de::DeTable<'_>, source: &Source, report: &mut Report) -> 
     let section = lesson
         .table("section")
         .map(|table| section::read(table, elastic_modulus.as_ref().map(|given| given.value), &style, report));
+    if let Some(table) = lesson.table("section") {
+        materials::check(table, material, report);
+    }
     let beam_length = beam.as_ref().and_then(|beam| beam.length).filter(|length| *length > 0.0);
     let slice_table = lesson.table("slice");
     let slice = slice_table.and_then(|table| place::slice(table, beam_length, &style, report));
