@@ -8,6 +8,7 @@ use crate::results::Results;
 use crate::section_keys::SectionKeys;
 use crate::seen::Seen;
 use crate::sheet::{self, Content, Part};
+use crate::truth::Truth;
 use document::html::fragment;
 use figure::drawing::Drawing;
 use figure::scale::Sheet;
@@ -42,6 +43,8 @@ pub struct Board {
     told: Option<Seen>,
     /// The sheet that the drawings are drawn on.
     sheet: Sheet,
+    /// How far the formula is from the truth.
+    truth: Truth,
 }
 
 /// Why a text was not taken; the board then stays as it was.
@@ -96,6 +99,7 @@ impl Board {
             shown: BTreeMap::new(),
             told: Some(Seen::default()),
             sheet: Sheet::USUAL,
+            truth: Truth::default(),
         })
     }
 
@@ -137,6 +141,7 @@ impl Board {
                 }
                 Content::Fields(_) => String::new(),
                 Content::Results(chapter) => self.results.all(chapter, &self.solved),
+                Content::Elastic => self.truth.content(&self.lesson, &self.solved, self.sheet),
                 other => sheet::content(other, &self.lesson, &self.solved),
             };
             pieces.insert(piece.id.clone(), content);
@@ -189,6 +194,12 @@ impl Board {
             });
         }
         Ok(self.changes(seen))
+    }
+
+    /// Tells the elastic truth from now on, and tells what the page must change.
+    pub fn tell_truth(&mut self) -> Answer {
+        self.truth.ask();
+        self.changes(None)
     }
 
     /// Draws on another sheet from now on, and tells what the page must change.
@@ -334,6 +345,9 @@ impl Board {
                     }
                     continue;
                 }
+                // It takes longer than a drag allows.
+                Content::Elastic if seen.is_some() => continue,
+                Content::Elastic => self.truth.content(&self.lesson, &self.solved, self.sheet),
                 other if wanted(&piece.id) => sheet::content(other, &self.lesson, &self.solved),
                 _ => continue,
             };

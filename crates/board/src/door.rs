@@ -30,6 +30,8 @@ enum Order {
     Drag { piece: String, grip: String, value: f64, snap: bool, seen: Option<Seen> },
     /// Draw for a narrow window, or for a usual one.
     Fit { narrow: bool },
+    /// Tell the elastic truth.
+    Truth,
     /// Go through a drag, and stay as it is.
     Rehearse { turn: usize, seen: Option<Seen> },
     /// Make the practice paper of a number.
@@ -116,6 +118,7 @@ fn shown(order: Order) -> Reply {
             (Order::Fit { narrow }, Some(board)) => {
                 Ok(board.draw_on(if narrow { Sheet::HAND } else { Sheet::USUAL }))
             }
+            (Order::Truth, Some(board)) => Ok(board.tell_truth()),
             (Order::Rehearse { turn, seen }, Some(board)) => board.rehearse(turn, seen),
             (_, None) => return refused("no lesson is open".to_owned()),
             (_, Some(_)) => return refused("this is for the practice paper".to_owned()),

@@ -24,3 +24,4 @@ pub mod results;
 mod section_keys;
 pub mod seen;
 pub mod sheet;
+mod truth;

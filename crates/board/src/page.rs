@@ -212,7 +212,7 @@ pub(crate) fn sheet(
     out
 }
 
-fn push_drawing(out: &mut String, id: &str, drawing: &Drawing, svg: &str, words: Option<&String>) {
+pub(crate) fn push_drawing(out: &mut String, id: &str, drawing: &Drawing, svg: &str, words: Option<&String>) {
     let (name, title) = (&drawing.name, escaped(&drawing.title));
     let _ = write!(
         out,

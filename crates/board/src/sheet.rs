@@ -34,6 +34,8 @@ pub enum Content {
     Joints,
     /// What the formula leaves out.
     Limits,
+    /// How far the formula is from the truth; its content is made by the board, when somebody asks.
+    Elastic,
     /// Every value of the lesson.
     Values,
 }
@@ -91,6 +93,7 @@ fn id(content: Content) -> String {
         Content::Derivation(number) => format!("derivation-{number}"),
         Content::Joints => "joints".to_owned(),
         Content::Limits => "limits".to_owned(),
+        Content::Elastic => "elastic".to_owned(),
         Content::Values => "values".to_owned(),
     }
 }
@@ -209,6 +212,8 @@ pub fn plan(lesson: &Lesson, solved: &Solved) -> Vec<Part> {
         parts.push(scene("allowables", title, &[Scene::Allowables], steps));
     }
     parts.push(scene("limits", "What the formula leaves out", &[], vec![step("", &[Limits])]));
+    let steps = vec![step("By how much is the formula wrong, and where?", &[Content::Elastic])];
+    parts.push(scene("elastic", "How far the formula is from the truth", &[], steps));
     parts.push(scene("values", "Every value", &[], vec![step("", &[Values])]));
     parts
 }
@@ -227,11 +232,11 @@ fn at_points(solved: &Solved) -> Vec<Step> {
     steps
 }
 
-/// The content of a piece as HTML, where it is no drawing, no field and no list of results.
+/// The content of a piece as HTML, where it is no drawing, no field, no list of results and not the elastic truth.
 pub fn content(content: Content, lesson: &Lesson, solved: &Solved) -> String {
     let style = solved.style();
     match content {
-        Content::Drawing(_) | Content::Fields(_) | Content::Results(_) => String::new(),
+        Content::Drawing(_) | Content::Fields(_) | Content::Results(_) | Content::Elastic => String::new(),
         Content::Words(scene, when) => {
             let text = lesson.texts.get(scene, when).unwrap_or_default();
             fragment(&document::markdown::blocks(text), style)

@@ -110,6 +110,16 @@ function makeBoard(ask, kept) {
       const reply = ask({ do: "fit", narrow });
       if (reply.done) apply(reply.done);
     },
+    /** Has the elastic truth told from now on. */
+    truth() {
+      moving = false;
+      if (!board.answer(ask({ do: "truth" }))) return;
+      // The button is gone; who pressed it goes on reading where it stood.
+      const place = byId("elastic");
+      place.tabIndex = -1;
+      place.focus({ preventScroll: true });
+      board.say("The elastic truth stands here now.");
+    },
     undo() { step(past, future); },
     redo() { step(future, past); },
 
@@ -389,6 +399,7 @@ function tools(board) {
     }
   });
   on("print", () => print());
+  board.sheet.addEventListener("click", (event) => event.target.closest("[data-truth]") && board.truth());
   const dark = (on) => {
     document.documentElement.dataset.board = on ? "dark" : "light";
     document.getElementById("dark").setAttribute("aria-pressed", String(on));

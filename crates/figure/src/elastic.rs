@@ -10,6 +10,7 @@ use crate::label::{Escape, Placer, Seat, Wish};
 use crate::legend::{Sample, legend};
 use crate::levels::{self, Tag, column, head, height_axis};
 use crate::palette::{Ink, MEDIUM, Stroke, THIN};
+use crate::scale::Sheet;
 use crate::scene::Scene;
 use crate::text::{Label, SIZE};
 use workings::dimension::Dimension;
@@ -34,7 +35,12 @@ pub(crate) const TRUE: Stroke = Stroke::dashed(Ink::Cut, 1.75);
 ///
 /// It is none of [`crate::all`]: its solution takes longer than a drag allows.
 pub fn elastic(solved: &Solved, truth: &ElasticTruth) -> Option<Drawing> {
-    let scene = Scene::of(solved)?;
+    elastic_on(solved, truth, Sheet::USUAL)
+}
+
+/// The same on another sheet.
+pub fn elastic_on(solved: &Solved, truth: &ElasticTruth, sheet: Sheet) -> Option<Drawing> {
+    let scene = Scene { sheet, ..Scene::of(solved)? };
     Some(drawn(&scene, solved, truth))
 }
 

@@ -15,6 +15,7 @@ use mechanics::elastic::{
 use mechanics::section::Point;
 use mechanics::stress::{LargestShearStress, StressOverDepth};
 use std::fmt;
+use std::sync::Arc;
 
 /// Poisson's ratio where a lesson says nothing of it: that of steel; common practice, no source.
 ///
@@ -81,7 +82,7 @@ pub struct AtLevel {
 /// Signs are those of the shear force: what the left piece does to the right one, up positive.
 #[derive(Clone, Debug)]
 pub struct ElasticTruth {
-    elastic: ElasticShear,
+    elastic: Arc<ElasticShear>,
     formula: StressOverDepth,
     /// Shear force at the slice, N.
     pub shear_force: f64,
@@ -117,6 +118,28 @@ impl ElasticTruth {
     /// # Errors
     /// As [`ElasticTruth::of`].
     pub fn with(solved: &Solved, poisson_ratio: f64) -> Result<Self, NoTruth> {
+        Self::by(solved, || {
+            let elastic = ElasticShear::new(solved.section(), poisson_ratio, Effort::usual());
+            elastic.map(Arc::new).map_err(NoTruth::NotSolved)
+        })
+    }
+
+    /// The same of a lesson that has changed since: where its section is the same, that is not solved again.
+    ///
+    /// # Errors
+    /// As [`ElasticTruth::of`].
+    pub fn again(&self, solved: &Solved) -> Result<Self, NoTruth> {
+        if self.elastic.section().parts() == solved.section().parts() {
+            Self::by(solved, || Ok(self.elastic.clone()))
+        } else {
+            Self::with(solved, self.poisson_ratio())
+        }
+    }
+
+    fn by(
+        solved: &Solved,
+        elastic: impl FnOnce() -> Result<Arc<ElasticShear>, NoTruth>,
+    ) -> Result<Self, NoTruth> {
         let formula = solved.stress();
         let shear_force = formula.shear_force;
         let largest_by_formula = formula.largest_shear_stress();
@@ -128,8 +151,7 @@ impl ElasticTruth {
             return Err(NoTruth::NoShearForce);
         }
         let section = solved.section();
-        let elastic =
-            ElasticShear::new(section, poisson_ratio, Effort::usual()).map_err(NoTruth::NotSolved)?;
+        let elastic = elastic()?;
         let field = elastic.under_level_bending(shear_force);
         let largest = field.largest().ok_or(NoTruth::AllBesideCorners)?;
         let cut = &solved.problem().cut;
@@ -146,7 +168,7 @@ impl ElasticTruth {
         let axis = level(&field, section.neutral_axis(), HeightSide::Above);
         let force = direction(&field);
         let form_factor = elastic.form_factor(force);
-        let modulus_of_shear = solved.problem().elastic_modulus / (2.0 * (1.0 + poisson_ratio));
+        let modulus_of_shear = solved.problem().elastic_modulus / (2.0 * (1.0 + elastic.poisson_ratio()));
         let tilt = form_factor * shear_force.abs() / (modulus_of_shear * section.properties().area);
         Ok(Self {
             cut: at_cut,

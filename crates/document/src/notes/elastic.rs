@@ -42,6 +42,25 @@ impl Author<'_> {
             }
         }
         self.largest_of_all(truth);
+        if self.drawing("elastic").is_some() {
+            self.drawn_truth();
+        }
+        self.say(line![
+            "Shear adds a little to the deflection. The energy of shear in a unit of length is that of an even stress times a form \
+             factor: ",
+            number(truth.form_factor_of_formula, Role::FormFactor),
+            " by the formula, ",
+            number(truth.form_factor, Role::FormFactor),
+            " in truth. With it, shear tilts the axis at the slice by ",
+            Inline::Quantity(Quantity::new(truth.tilt, Dimension::NONE), Role::Slope),
+            ", besides the slope of bending."
+        ]);
+        for caution in truth.cautions(self.solved) {
+            self.say(line![caution]);
+        }
+    }
+
+    fn drawn_truth(&mut self) {
         let number_of_figure = self.next_figure();
         let flanges =
             match self.solved.section().width_jumps().iter().any(|jump| jump.below > 0.0 && jump.above > 0.0)
@@ -58,19 +77,6 @@ impl Author<'_> {
             "elastic",
             line!["The true shear stress of the section, and over the depth beside the formula."],
         );
-        self.say(line![
-            "Shear adds a little to the deflection. The energy of shear in a unit of length is that of an even stress times a form \
-             factor: ",
-            number(truth.form_factor_of_formula, Role::FormFactor),
-            " by the formula, ",
-            number(truth.form_factor, Role::FormFactor),
-            " in truth. With it, shear tilts the axis at the slice by ",
-            Inline::Quantity(Quantity::new(truth.tilt, Dimension::NONE), Role::Slope),
-            ", besides the slope of bending."
-        ]);
-        for caution in truth.cautions(self.solved) {
-            self.say(line![caution]);
-        }
     }
 
     fn level(&mut self, level: &AtLevel, place: &str) {

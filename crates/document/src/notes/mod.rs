@@ -24,7 +24,7 @@ use crate::symbols::Symbols;
 use crate::tree::{Block, Document, Paper, Print};
 pub(crate) use author::{Author, alternatives, listed};
 use lesson::Lesson;
-use workings::elastic::ElasticTruth;
+use workings::elastic::{ElasticTruth, NoTruth};
 use workings::solved::Solved;
 
 pub use derivation::derivation_step;
@@ -79,6 +79,13 @@ pub fn joints(lesson: &Lesson, solved: &Solved) -> Vec<Block> {
 pub fn limits(lesson: &Lesson, solved: &Solved) -> Vec<Block> {
     let mut author = Author::new(lesson, solved, Drawings::default());
     author.limits(None);
+    without_headings(author.blocks)
+}
+
+/// How far the formula is from the truth, as it stands in the notes beside its drawing, without its heading.
+pub fn elastic(lesson: &Lesson, solved: &Solved, truth: &Result<ElasticTruth, NoTruth>) -> Vec<Block> {
+    let mut author = Author::new(lesson, solved, Drawings::default());
+    author.elastic(truth);
     without_headings(author.blocks)
 }
 
