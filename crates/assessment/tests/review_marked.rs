@@ -75,6 +75,30 @@ fn a_class_that_was_marked_is_reviewed() {
     assert_eq!((found.papers, found.pairs, found.answers), (1, 0, 1));
 }
 
+/// M over B and I are both wrong: the diagrams come before the section, in the solution as on the paper, although the section is needed for the
+/// rigidity of the beam on three supports, which falls out.
+#[test]
+fn what_comes_first_in_the_solution_is_told_first() {
+    let asked = ["second moment", "bending moment at B", "reaction at A"];
+    let set = paper(&asked.map(|ask| format!("[[question]]\nask = \"{ask}\"\n")).concat());
+    let first = |wrong: &[&str]| {
+        let answers: Vec<(String, Answer)> = set
+            .parts()
+            .enumerate()
+            .map(|(at, part)| {
+                let factor = if wrong.contains(&part.label.as_str()) { 1.37 } else { 1.0 };
+                (part.label.clone(), written(factor * value(&set, at).right))
+            })
+            .collect();
+        let marked = Marker::new(&set).expect("formulas of ours").mark(&answers).expect("its own parts");
+        let class = [MarkedStudent { student: "A", paper: &set, answers: &answers, marked: &marked }];
+        mistakes(&wrong_answers(&class)).first[0].item.clone()
+    };
+    assert_eq!(first(&["1", "2"]), "2");
+    assert_eq!(first(&["1", "2", "3"]), "3");
+    assert_eq!(first(&["1"]), "1");
+}
+
 /// A lost sign, of a reaction or of V, and a lost power of ten are slips: no scene of the lecture teaches against them. A load left out is none.
 #[test]
 fn a_slip_has_no_scene() {

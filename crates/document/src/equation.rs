@@ -86,7 +86,7 @@ fn add_sum(
 ) {
     let split;
     let terms = match right {
-        Expression::Sum(terms) if breadth(right, style) > LONGEST_SUM && terms.len() > 2 => terms,
+        Expression::Sum(terms) if breadth(right, style) > LONGEST_SUM && terms.len() > 1 => terms,
         Expression::Quotient(above, below) if breadth(right, style) > LONGEST_SUM => {
             // A bar cannot be broken, but each term can have a bar of its own.
             let Expression::Sum(terms) = above.as_ref() else {

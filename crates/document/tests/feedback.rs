@@ -200,6 +200,28 @@ fn only_what_is_wrong_for_another_reason_is_to_be_looked_for() {
     );
 }
 
+/// The second moment of a T is a sum of two: its numbers do not run out of the text, which holds about seventy characters.
+#[test]
+fn a_sum_of_two_is_broken_too() {
+    let rail = set(lesson::builtin::find("overhang").expect("a lesson of ours").text);
+    let document = Class::of(rail, &[]).feedback();
+    let mut rows = 0;
+    for block in &document.body {
+        block.each(&mut |block| {
+            if let Block::Equation(equation) = block
+                && equation.rows[0]
+                    .left
+                    .as_ref()
+                    .is_some_and(|left| workings::print::plain(left, &document.style) == "I")
+            {
+                rows = equation.rows.len();
+                assert!(equation.breadth(&document.style) <= 70.0, "{}", equation.breadth(&document.style));
+            }
+        });
+    }
+    assert_eq!(rows, 4, "the sum, its numbers in two rows, the result");
+}
+
 fn conveyor() -> SetPaper {
     set(lesson::builtin::find("conveyor").expect("a lesson of ours").text)
 }

@@ -307,8 +307,8 @@ impl Known<'_, '_> {
 
     /// Whether the mistake of a way is made at a working.
     fn is_made_at(&self, way: usize, id: Id) -> bool {
-        let way = self.between.ways.get(way);
-        way.and_then(|way| made(self.desk, way.mistake)).is_some_and(|(at, _)| at == id)
+        let mistake = self.between.ways.get(way).and_then(|way| self.desk.mistakes().get(way.mistake));
+        mistake.is_some_and(|applied| applied.working() == id)
     }
 
     fn likely(&self, wrong: &Wrong<'_>, base: Option<Led>, led: &[Option<Led>], fitting: &[usize]) -> Likely {

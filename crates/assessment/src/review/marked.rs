@@ -9,6 +9,8 @@ use lesson::Scene;
 use std::collections::BTreeSet;
 use workings::mistake::{self, Mistake};
 use workings::role::Role;
+use workings::solved::Solved;
+use workings::working::{Chapter, Id};
 
 /// A student whose paper was marked.
 #[derive(Clone, Copy, Debug)]
@@ -88,10 +90,28 @@ fn wrong(student: &MarkedStudent<'_>, part: &Part, judged: &Judged) -> Option<Wr
         item: judged.part.clone(),
         working: working.clone(),
         scene: role.map_or_else(String::new, |role| scene(role).word().to_owned()),
-        order: workings.id(working).map_or(usize::MAX, |id| id.0 as usize),
+        order: workings.id(working).map_or(usize::MAX, |id| place_in_solution(&student.paper.solved, id)),
         mistake,
         is_slip,
     })
+}
+
+/// Where a working stands in the solution, counted up: chapter by chapter, but never before what it needs. The reactions come before the section,
+/// unless the weight of the beam follows from its area.
+fn place_in_solution(solved: &Solved, id: Id) -> usize {
+    let workings = solved.workings();
+    let without = solved.rigidity_that_falls_out(id);
+    let (mut seen, mut open) = (BTreeSet::new(), vec![id]);
+    let mut chapter = 0;
+    while let Some(next) = open.pop() {
+        if Some(next) == without || !seen.insert(next) {
+            continue;
+        }
+        let own = workings.working(next).chapter;
+        chapter = chapter.max(Chapter::ALL.iter().position(|other| *other == own).unwrap_or(0));
+        open.extend(workings.reads(next));
+    }
+    chapter * workings.values().len() + id.0 as usize
 }
 
 /// What a wrong answer is counted as: the id of its mistake, of two the one that comes first; the name of a slip.
