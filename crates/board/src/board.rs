@@ -11,7 +11,7 @@ use crate::sheet::{self, Content, Part};
 use crate::truth::Truth;
 use document::html::fragment;
 use figure::drawing::Drawing;
-use figure::scale::Sheet;
+use figure::scale::{Measured, Sheet};
 use lesson::edit::{Input, Manuscript, NewValue};
 use lesson::{Lesson, Shown};
 use serde::Serialize;
@@ -142,7 +142,7 @@ impl Board {
                 Content::Fields(_) => String::new(),
                 Content::Results(chapter) => self.results.all(chapter, &self.solved),
                 Content::Elastic => self.truth.content(&self.lesson, &self.solved, self.sheet),
-                other => sheet::content(other, &self.lesson, &self.solved),
+                other => sheet::content(other, &self.lesson, &self.solved, self.sheet.is_narrow()),
             };
             pieces.insert(piece.id.clone(), content);
         }
@@ -172,6 +172,12 @@ impl Board {
     /// # Errors
     /// Where the text has mistakes; the board then stays as it was.
     pub fn take(&mut self, text: &str, seen: Option<&Seen>) -> Result<Answer, Refusal> {
+        self.sheet.measured = None;
+        self.show(text, seen)
+    }
+
+    /// As [`Board::take`], with the arrows of loads still measured as they were.
+    fn show(&mut self, text: &str, seen: Option<&Seen>) -> Result<Answer, Refusal> {
         if text != self.text {
             (self.lesson, self.solved, self.inputs) = read(text, &self.name)?;
             text.clone_into(&mut self.text);
@@ -205,6 +211,7 @@ impl Board {
     /// Draws on another sheet from now on, and tells what the page must change.
     pub fn draw_on(&mut self, sheet: Sheet) -> Answer {
         self.sheet = sheet;
+        self.results.print_narrow(sheet.is_narrow());
         self.changes(None)
     }
 
@@ -215,6 +222,7 @@ impl Board {
     /// Where the place cannot be written or the lesson would then have mistakes; the board then stays as it was.
     pub fn set(&mut self, path: &str, value: &str, seen: Option<&Seen>) -> Result<Answer, Refusal> {
         let path = self.meant(path);
+        self.sheet.measured = None;
         self.write(&path, value, seen)
     }
 
@@ -226,7 +234,7 @@ impl Board {
             None => manuscript.set(path, NewValue::Text(value)),
         };
         written.map_err(|fault| refused(fault.to_string()))?;
-        self.take(manuscript.text(), seen)
+        self.show(manuscript.text(), seen)
     }
 
     /// Drags what can be dragged to a value, SI: see [`Handle::wordings`].
@@ -247,13 +255,17 @@ impl Board {
             return Err(refused(format!("nothing called {grip} can be dragged")));
         };
         let path = handle.given_at.clone();
+        // The arrows of loads stay measured by what there was when the drag began.
+        let measured = Measured::of(&self.lesson.problem.beam);
+        let before = self.sheet.measured.replace(self.sheet.measured.unwrap_or(measured));
         let mut answer = Err(refused("there is no such value".to_owned()));
         for wording in handle.wordings(value, snap) {
             answer = self.write(&path, &wording, seen);
             if answer.is_ok() {
-                break;
+                return answer;
             }
         }
+        self.sheet.measured = before;
         answer
     }
 
@@ -348,7 +360,9 @@ impl Board {
                 // It takes longer than a drag allows.
                 Content::Elastic if seen.is_some() => continue,
                 Content::Elastic => self.truth.content(&self.lesson, &self.solved, self.sheet),
-                other if wanted(&piece.id) => sheet::content(other, &self.lesson, &self.solved),
+                other if wanted(&piece.id) => {
+                    sheet::content(other, &self.lesson, &self.solved, self.sheet.is_narrow())
+                }
                 _ => continue,
             };
             let id = piece.id.clone();

@@ -8,6 +8,7 @@ use assessment::space::Space;
 use base64::Engine as _;
 use base64::engine::general_purpose::STANDARD;
 use document::html::{escaped, ground};
+use figure::dark;
 use figure::drawing::Drawing;
 use lesson::Lesson;
 use serde::Serialize;
@@ -16,7 +17,7 @@ use std::collections::BTreeMap;
 use std::fmt::Write as _;
 
 /// The script of the page, one file a matter; together they are one script.
-const SCRIPTS: [&str; 18] = [
+const SCRIPTS: [&str; 19] = [
     include_str!("../ui/engine.js"),
     include_str!("../ui/board.js"),
     include_str!("../ui/fit.js"),
@@ -24,6 +25,7 @@ const SCRIPTS: [&str; 18] = [
     include_str!("../ui/sync.js"),
     include_str!("../ui/grip-places.js"),
     include_str!("../ui/grips.js"),
+    include_str!("../ui/lecture-fold.js"),
     include_str!("../ui/lecture.js"),
     include_str!("../ui/ink-strokes.js"),
     include_str!("../ui/ink-canvas.js"),
@@ -48,6 +50,9 @@ const STYLES: [&str; 5] = [
     include_str!("../ui/practice.css"),
 ];
 
+/// Where the drawings of a dark board lie.
+const DARK: &str = ":root[data-board=\"dark\"] .plate";
+
 /// What the page keeps beside its sheet; a saved page carries it along.
 #[derive(Serialize)]
 struct Kept<'a> {
@@ -67,7 +72,7 @@ pub fn page(text: &str, name: &str, engine: &[u8], served: bool) -> Result<Strin
     let sheet = board.sheet_of_a_page();
     let about = &board.lesson().about;
     let script = lean(&SCRIPTS) + &lean(&[START]);
-    let style = ground() + &lean(&STYLES);
+    let style = format!("{}{}@media not print{{\n{}}}\n", ground(), lean(&STYLES), dark::sheet(DARK));
     let hash = |text: &str| STANDARD.encode(Sha256::digest(text.as_bytes()));
     // A page that the command serves may ask the command, and nothing else; one from a disk asks nobody.
     let connect = if served { "connect-src 'self'; " } else { "" };

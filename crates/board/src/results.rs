@@ -4,28 +4,60 @@
 //! same.
 
 use crate::blocks::{Blocks, Splice};
+use document::Room;
 use document::html::fragment;
+use document::notes::said_of;
 use document::tree::{Block, Equation};
 use std::collections::BTreeMap;
 use workings::expression::Expression;
 use workings::solved::Solved;
 use workings::style::Style;
-use workings::working::Chapter;
+use workings::working::{Chapter, Id, Working};
 
 /// The equations that were printed last, chapter by chapter, each with its HTML.
 #[derive(Clone, Debug, Default)]
 pub struct Results {
     printed: BTreeMap<Chapter, Printed>,
+    /// Whether they are printed for the window of a phone.
+    narrow: bool,
 }
 
 /// A chapter as it was printed last.
 #[derive(Clone, Debug, Default)]
 struct Printed {
     style: Style,
-    lines: Vec<(Expression, String)>,
+    narrow: bool,
+    lines: Vec<Line>,
+}
+
+/// One working of a chapter.
+#[derive(Clone, Debug)]
+struct Line {
+    equation: Expression,
+    /// The sentence that stands before it; empty where the equation stands alone.
+    sentence: String,
+    html: String,
+}
+
+impl Line {
+    /// Whether it would be printed alike.
+    fn is_of(&self, (equation, sentence): &(Expression, String)) -> bool {
+        self.equation == *equation && self.sentence == *sentence
+    }
+}
+
+/// Whether the workings of a chapter are told in words as well: those of which no drawing of the sheet shows how they come
+/// about.
+fn is_told(chapter: Chapter) -> bool {
+    chapter == Chapter::Point
 }
 
 impl Results {
+    /// Prints for a narrow window from now on, or for a usual one.
+    pub fn print_narrow(&mut self, narrow: bool) {
+        self.narrow = narrow;
+    }
+
     /// The workings of a chapter: each in symbols, with numbers, and its result.
     pub fn all(&mut self, chapter: Chapter, solved: &Solved) -> String {
         self.changes(chapter, solved, |_| true);
@@ -36,35 +68,40 @@ impl Results {
     /// stays in its last state, unless there are more of them now, or fewer, or the course writes them in another way.
     pub fn changes(&mut self, chapter: Chapter, solved: &Solved, wanted: impl Fn(usize) -> bool) -> Blocks {
         let (workings, style) = (solved.workings(), solved.style());
-        let now: Vec<Expression> = workings.chapter(chapter).map(|(id, _)| workings.equation(id)).collect();
+        let ids: Vec<(Id, &Working)> = workings.chapter(chapter).collect();
+        let sentence =
+            |working: &Working| if is_told(chapter) { working.sentence.clone() } else { String::new() };
+        let now: Vec<(Expression, String)> =
+            ids.iter().map(|&(id, working)| (workings.equation(id), sentence(working))).collect();
+        let narrow = self.narrow;
+        let line = |place: usize| line(ids[place].1, &now[place], style, narrow);
         let before = self.printed.entry(chapter).or_default();
-        if before.style != *style {
-            let lines: Vec<_> = now.into_iter().map(|equation| line(equation, style)).collect();
+        if before.style != *style || before.narrow != narrow {
+            let lines: Vec<_> = (0..now.len()).map(line).collect();
             let all = Splice(0, before.lines.len(), html(&lines));
-            *before = Printed { style: style.clone(), lines };
+            *before = Printed { style: style.clone(), narrow, lines };
             return Blocks { exchanged: vec![all], ..Blocks::default() };
         }
         let before = &mut before.lines;
         if before.len() == now.len() {
             let mut others = Blocks::default();
-            for (place, (was, equation)) in before.iter_mut().zip(now).enumerate() {
-                if wanted(place) && was.0 != equation {
-                    let is = line(equation, style);
-                    others.note(place, was.1.trim_end(), is.1.trim_end());
+            for (place, was) in before.iter_mut().enumerate() {
+                if wanted(place) && !was.is_of(&now[place]) {
+                    let is = line(place);
+                    others.note(place, was.html.trim_end(), is.html.trim_end());
                     *was = is;
                 }
             }
             return others;
         }
-        let start = before.iter().zip(&now).take_while(|(line, equation)| line.0 == **equation).count();
+        let start = before.iter().zip(&now).take_while(|(line, now)| line.is_of(now)).count();
         let ends = before[start..].iter().rev().zip(now[start..].iter().rev());
-        let end = ends.take_while(|(line, equation)| line.0 == **equation).count();
+        let end = ends.take_while(|(line, now)| line.is_of(now)).count();
         let between = start..before.len() - end;
-        let lines: Vec<_> = now[start..now.len() - end]
-            .iter()
-            .map(|equation| match before[between.clone()].iter().find(|line| line.0 == *equation) {
+        let lines: Vec<_> = (start..now.len() - end)
+            .map(|place| match before[between.clone()].iter().find(|line| line.is_of(&now[place])) {
                 Some(same) => same.clone(),
-                None => line(equation.clone(), style),
+                None => line(place),
             })
             .collect();
         let splice = Splice(start, between.len(), html(&lines));
@@ -73,18 +110,29 @@ impl Results {
     }
 }
 
-fn line(equation: Expression, style: &Style) -> (Expression, String) {
-    let html = printed(&equation, style);
-    (equation, html)
+fn line(working: &Working, (equation, sentence): &(Expression, String), style: &Style, narrow: bool) -> Line {
+    let html = if sentence.is_empty() {
+        printed(equation, style, narrow)
+    } else {
+        // One block a line: what the page exchanges.
+        let words = fragment(&[said_of(working, style)], style);
+        format!(
+            "<div class=\"told\">{}{}</div>\n",
+            words.trim_end(),
+            printed(equation, style, narrow).trim_end()
+        )
+    };
+    Line { equation: equation.clone(), sentence: sentence.clone(), html }
 }
 
-fn html(lines: &[(Expression, String)]) -> String {
-    lines.iter().map(|(_, html)| html.as_str()).collect()
+fn html(lines: &[Line]) -> String {
+    lines.iter().map(|line| line.html.as_str()).collect()
 }
 
 /// An equation as HTML, broken into lines where it is long.
-pub(crate) fn printed(equation: &Expression, style: &Style) -> String {
-    fragment(&[Block::Equation(Equation::aligned([equation], style))], style)
+pub(crate) fn printed(equation: &Expression, style: &Style, narrow: bool) -> String {
+    let room = if narrow { Room::HAND } else { Room::PAGE };
+    fragment(&[Block::Equation(Equation::aligned_within([equation], style, room))], style)
 }
 
 #[cfg(test)]

@@ -20,6 +20,8 @@ use workings::working::Chapter;
 pub enum Content {
     /// The drawing of this name.
     Drawing(&'static str),
+    /// What is to be said before the drawing of this name.
+    WordsBefore(&'static str),
     /// The values that can be typed under this heading of the lesson file.
     Fields(&'static str),
     /// The lecturer's own words before or after the scene.
@@ -85,6 +87,7 @@ fn step(predict: &'static str, contents: &[Content]) -> Step {
 fn id(content: Content) -> String {
     match content {
         Content::Drawing(name) => format!("drawing-{name}"),
+        Content::WordsBefore(drawing) => format!("words-before-{drawing}"),
         Content::Fields(group) => format!("fields-{group}"),
         Content::Words(scene, When::Before) => format!("before-{}", scene.word()),
         Content::Words(scene, When::After) => format!("after-{}", scene.word()),
@@ -220,30 +223,33 @@ pub fn plan(lesson: &Lesson, solved: &Solved) -> Vec<Part> {
 
 /// The steps of the stress at a point; that of the cut only where it has one state of stress.
 fn at_points(solved: &Solved) -> Vec<Step> {
+    let shown = |drawing| [Content::WordsBefore(drawing), Content::Drawing(drawing)];
     let mut steps = Vec::new();
     if solved.workings().id("largest principal stress at the cut").is_some() {
-        steps.push(step("Which way does the material pull most?", &[Content::Drawing("point")]));
+        steps.push(step("Which way does the material pull most?", &shown("point")));
     }
     if solved.workings().chapter(Chapter::Point).next().is_some() {
         steps.push(step("", &[Content::Results(Chapter::Point)]));
     }
-    steps.push(step("Where does which stress matter?", &[Content::Drawing("fields")]));
-    steps.push(step("How would a brittle beam crack?", &[Content::Drawing("trajectories")]));
+    steps.push(step("Where does which stress matter?", &shown("fields")));
+    steps.push(step("How would a brittle beam crack?", &shown("trajectories")));
     steps
 }
 
-/// The content of a piece as HTML, where it is no drawing, no field, no list of results and not the elastic truth.
-pub fn content(content: Content, lesson: &Lesson, solved: &Solved) -> String {
+/// The content of a piece as HTML, where it is no drawing, no field, no list of results and not the elastic truth; for a narrow window where that is
+/// said.
+pub fn content(content: Content, lesson: &Lesson, solved: &Solved, narrow: bool) -> String {
     let style = solved.style();
     match content {
         Content::Drawing(_) | Content::Fields(_) | Content::Results(_) | Content::Elastic => String::new(),
+        Content::WordsBefore(drawing) => fragment(&notes::words_before(drawing), style),
         Content::Words(scene, when) => {
             let text = lesson.texts.get(scene, when).unwrap_or_default();
             fragment(&document::markdown::blocks(text), style)
         }
         Content::StressAtCut => {
             let on_cut = solved.workings().id("shear stress on the cut");
-            on_cut.map(|id| printed(&solved.workings().equation(id), style)).unwrap_or_default()
+            on_cut.map(|id| printed(&solved.workings().equation(id), style, narrow)).unwrap_or_default()
         }
         Content::Derivation(number) => {
             let steps: Vec<DerivationStep> = derivation(solved);

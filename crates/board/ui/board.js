@@ -120,6 +120,8 @@ function makeBoard(ask, kept) {
       place.focus({ preventScroll: true });
       board.say("The elastic truth stands here now.");
     },
+    /** Whether something is being moved. */
+    moving: () => moving,
     undo() { step(past, future); },
     redo() { step(future, past); },
 

@@ -43,8 +43,6 @@ function inkHand(board, steps, sheet, held) {
     };
     if (!erase) {
       going.path = blank(mode, held.chosen);
-      const leaf = sheet.nearest(view, event.clientX, event.clientY);
-      going.path.classList.toggle("ink-on-white", !!leaf?.element.closest(".plate"));
       view.pad.append(going.path);
     }
     take(event);

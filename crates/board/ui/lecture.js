@@ -45,6 +45,7 @@ function lecture(board) {
   const state = lectureState(board.kept.lecture, new Map(names.map((name) => [name, stops(name)])));
   /** @type {Map<HTMLElement, HTMLElement>} the question that stands before a step */
   const questions = new Map();
+  const { scroll, bring, bringEnd, arrive, goTo, free } = lectureWay(root);
   let wall = false;
   let held = false; // the scene was chosen, and stays the current one till the reader scrolls by hand
 
@@ -233,26 +234,23 @@ function lecture(board) {
     part.focus({ preventScroll: true });
   }
 
-  /** @param {Element | undefined} part @param {ScrollLogicalPosition} block @param {boolean} [atOnce] */
-  function scroll(part, block, atOnce = false) {
-    const still = atOnce || matchMedia("(prefers-reduced-motion: reduce)").matches;
-    part?.scrollIntoView({ block, inline: "nearest", behavior: still ? "instant" : "smooth" });
-  }
-
   /**
-   * Brings what is new into sight; what fills the window is read from its top, with the heading where that is near.
-   * @param {Element | undefined} part
-   * @param {boolean} [atOnce]
+   * Brings what the window cuts off from what is being taught into sight, by less than a window.
+   * @param {1 | -1} way 1 for what lies below, -1 for what lies above
+   * @returns {boolean} whether there was any
    */
-  function bring(part, atOnce = false) {
-    const covers = ["--lecture-above", "--ink-height", "--lecture-below"];
-    const free = covers.reduce((rest, name) => rest - (parseFloat(root.style.getPropertyValue(name)) || 0), innerHeight);
-    const box = part?.getBoundingClientRect();
-    if (!part || !box || box.height < free * 0.6) return scroll(part, "nearest", atOnce);
-    const scene = part.closest(".scene");
-    const near = scene && box.top - scene.getBoundingClientRect().top < free / 3;
-    if (near) scroll(scene, "start", atOnce);
-    else scroll(part, box.height > free ? "start" : "nearest", atOnce);
+  function turn(way) {
+    if (!state.on && !wall) return false;
+    arrive();
+    const scene = scenes.get(state.scene);
+    const step = state.on ? face(state.scene, shown(state.scene) - 1) : scene;
+    if (!step) return false;
+    const far = way > 0 ? foldBelow(step, free()) : -foldAbove(shown(state.scene) > 1 ? step : (scene ?? step), free());
+    const to = Math.max(0, Math.min(scrollY + far, root.scrollHeight - innerHeight));
+    if (Math.abs(to - scrollY) < 1) return false;
+    goTo(to);
+    board.say(way > 0 ? "What stands below." : "What stands above.");
+    return true;
   }
 
   /**
@@ -295,20 +293,22 @@ function lecture(board) {
 
   // What the lecturer does.
 
-  /** Shows so many steps of the current scene. @param {number} count */
-  function showSteps(count) {
+  /** Shows so many steps of the current scene. @param {number} count @param {boolean} [fromBelow] by a step back */
+  function showSteps(count, fromBelow = false) {
     const name = state.scene;
     state.shown.set(name, count);
     apply();
     keep();
     const newest = face(name, count - 1);
-    if (count === 1) scroll(scenes.get(name), "start");
+    if (fromBelow) bringEnd(newest);
+    else if (count === 1) scroll(scenes.get(name), "start");
     else bring(newest);
     board.say(`Step ${count} of ${stops(name)}. ${words(name, count - 1)}`);
   }
 
   function next() {
     const name = state.scene;
+    if (turn(1)) return;
     if (state.on) {
       const count = shown(name);
       const asked = steps(name).findIndex((_, place) => place < count && asks(name, place));
@@ -324,22 +324,24 @@ function lecture(board) {
     const name = state.scene;
     const count = shown(name);
     const before = names[names.indexOf(name) - 1];
+    if (turn(-1)) return;
     if (state.on) {
       const mark = `${name} ${count - 1}`;
-      if (state.predict && steps(name)[count - 1]?.dataset.predict && state.answered.delete(mark)) return showSteps(count);
-      if (count > 1) return showSteps(count - 1);
+      if (state.predict && steps(name)[count - 1]?.dataset.predict && state.answered.delete(mark)) return showSteps(count, true);
+      if (count > 1) return showSteps(count - 1, true);
       if (before !== undefined) {
         state.shown.delete(name);
         if (shown(before) === 0) state.shown.set(before, stops(before));
         state.scene = before;
         apply();
         keep();
-        bring(face(before, shown(before) - 1));
+        bringEnd(face(before, shown(before) - 1));
         return board.say(`${whereabouts(before)} Step ${shown(before)} of ${stops(before)}.`);
       }
     }
-    if (before === undefined) board.say("This is the beginning of the sheet.");
-    else toScene(before);
+    if (before === undefined) return board.say("This is the beginning of the sheet.");
+    toScene(before);
+    bringEnd(scenes.get(before));
   }
 
   /** @param {string} name @param {boolean} [takeFocus] */

@@ -4,30 +4,48 @@ use crate::tree::{Equation, Relation, Row};
 use workings::expression::Expression;
 use workings::style::Style;
 
-/// A chain that is not broader than this stands in one row. In characters of an 11 pt formula: 128 mm of measure
-/// holds about seventy, less the number at its end.
-const ONE_ROW: f64 = 54.0;
+/// How much room the rows of an equation have, in characters of their line.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Room {
+    /// A chain that is not broader than this stands in one row.
+    one_row: f64,
+    /// A sum broader than this is carried on in a further row.
+    longest_sum: f64,
+}
+
+impl Room {
+    /// The measure of a page: of an 11 pt formula 128 mm hold about seventy characters, less the number at its end.
+    pub const PAGE: Self = Self { one_row: 54.0, longest_sum: 68.0 };
+    /// The window of a phone, 390 px wide: about forty characters, less what stands on the left.
+    pub const HAND: Self = Self { one_row: 34.0, longest_sum: 33.0 };
+}
 
 /// A row broader than this does not stand beside its number within the measure of the text.
 const MEASURE: f64 = 56.0;
-
-/// A sum broader than this is carried on in a further row.
-const LONGEST_SUM: f64 = 68.0;
 
 impl Equation {
     /// A displayed equation without a number. A chain of equals too broad for one row is broken before its
     /// relation signs, and a long sum between its terms.
     pub fn of(expression: &Expression, style: &Style) -> Self {
         let mut rows = Vec::new();
-        add_rows(expression, style, &mut rows);
+        add_rows(expression, style, Room::PAGE, &mut rows);
         Self { rows, number: None, speech: None }
     }
 
     /// Several chains under one another, aligned.
     pub fn aligned<'a>(chains: impl IntoIterator<Item = &'a Expression>, style: &Style) -> Self {
+        Self::aligned_within(chains, style, Room::PAGE)
+    }
+
+    /// As [`Equation::aligned`], where there is other room than that of a page.
+    pub fn aligned_within<'a>(
+        chains: impl IntoIterator<Item = &'a Expression>,
+        style: &Style,
+        room: Room,
+    ) -> Self {
         let mut rows = Vec::new();
         for chain in chains {
-            add_rows(chain, style, &mut rows);
+            add_rows(chain, style, room, &mut rows);
         }
         Self { rows, number: None, speech: None }
     }
@@ -52,28 +70,28 @@ impl Equation {
     }
 }
 
-fn add_rows(expression: &Expression, style: &Style, rows: &mut Vec<Row>) {
+fn add_rows(expression: &Expression, style: &Style, room: Room, rows: &mut Vec<Row>) {
     let (Expression::Equal(chain) | Expression::About(chain)) = expression else {
-        add_sum(None, None, expression, style, rows);
+        add_sum(None, None, expression, (style, room), rows);
         return;
     };
     let about = matches!(expression, Expression::About(_));
     let [first, rest @ ..] = chain.as_slice() else { return };
     let (Some((last, between)), true) = (rest.split_last(), !rest.is_empty()) else {
-        add_sum(None, None, first, style, rows);
+        add_sum(None, None, first, (style, room), rows);
         return;
     };
-    if breadth(expression, style) <= ONE_ROW && !about {
+    if breadth(expression, style) <= room.one_row && !about {
         let right = if between.is_empty() { last.clone() } else { Expression::Equal(rest.to_vec()) };
         rows.push(Row { left: Some(first.clone()), relation: Some(Relation::Equal), right });
         return;
     }
     let mut left = Some(first.clone());
     for link in between {
-        add_sum(left.take(), Some(Relation::Equal), link, style, rows);
+        add_sum(left.take(), Some(Relation::Equal), link, (style, room), rows);
     }
     let relation = if about { Relation::About } else { Relation::Equal };
-    add_sum(left, Some(relation), last, style, rows);
+    add_sum(left, Some(relation), last, (style, room), rows);
 }
 
 /// One link of a chain: a long sum is carried on in further rows.
@@ -81,13 +99,14 @@ fn add_sum(
     left: Option<Expression>,
     relation: Option<Relation>,
     right: &Expression,
-    style: &Style,
+    (style, room): (&Style, Room),
     rows: &mut Vec<Row>,
 ) {
+    let longest = room.longest_sum;
     let split;
     let terms = match right {
-        Expression::Sum(terms) if breadth(right, style) > LONGEST_SUM && terms.len() > 1 => terms,
-        Expression::Quotient(above, below) if breadth(right, style) > LONGEST_SUM => {
+        Expression::Sum(terms) if breadth(right, style) > longest && terms.len() > 1 => terms,
+        Expression::Quotient(above, below) if breadth(right, style) > longest => {
             // A bar cannot be broken, but each term can have a bar of its own.
             let Expression::Sum(terms) = above.as_ref() else {
                 rows.push(Row { left, relation, right: right.clone() });
@@ -105,7 +124,7 @@ fn add_sum(
     let mut filled = 0.0;
     for term in terms {
         let broad = breadth(term, style) + 3.0;
-        if filled + broad > LONGEST_SUM && filled > 0.0 {
+        if filled + broad > longest && filled > 0.0 {
             lines.push(Vec::new());
             filled = 0.0;
         }

@@ -29,4 +29,6 @@ mod words;
 #[cfg(feature = "pdf")]
 pub mod pdf;
 
+pub use equation::Room;
+
 pub use words::described;

@@ -14,6 +14,9 @@ const GRID: f64 = 4.0;
 /// The most lines of the grid across one panel.
 const MOST: f64 = 120.0;
 
+/// A value that changes by less than this part of the greatest does not jump: no line of equal value ends there.
+const JUMP: f64 = 0.005;
+
 /// One level and its lines, px, the longest first.
 #[derive(Clone, Debug)]
 pub(crate) struct Level {
@@ -87,6 +90,48 @@ impl Sampled {
         (unit.to_si(step), levels)
     }
 
+    /// The edges between panels at which the value jumps, px: there lines of equal value end.
+    pub fn jumps(&self, side: &Side) -> Vec<Vec<Point>> {
+        let least = JUMP * self.greatest();
+        let edge = |line: fn(&Grid, bool) -> Vec<f64>, one: &Grid, other: &Grid| {
+            let (values, beyond) = (line(one, true), line(other, false));
+            values.len() == beyond.len() && values.iter().zip(&beyond).any(|(a, b)| (a - b).abs() > least)
+        };
+        // What of a grid lies on its upper or lower, its right or left edge.
+        let level = |grid: &Grid, top: bool| {
+            if top { grid.values.last() } else { grid.values.first() }.cloned().unwrap_or_default()
+        };
+        let upright = |grid: &Grid, right: bool| {
+            grid.values
+                .iter()
+                .filter_map(|row| if right { row.last() } else { row.first() })
+                .copied()
+                .collect()
+        };
+        let mut lines = Vec::new();
+        for one in &self.grids {
+            let (Some((from, to)), Some((bottom, top))) = (ends(&one.across), ends(&one.up)) else {
+                continue;
+            };
+            for other in &self.grids {
+                if ends(&other.up).is_some_and(|(low, _)| low == top)
+                    && ends(&other.across) == Some((from, to))
+                {
+                    if edge(level, one, other) {
+                        lines.push(vec![side.at(from, top), side.at(to, top)]);
+                    }
+                } else if ends(&other.across).is_some_and(|(left, _)| left == to)
+                    && ends(&other.up) == Some((bottom, top))
+                    && edge(upright, one, other)
+                {
+                    lines.push(vec![side.at(to, bottom), side.at(to, top)]);
+                }
+            }
+        }
+        join(&mut lines);
+        lines
+    }
+
     fn lines(&self, side: &Side, stress: f64) -> Vec<Vec<Point>> {
         let to_sheet = |line: Vec<[f64; 2]>| line.into_iter().map(|[x, y]| side.at(x, y)).collect::<Vec<_>>();
         let mut lines: Vec<Vec<Point>> = self
@@ -100,6 +145,11 @@ impl Sampled {
         lines.sort_by(|a, b| length(b).total_cmp(&length(a)));
         lines
     }
+}
+
+/// The first and the last place of a grid.
+fn ends(places: &[f64]) -> Option<(f64, f64)> {
+    Some((*places.first()?, *places.last()?))
 }
 
 /// The largest of 1, 2 and 5 with noughts that is no larger.

@@ -6,7 +6,7 @@ use crate::field_lines::{Sampled, seat, without};
 use crate::geometry::{Point, Rect};
 use crate::label::Placer;
 use crate::legend::{Sample, legend};
-use crate::palette::{Dash, Ink, Stroke};
+use crate::palette::{Dash, Ink, Stroke, THIN};
 use crate::scene::Scene;
 use crate::side::{self, Side};
 use crate::text::{Align, Label};
@@ -19,6 +19,9 @@ use workings::role::Role;
 const ROOM: f64 = 104.0;
 /// From one panel to the next, px.
 const BETWEEN: f64 = 34.0;
+
+/// The line on which lines of equal stress end because the stress jumps there.
+const JUMPS: Stroke = Stroke::solid(Ink::Quiet, THIN);
 
 /// One of the three panels.
 struct Shown {
@@ -69,12 +72,14 @@ pub(crate) fn fields(scene: &Scene, view: &BeamView<'_>) -> Drawing {
     );
     let mut placer = Placer::new();
     let mut negative = [false; 2];
+    let mut jumps = false;
     for (number, shown) in PANELS.iter().enumerate() {
-        let (group, told, below) = panel(scene, view, &field, &side, shown);
-        marks.push(group);
-        long.sentence(told);
+        let panel = panel(scene, view, &field, &side, shown);
+        marks.push(panel.group);
+        long.sentence(panel.words);
+        jumps |= panel.jumps;
         if number < 2 {
-            negative[number] = below;
+            negative[number] = panel.below;
             side = side.at_top(side.rect().bottom + BETWEEN);
         }
     }
@@ -95,6 +100,9 @@ pub(crate) fn fields(scene: &Scene, view: &BeamView<'_>) -> Drawing {
         entries.push((Sample::Line(PANELS[1].inks[1]), words));
     }
     entries.push((Sample::Line(Stroke::AXIS), Label::words("neutral axis")));
+    if jumps {
+        entries.push((Sample::Line(JUMPS), Label::words("where the stress jumps")));
+    }
     entries.push((Sample::None, Label::words(side.remark(scene))));
     let under = bounds(&marks);
     marks.push(legend(&entries, under, scene.sheet));
@@ -109,14 +117,18 @@ pub(crate) fn fields(scene: &Scene, view: &BeamView<'_>) -> Drawing {
     Drawing::on_sheet("fields", title, 8.0, scene.sheet.width, marks).described(short, long)
 }
 
-/// A panel, what it says in words, and whether negative levels are drawn in it.
-fn panel(
-    scene: &Scene,
-    view: &BeamView<'_>,
-    field: &StressField<'_>,
-    side: &Side,
-    shown: &Shown,
-) -> (Mark, String, bool) {
+/// A panel as it is drawn.
+struct Panel {
+    group: Mark,
+    /// What it says in words.
+    words: String,
+    /// Whether negative levels are drawn in it.
+    below: bool,
+    /// Whether its stress jumps somewhere.
+    jumps: bool,
+}
+
+fn panel(scene: &Scene, view: &BeamView<'_>, field: &StressField<'_>, side: &Side, shown: &Shown) -> Panel {
     let scribe = view.scribe;
     let sampled = Sampled::of(field, side, shown.value);
     let greatest = sampled.greatest();
@@ -166,6 +178,8 @@ fn panel(
     let axis = scene.values.neutral_axis;
     let axis = vec![side.at(0.0, axis), side.at(view.along().length, axis)];
     marks.extend(side::path(&without(&[axis], &taken), Stroke::AXIS));
+    let jumps = sampled.jumps(side);
+    marks.extend(side::path(&without(&jumps, &taken), JUMPS));
     for stroke in shown.inks {
         let lines: Vec<Vec<Point>> = drawn
             .iter()
@@ -205,7 +219,7 @@ fn panel(
             unit.text()
         )
     };
-    (Mark::group(shown.id, shown.words, marks), told, below)
+    Panel { group: Mark::group(shown.id, shown.words, marks), words: told, below, jumps: !jumps.is_empty() }
 }
 
 /// A round number without the noughts that only say how exact a value is.

@@ -17,6 +17,7 @@ mod circle;
 mod contours;
 mod cross_section;
 mod cut_words;
+pub mod dark;
 pub mod deflected;
 mod depth;
 mod depth_words;

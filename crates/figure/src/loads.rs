@@ -193,7 +193,8 @@ impl Sketcher<'_> {
         let intensities = blocks.iter().flat_map(|block| [block.down_from, block.down_to]);
         let (longest, shortest) = SPREAD_ARROWS;
         let longest = if blocks.len() > 4 { longest * 0.75 } else { longest };
-        let scale = ArrowScale::new(intensities, longest, shortest);
+        let measured = self.view.sheet.measured.map(|measured| measured.intensity);
+        let scale = ArrowScale::new(intensities, longest, shortest).measured_by(measured);
         let mut marks = Vec::new();
         for block in &blocks {
             self.spread(block, scale, &mut marks);

@@ -260,29 +260,38 @@ impl Stroke {
     pub const LEADER: Stroke = Stroke::solid(Ink::Quiet, 0.5);
 }
 
+/// How colours stand out, for the tests of both looks.
 #[cfg(test)]
-mod tests {
-    use super::*;
-
-    /// Relative luminance of an sRGB colour. Source: WCAG 2.2, "relative luminance".
-    fn luminance(ink: Ink) -> f64 {
+pub(crate) mod contrast {
+    /// Relative luminance of an sRGB colour, `#rrggbb`. Source: WCAG 2.2, "relative luminance".
+    pub(crate) fn luminance(hex: &str) -> f64 {
         let channel = |from: usize| {
-            let value = f64::from(u8::from_str_radix(&ink.hex()[from..from + 2], 16).expect("hex")) / 255.0;
+            let value = f64::from(u8::from_str_radix(&hex[from..from + 2], 16).expect("hex")) / 255.0;
             if value <= 0.04045 { value / 12.92 } else { mechanics::real::pow((value + 0.055) / 1.055, 2.4) }
         };
         0.2126 * channel(1) + 0.7152 * channel(3) + 0.0722 * channel(5)
     }
 
     /// Source: WCAG 2.2, "contrast ratio".
-    fn contrast(a: Ink, b: Ink) -> f64 {
+    pub(crate) fn ratio(a: &str, b: &str) -> f64 {
         let (a, b) = (luminance(a), luminance(b));
         (a.max(b) + 0.05) / (a.min(b) + 0.05)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::contrast::{luminance, ratio};
+    use super::*;
+
+    fn contrast(a: Ink, b: Ink) -> f64 {
+        ratio(a.hex(), b.hex())
     }
 
     /// The bands get darker one by one, so that they are told apart in grey too.
     #[test]
     fn the_bands_of_a_field_darken() {
-        let light: Vec<f64> = Ink::FIELD.iter().map(|&ink| luminance(ink)).collect();
+        let light: Vec<f64> = Ink::FIELD.iter().map(|ink| luminance(ink.hex())).collect();
         assert!(light.windows(2).all(|pair| pair[1] < 0.95 * pair[0]), "{light:?}");
     }
 

@@ -65,6 +65,8 @@ pub fn sketch(view: &BeamView<'_>, reactions: &[Reaction], shows: Shows, placer:
         FORCE_ARROWS.0,
         FORCE_ARROWS.1,
     );
+    let measured = view.sheet.measured.filter(|_| !shows.reactions);
+    let scale = scale.measured_by(measured.map(|measured| measured.force));
     let mut groups = Vec::new();
     let mut wishes = Vec::new();
     let mut grips = Vec::new();

@@ -1,7 +1,9 @@
 //! Stress trajectories set so that they lie evenly apart on the sheet.
 //!
-//! Lines begin along the neutral axis, at places that are each other's mirror images, and then wherever a gap is left. A line
-//! ends where it comes too near to another of its family, as those of one family do not cross but crowd together.
+//! Lines begin along the neutral axis, at places that are each other's mirror images, and then wherever a gap is left, from
+//! midspan outwards. A line ends where it comes too near to another of its family, as those of one family do not cross but
+//! crowd together. Where one half of the beam bears what the other bears, one half is drawn and mirrored: else which of two
+//! lines is drawn first would show.
 
 use crate::drawing::Step;
 use crate::geometry::Point;
@@ -15,6 +17,8 @@ const APART: f64 = 21.0;
 const NEAREST: (f64, f64) = (0.8, 0.38);
 /// A line is no shorter than this, px.
 const SHORTEST: f64 = 30.0;
+/// What is as near to midspan as this lies on it, px.
+const ON_MIDSPAN: f64 = 1e-6;
 /// Distance of the points of a line at which it is looked how near another is, px.
 const LOOK: f64 = 2.5;
 
@@ -52,6 +56,10 @@ struct Line {
     last: Option<TrajectoryPoint>,
     /// Whether it came back to where it began.
     is_ring: bool,
+    /// Midspan, px, where a line ends whose other half is its image.
+    middle: Option<f64>,
+    /// Whether it ends there.
+    is_half: bool,
 }
 
 impl Line {
@@ -84,9 +92,21 @@ impl Line {
         };
         let (first, second) = (beside(last, third), beside(next, -third));
         let count = (from.distance(to) / LOOK).ceil().clamp(1.0, 2000.0);
+        let curve = [from, first, second, to];
         let mut k = 1.0;
         while k <= count {
-            let (at, head) = part([from, first, second, to], k / count);
+            let (at, head) = part(curve, k / count);
+            if let Some(middle) = self.middle.filter(|&middle| at.x > middle + ON_MIDSPAN) {
+                let (at, head) = part(curve, reaches(curve, middle, ((k - 1.0) / count, k / count)));
+                self.steps.push(Step::Curve {
+                    first: head[0],
+                    second: head[1],
+                    to: Point::new(middle, at.y),
+                });
+                self.points.push(at);
+                self.is_half = true;
+                return false;
+            }
             if !near.is_free(at, NEAREST.1 * APART) || self.meets_itself(at) {
                 self.steps.push(Step::Curve { first: head[0], second: head[1], to: at });
                 return false;
@@ -97,6 +117,49 @@ impl Line {
         self.steps.push(Step::Curve { first, second, to });
         true
     }
+}
+
+/// At which part of its way, between two of them, a cubic reaches an upright line.
+fn reaches(curve: [Point; 4], x: f64, (mut low, mut high): (f64, f64)) -> f64 {
+    for _ in 0..40 {
+        let middle = 0.5 * (low + high);
+        if part(curve, middle).0.x <= x {
+            low = middle;
+        } else {
+            high = middle;
+        }
+    }
+    low
+}
+
+/// The image of a step beyond an upright line.
+fn mirrored(step: Step, middle: f64) -> Step {
+    let image = |at: Point| Point::new(2.0 * middle - at.x, at.y);
+    match step {
+        Step::Move(at) => Step::Move(image(at)),
+        Step::Line(at) => Step::Line(image(at)),
+        Step::Curve { first, second, to } => {
+            Step::Curve { first: image(first), second: image(second), to: image(to) }
+        }
+        Step::Close => Step::Close,
+    }
+}
+
+/// Whether one half of the beam bears what the other bears: as much pull, and as much shear the other way.
+fn is_symmetrical(field: &StressField<'_>, axis: f64, scale: f64) -> bool {
+    // Stations between which no load of its own can hide; none of them is likely to be a place of a load.
+    const LOOKED_AT: u32 = 40;
+    let top = field.panel(0, 0).map_or(axis, |panel| panel.bottom) + field.depth();
+    let stresses = |station: f64| {
+        let at = |height: f64| Some(field.stress(&field.panel_at(station, height)?, station, height));
+        Some((at(top)?.normal, at(axis)?.shear))
+    };
+    (0..LOOKED_AT).all(|k| {
+        let station = 0.5 * field.length() * (f64::from(k) + 0.37) / f64::from(LOOKED_AT);
+        let halves = stresses(station).zip(stresses(field.length() - station));
+        let near = |one: f64, other: f64| (one - other).abs() <= 1e-9 * scale;
+        halves.is_some_and(|((pull, shear), (image, back))| near(pull, image) && near(shear, -back))
+    })
 }
 
 /// The point of a cubic at a part of its way, and the inner control points of the piece up to there (de Casteljau).
@@ -115,18 +178,24 @@ pub(crate) fn lines(field: &StressField<'_>, side: &Side, axis: f64, family: Fam
     let scale = field.scale();
     let (across, up) = side.scale();
     let rect = side.rect();
+    let middle = is_symmetrical(field, axis, scale).then(|| rect.middle().x);
     let mut near = Near::default();
     let mut all = Vec::new();
     let mut count = 0;
     for (station, height) in seeds(field, (across, up), axis) {
         let at = side.at(station, height);
+        // The image begins as far beyond midspan: on it the two are one line.
+        let off = middle.map_or(f64::INFINITY, |middle| middle - at.x);
+        if off.abs() > ON_MIDSPAN && off < 0.5 * NEAREST.0 * APART {
+            continue;
+        }
         if !near.is_free(at, NEAREST.0 * APART)
             || !rect.grown(1e-6).holds(crate::geometry::Rect::between(at, at))
         {
             continue;
         }
         let follow = |back: bool| {
-            let mut line = Line::default();
+            let mut line = Line { middle, ..Line::default() };
             field.follow((station, height), family, back, scale, |point| line.reach(point, side, &near));
             line
         };
@@ -135,18 +204,23 @@ pub(crate) fn lines(field: &StressField<'_>, side: &Side, axis: f64, family: Fam
         if length(&there.points) + length(&back.points) < SHORTEST {
             continue;
         }
+        let is_whole = there.is_half || back.is_half || off.abs() <= ON_MIDSPAN;
+        count += if middle.is_none() || is_whole { 1 } else { 2 };
         for line in [there, back] {
             near.add(&line.points);
             if line.steps.len() > 1 {
+                let image = middle.map(|middle| line.steps.iter().map(move |&step| mirrored(step, middle)));
+                let image: Vec<Step> = image.into_iter().flatten().collect();
                 all.extend(line.steps);
+                all.extend(image);
             }
         }
-        count += 1;
     }
     (all, count)
 }
 
-/// Where lines may begin: along the axis, evenly; then on a grid, from the axis outwards.
+/// Where lines may begin: along the axis, evenly; then on a grid, from the axis outwards. In each row from midspan outwards,
+/// so that the places do not depend on which end of the beam is called the left one.
 fn seeds(field: &StressField<'_>, (across, up): (f64, f64), axis: f64) -> Vec<(f64, f64)> {
     let row = |apart: f64| {
         let count = (field.length() * across / apart).round().max(1.0);
@@ -156,6 +230,10 @@ fn seeds(field: &StressField<'_>, (across, up): (f64, f64), axis: f64) -> Vec<(f
             stations.push(field.length() * k / count);
             k += 1.0;
         }
+        let last = stations.len() - 1;
+        let pairs = (0..=last / 2).rev().flat_map(|left| [left, last - left]);
+        let mut stations: Vec<f64> = pairs.map(|place| stations[place]).collect();
+        stations.dedup();
         stations
     };
     let bottom = field.panel(0, 0).map_or(axis, |panel| panel.bottom);

@@ -26,6 +26,7 @@ pub enum Role {
     Deflection,
     Slope,
     ElasticModulus,
+    FlexuralRigidity,
     ModularRatio,
     Density,
     GravityAcceleration,

@@ -42,6 +42,12 @@ impl Shown {
         }
     }
 
+    /// A computed value with these figures, in the unit that it has with those of the course.
+    pub(crate) fn rounded_to(style: &Style, quantity: Quantity, role: Role, figures: Figures) -> Self {
+        let unit = Self::rounded(style, quantity, role).unit;
+        Self::in_unit(style, quantity.value, unit, figures, false)
+    }
+
     /// A computed value in this unit, whatever its size.
     pub(crate) fn rounded_in(style: &Style, quantity: Quantity, unit: Unit) -> Self {
         Self::in_unit(style, quantity.value, unit, style.figures, false)

@@ -86,6 +86,11 @@ impl Style {
         Shown::rounded_in(self, quantity, unit)
     }
 
+    /// As [`Style::show`], with so many significant figures, whatever the course's.
+    pub(crate) fn show_with(&self, quantity: Quantity, role: Role, figures: u8) -> Shown {
+        Shown::rounded_to(self, quantity, role, Figures::Significant(figures))
+    }
+
     /// A value that the lesson gives: all its digits (up to six figures), none added. `12.5 kN` stays `12.5 kN`.
     pub fn show_given(&self, quantity: Quantity, role: Role) -> Shown {
         Shown::given(self, quantity, role)

@@ -143,7 +143,7 @@ pub fn scene(role: Role) -> Scene {
         | Role::Height
         | Role::Thickness
         | Role::Diameter => Scene::Section,
-        Role::ElasticModulus | Role::ModularRatio => Scene::Transformed,
+        Role::ElasticModulus | Role::FlexuralRigidity | Role::ModularRatio => Scene::Transformed,
         Role::SliceLength => Scene::Slice,
         Role::BendingStress | Role::StressResultant => Scene::Bending,
         Role::CutDistance

@@ -185,20 +185,39 @@ test("turning the lecture on and off keeps the scene where it stands", () =>
   }));
 
 test("motion is smooth unless the reader asked for less", () =>
-  onSheet({ reducedMotion: "no-preference" }, async (page) => {
+  onSheet({ reducedMotion: "no-preference", height: 400 }, async (page) => {
     await page.evaluate(() => {
       window.ways = [];
-      const plain = Element.prototype.scrollIntoView;
-      Element.prototype.scrollIntoView = function (way) {
+      const plain = window.scrollTo;
+      window.scrollTo = (way) => {
         ways.push(way.behavior);
-        plain.call(this, way);
+        plain(way);
       };
     });
     await button(page, "Lecture").click();
     await press(page, "ArrowRight");
+    assert.equal(await page.evaluate(() => ways.at(-1)), "smooth");
     await page.emulateMedia({ reducedMotion: "reduce" });
-    await press(page, "ArrowRight");
-    assert.deepEqual(await page.evaluate(() => ways.slice(-2)), ["smooth", "instant"]);
+    await press(page, "ArrowRight", "ArrowRight", "ArrowRight");
+    assert.equal(await page.evaluate(() => ways.at(-1)), "instant");
+  }));
+
+test("a press while the sheet is still on its way counts from where it is going", () =>
+  onSheet({ reducedMotion: "no-preference", height: 320 }, async (page) => {
+    await button(page, "Lecture").click();
+    await page.waitForTimeout(1600);
+    const places = [];
+    for (let press_ = 0; press_ < 3; press_ += 1) {
+      await page.evaluate(() => Promise.resolve([...document.querySelectorAll("button")].find((each) => each.textContent === "Next").click()));
+      places.push((await open(page)).at(-1));
+    }
+    await page.waitForTimeout(1600);
+    const at = await page.evaluate(() => scrollY);
+    await page.emulateMedia({ reducedMotion: "reduce" });
+    await page.reload();
+    await press(page, "Home", "ArrowRight", "ArrowRight", "ArrowRight");
+    assert.equal((await open(page)).at(-1), places.at(-1));
+    assert.ok(Math.abs((await page.evaluate(() => scrollY)) - at) <= 2, `${at}, at once ${await page.evaluate(() => scrollY)}`);
   }));
 
 test("any scene is reached from the list, by key, by digit and by button", () =>
@@ -349,6 +368,8 @@ for (const refused of [false, true]) {
       }));
       assert.ok(figure > 0.9 * wide && size >= 22 && bar <= 56, JSON.stringify({ figure, size, bar }));
       assert.ok((await over(page)) <= 0);
+      await press(page, "ArrowRight");
+      assert.deepEqual(await open(page), ["beam 0 1 2"], "what the window cuts off comes first");
       await press(page, "ArrowRight");
       assert.deepEqual(await open(page), ["slice 0 1 2"]);
       await button(page, "Lecture").click();

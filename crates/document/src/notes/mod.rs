@@ -21,14 +21,18 @@ mod walls;
 mod zones;
 
 use crate::symbols::Symbols;
-use crate::tree::{Block, Document, Paper, Print};
+use crate::tree::{Block, Document, Inline, Paper, Print};
 pub(crate) use author::{Author, alternatives, listed};
 use lesson::Lesson;
 use workings::elastic::{ElasticTruth, NoTruth};
+use workings::expression::Expression;
 use workings::solved::Solved;
+use workings::style::Style;
+use workings::working::Working;
 
 pub use derivation::derivation_step;
 pub use drawings::Drawings;
+pub use point::words_before;
 
 /// A line of words, values and symbols.
 macro_rules! line {
@@ -87,6 +91,13 @@ pub fn elastic(lesson: &Lesson, solved: &Solved, truth: &Result<ElasticTruth, No
     let mut author = Author::new(lesson, solved, Drawings::default());
     author.elastic(truth);
     without_headings(author.blocks)
+}
+
+/// A working in words, before its equation: its symbol, what it is called, and why it is as it is.
+pub fn said_of(working: &Working, style: &Style) -> Block {
+    let name = format!(", {}. ", working.name);
+    let sentence = style.notation.in_its_words(&working.sentence);
+    Block::Paragraph(line![Inline::Math(Expression::Symbol(working.symbol.clone())), name, sentence])
 }
 
 fn without_headings(blocks: Vec<Block>) -> Vec<Block> {

@@ -2,7 +2,7 @@
 
 use super::author::Author;
 use super::line;
-use crate::tree::Inline;
+use crate::tree::{Block, Inline};
 use lesson::{Scene, When};
 use workings::expression::Expression;
 use workings::role::{Role, Symbol};
@@ -39,17 +39,7 @@ impl Author<'_> {
             return;
         };
         let number = self.next_figure();
-        let symbol = |role| Inline::Math(Expression::Symbol(Symbol::plain(role)));
-        self.say(line![
-            "Bending stress ",
-            symbol(Role::BendingStress),
-            " and shear stress ",
-            symbol(Role::ShearStress),
-            " act at the same point, on the faces of an element that lies as the beam does. On a plane at another slope \
-             through the point both are different. Two planes at right angles bear no shear stress at all: there the normal \
-             stress is largest and smallest, ",
-            format!("and these are the principal stresses (figure {number})."),
-        ]);
+        self.say(on_every_plane(&format!(" (figure {number})")));
         self.figure(
             "point",
             line![
@@ -74,20 +64,12 @@ impl Author<'_> {
 
     fn over_the_side(&mut self) {
         let number = self.next_figure();
-        self.say(line![format!(
-            "From point to point the stresses change: along the beam with the shear force and the bending moment, over the \
-             depth with the distance from the neutral axis and with the first moment (figure {number}). At the outer fibres \
-             the bending stress is itself a principal stress; at the neutral axis, in pure shear, the principal stresses are \
-             as large as the shear stress, at 45°."
-        )]);
+        self.say(from_point_to_point(&format!(" (figure {number})")));
         self.figure(
             "fields",
             line!["Bending stress, shear stress and largest principal stress over the side of the beam, by lines of equal stress."],
         );
-        self.say(line![
-            "Follow the direction of a principal stress from point to point, and a line comes about: a stress trajectory. Those \
-             of tension show where a brittle beam cracks, across them, and where a concrete beam wants its bars, along them."
-        ]);
+        self.say(along_the_directions());
         self.figure(
             "trajectories",
             line![
@@ -127,4 +109,49 @@ impl Author<'_> {
             &ids,
         );
     }
+}
+
+/// What is to be said before a drawing of the stress at a point, by its name, without a heading and without the number of a
+/// figure; nothing for other drawings.
+pub fn words_before(drawing: &str) -> Vec<Block> {
+    let words = match drawing {
+        "point" => on_every_plane(""),
+        "fields" => from_point_to_point(""),
+        "trajectories" => along_the_directions(),
+        _ => return Vec::new(),
+    };
+    vec![Block::Paragraph(words)]
+}
+
+/// Why there are principal stresses; `shown` says in which figure.
+fn on_every_plane(shown: &str) -> Vec<Inline> {
+    let symbol = |role| Inline::Math(Expression::Symbol(Symbol::plain(role)));
+    line![
+        "Bending stress ",
+        symbol(Role::BendingStress),
+        " and shear stress ",
+        symbol(Role::ShearStress),
+        " act at the same point, on the faces of an element that lies as the beam does. On a plane at another slope \
+         through the point both are different. Two planes at right angles bear no shear stress at all: there the normal \
+         stress is largest and smallest, ",
+        format!("and these are the principal stresses{shown}."),
+    ]
+}
+
+/// How the stresses change over the side of the beam; `shown` says in which figure.
+fn from_point_to_point(shown: &str) -> Vec<Inline> {
+    line![format!(
+        "From point to point the stresses change: along the beam with the shear force and the bending moment, over the \
+         depth with the distance from the neutral axis and with the first moment{shown}. At the outer fibres \
+         the bending stress is itself a principal stress; at the neutral axis, in pure shear, the principal stresses are \
+         as large as the shear stress, at 45°."
+    )]
+}
+
+/// What a trajectory is and what it is for.
+fn along_the_directions() -> Vec<Inline> {
+    line![
+        "Follow the direction of a principal stress from point to point, and a line comes about: a stress trajectory. Those \
+         of tension show where a brittle beam cracks, across them, and where a concrete beam wants its bars, along them."
+    ]
 }

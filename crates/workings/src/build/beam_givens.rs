@@ -93,7 +93,7 @@ impl Builder<'_> {
             beam.length,
             Dimension::LENGTH,
         )?;
-        let entry = Entry::new(GIVEN, Role::ElasticModulus, "I", "flexural rigidity");
+        let entry = Entry::new(GIVEN, Role::FlexuralRigidity, "", "flexural rigidity");
         let rigidity = match rigidity {
             Rigidity::NotAsked => None,
             Rigidity::Product(product) => {

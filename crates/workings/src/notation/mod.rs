@@ -160,6 +160,12 @@ impl Notation {
     }
 
     fn letters(&self, role: Role, index: &str) -> Vec<Letter> {
+        // It is a product, and follows where the course writes one of its factors in another way.
+        if role == Role::FlexuralRigidity && !self.changed.contains_key(&role) {
+            let factors =
+                [Role::ElasticModulus, Role::SecondMoment].map(|factor| self.base_letters(factor, false));
+            return factors.concat();
+        }
         let mut letters = self.base_letters(role, !index.is_empty()).to_vec();
         if !index.is_empty() {
             letters.iter_mut().for_each(|letter| letter.below.push(Below::of(index)));

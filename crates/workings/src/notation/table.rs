@@ -74,6 +74,7 @@ pub(super) static ROWS: [Row; Role::Count as usize + 1] = [
     row(Role::Deflection, "deflection",                                       ["v",      "v",      "v",      "w",      "w",      "w"]),
     row(Role::Slope, "slope",                                                 ["θ",      "θ",      "θ",      "φ",      "φ",      "φ"]),
     all(Role::ElasticModulus, "modulus of elasticity", "E"),
+    row(Role::FlexuralRigidity, "flexural rigidity",                          ["E I",    "E I",    "E I",    "E I_y",  "E I_y",  "E I_zz"]),
     all(Role::ModularRatio, "modular ratio", "n"),
     all(Role::Density, "density", "ρ"),
     all(Role::GravityAcceleration, "acceleration of gravity", "g"),

@@ -44,6 +44,21 @@ fn the_letters_of_the_shear_formula() {
     assert_eq!(formula(Profile::BowMarks), ["V", "S_z", "I_zz", "b"]);
 }
 
+/// Closed form: the flexural rigidity is the product of the modulus of elasticity and the second moment of area, and has their
+/// letters, whatever they are.
+#[test]
+fn the_flexural_rigidity_is_written_as_a_product() {
+    for profile in Profile::ALL {
+        let mut notation = Notation::of(profile);
+        let second_moment = plain_of(profile, Role::SecondMoment);
+        assert_eq!(plain_of(profile, Role::FlexuralRigidity), format!("E {second_moment}"));
+        let row = plain(&table::letters(profile, Role::FlexuralRigidity)[0]);
+        assert_eq!(row, format!("E {second_moment}"), "{}", profile.name());
+        notation.extend(Role::SecondMoment, "I_x").unwrap();
+        assert_eq!(notation.symbol(&Symbol::plain(Role::FlexuralRigidity)).plain(), "E I_x");
+    }
+}
+
 #[test]
 fn indices_and_marks() {
     let symbol = |role, index: &str| Notation::default().symbol(&Symbol::indexed(role, index));

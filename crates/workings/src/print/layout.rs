@@ -3,6 +3,7 @@
 //! An expression becomes a tree of what is to be written; a printer only chooses how. So no two printers can differ
 //! in what a formula says.
 
+use super::difference;
 use crate::expression::Expression;
 use crate::notation::{Letter, Mark, SymbolText};
 use crate::shown::{Shown, grouped};
@@ -82,11 +83,13 @@ enum Bond {
 
 /// The tree of what is to be written.
 pub(super) fn layout(expression: &Expression, style: &Style) -> Item {
-    Layout { style }.item(expression)
+    Layout { style, figures: None }.item(expression)
 }
 
 struct Layout<'a> {
     style: &'a Style,
+    /// How many figures a value has that is shown rounded, where not those of the style.
+    figures: Option<u8>,
 }
 
 impl Layout<'_> {
@@ -96,7 +99,10 @@ impl Layout<'_> {
             // A leaf of a graph that was not resolved: it is named, not lost.
             Expression::Working(id) => Item::Words(format!("working {}", id.0)),
             Expression::Symbol(symbol) => Item::Symbol(self.style.symbol(symbol)),
-            Expression::Quantity(quantity, role) => Item::Value(self.style.show(*quantity, *role)),
+            Expression::Quantity(quantity, role) => Item::Value(match self.figures {
+                None => self.style.show(*quantity, *role),
+                Some(figures) => self.style.show_with(*quantity, *role, figures),
+            }),
             Expression::Given(quantity, role) => Item::Value(self.style.show_given(*quantity, *role)),
             Expression::Words(words) => Item::Words(words.clone()),
             Expression::Negative(inner) => {
@@ -162,6 +168,9 @@ impl Layout<'_> {
     }
 
     fn sum(&self, terms: &[Expression]) -> Item {
+        if let (None, Some(figures)) = (self.figures, difference::figures(terms, self.style)) {
+            return Layout { figures: Some(figures), ..*self }.sum(terms);
+        }
         let mut row = Vec::with_capacity(2 * terms.len());
         for term in terms {
             match (term, row.is_empty()) {

@@ -15,6 +15,7 @@
 //! assert_eq!(print::speech(&equation, &style), "small q equals V times Q, all over I");
 //! ```
 
+mod difference;
 mod latex;
 mod layout;
 mod mathml;

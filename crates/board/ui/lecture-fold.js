@@ -1,0 +1,127 @@
+// What of a step lies beyond the edges of the window, and how far the sheet goes to bring it into sight: always by less
+// than a window, and so that no line is cut in two.
+
+/** Parts that reach this far beyond an edge still count as seen, px: it is the room around their letters. */
+const FOLD_SLACK = 6;
+
+/**
+ * The parts of a step from top to bottom, as they lie in the window: drawings, captions, fields, equations, paragraphs.
+ * What is folded up, and what is not shown, is none of them.
+ * @param {Element} step a step, a question, or a whole scene
+ * @returns {{top: number, bottom: number}[]}
+ */
+function foldParts(step) {
+  const blocks = ".plate, figcaption, .fields, .piece > *, h2, h3, p, li, tr, details[open]";
+  const found = [...step.querySelectorAll(blocks)].filter((part) => !part.closest("svg, .grips, .plate .piece, [hidden]"));
+  const lowest = found.filter((part) => !part.querySelector(blocks) || part.matches(".plate, .fields"));
+  const boxes = (lowest.length > 0 ? lowest : [step]).map((part) => part.getBoundingClientRect());
+  return boxes.filter(({ height }) => height > 0).sort((one, other) => one.top - other.top);
+}
+
+/**
+ * How far the sheet must go so that what of a step lies below the window comes into sight; 0 where nothing does.
+ * @param {Element} step
+ * @param {{top: number, bottom: number}} free the part of the window that no bar covers, px
+ * @returns {number} px downwards
+ */
+function foldBelow(step, { top, bottom }) {
+  const parts = foldParts(step);
+  const first = parts.find((part) => part.bottom > bottom + FOLD_SLACK);
+  if (!first) return 0;
+  const rest = Math.max(...parts.map((part) => part.bottom)) - bottom;
+  // A part that fills the window, or begins above it, is read window by window.
+  const far = first.top - top > FOLD_SLACK ? first.top - top : 0.8 * (bottom - top);
+  return Math.min(far, Math.max(rest, first.top - bottom));
+}
+
+/**
+ * The same for what lies above the window.
+ * @param {Element} step
+ * @param {{top: number, bottom: number}} free
+ * @returns {number} px upwards
+ */
+function foldAbove(step, { top, bottom }) {
+  const parts = foldParts(step);
+  const last = parts.findLast((part) => part.top < top - FOLD_SLACK);
+  if (!last) return 0;
+  const rest = top - Math.min(...parts.map((part) => part.top));
+  const far = bottom - last.bottom > FOLD_SLACK ? bottom - last.bottom : 0.8 * (bottom - top);
+  return Math.min(far, Math.max(rest, top - last.bottom));
+}
+
+/**
+ * Takes the sheet of a lecture to its places.
+ * @param {HTMLElement} root the element that says how much of the window the bars cover
+ */
+function lectureWay(root) {
+  /** Where the sheet is on its way to, px, and till when it may be on it, ms. */
+  const aim = { top: 0, until: 0 };
+  // A reader's own hand ends every way.
+  for (const kind of ["wheel", "touchmove"]) document.addEventListener(kind, () => (aim.until = 0), { passive: true });
+
+  /** The part of the window that no bar covers, px; a little air is left to the bars. @returns {{top: number, bottom: number}} */
+  function free() {
+    const covered = (/** @type {string} */ name) => parseFloat(root.style.getPropertyValue(name)) || 0;
+    return { top: covered("--lecture-above") + covered("--ink-height") + 12, bottom: innerHeight - covered("--lecture-below") - 12 };
+  }
+
+  /** Takes the sheet to a place. @param {number} top px of the page @param {boolean} [atOnce] */
+  function goTo(top, atOnce = false) {
+    const still = atOnce || matchMedia("(prefers-reduced-motion: reduce)").matches;
+    Object.assign(aim, { top, until: still ? 0 : performance.now() + 1500 });
+    scrollTo({ top, behavior: still ? "instant" : "smooth" });
+  }
+
+  /** Ends a way that the sheet is still on, so that what is seen can be told. */
+  function arrive() {
+    if (performance.now() < aim.until) scrollTo({ top: aim.top, behavior: "instant" });
+    aim.until = 0;
+  }
+
+  /**
+   * Brings a part into sight: its start to the top, its end to the bottom, or the nearest of the two where it is not in sight.
+   * @param {Element | undefined} part
+   * @param {"start" | "end" | "nearest"} block
+   * @param {boolean} [atOnce]
+   */
+  function scroll(part, block, atOnce = false) {
+    if (!part) return;
+    arrive();
+    const box = part.getBoundingClientRect();
+    const { top, bottom } = free();
+    const [start, end] = [box.top - top, box.bottom - bottom];
+    if (block === "nearest" && start >= 0 && end <= 0) return;
+    const way = block === "start" || (block === "nearest" && (start < 0 || end > start)) ? start : end;
+    goTo(Math.max(0, scrollY + way), atOnce);
+  }
+
+  /**
+   * Brings what is new into sight; what fills the window is read from its top, with the heading where that is near.
+   * @param {Element | undefined} part
+   * @param {boolean} [atOnce]
+   */
+  function bring(part, atOnce = false) {
+    if (!part) return;
+    arrive();
+    const { top, bottom } = free();
+    const box = part.getBoundingClientRect();
+    if (box.height < (bottom - top) * 0.6) return scroll(part, "nearest", atOnce);
+    const scene = part.closest(".scene");
+    const near = scene && box.top - scene.getBoundingClientRect().top < (bottom - top) / 3;
+    if (near) scroll(scene, "start", atOnce);
+    else scroll(part, box.height > bottom - top ? "start" : "nearest", atOnce);
+  }
+
+  /** Brings the end of a step into sight, from where one goes back through it. @param {Element | undefined} part */
+  function bringEnd(part) {
+    if (!part) return;
+    arrive();
+    const { top, bottom } = free();
+    const parts = foldParts(part);
+    const [first, last] = [Math.min(...parts.map((each) => each.top)), Math.max(...parts.map((each) => each.bottom))];
+    if (last - first <= bottom - top) bring(part);
+    else goTo(Math.max(0, scrollY + last - bottom));
+  }
+
+  return { free, goTo, arrive, scroll, bring, bringEnd };
+}
