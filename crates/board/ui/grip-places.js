@@ -93,3 +93,22 @@ function gripSaid(handle) {
     "aria-valuetext": handle.shown + gripRest(handle),
   };
 }
+
+/**
+ * Whether a handle shows in a drawing that is too narrow for all that it has: of each load only the one that moves it along, until
+ * the load is chosen; then all of its own.
+ * @param {string} id the handle
+ * @param {string[]} ids all of the drawing
+ * @param {string | null} chosen the load that is chosen, as `load-3`
+ */
+function gripShows(id, ids, chosen) {
+  const load = gripLoad(id);
+  if (!load || load === chosen) return true;
+  const own = ids.filter((other) => gripLoad(other) === load);
+  return id === (own.find((other) => /-(place|from)$/.test(other)) ?? own[0]);
+}
+
+/** The load that a handle belongs to: `load-3` of `load-3-size`. */
+function gripLoad(id) {
+  return /^load-\d+(?=-)/.exec(id)?.[0] ?? null;
+}

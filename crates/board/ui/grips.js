@@ -17,6 +17,8 @@ function grips(board) {
   const LEAST = 24;
   /** So many handles hide a drawing, if each shows all that it has. */
   const MANY = 14;
+  /** A drawing with many handles shows only one of each load where it is narrower than this, px. */
+  const NARROW = 520;
   const coarse = matchMedia("(pointer: coarse)");
   /** The layers by the id of their drawing: its elements, its marks (by the id of the handle) and how it is seen. */
   const layers = new Map();
@@ -86,7 +88,7 @@ function grips(board) {
   coarse.addEventListener("change", () => arrange(new Set(layers.values())));
 
   function newLayer(id) {
-    const layer = { id, element: make("div", "grips"), marks: new Map(), view: null, piece: null, plate: null };
+    const layer = { id, element: make("div", "grips"), marks: new Map(), view: null, piece: null, plate: null, chosen: null };
     layers.set(id, layer);
     return attach(layer) ? layer : null;
   }
@@ -159,7 +161,7 @@ function grips(board) {
       Object.assign(layer.element.style, { left: `${left}px`, top: `${top}px`, width: `${width}px`, height: `${height}px` });
       // Under a hand nothing jumps aside.
       if (drag?.mark.layer !== layer) spread(layer);
-      for (const mark of layer.marks.values()) write(mark);
+      for (const mark of layer.marks.values()) if (!mark.element.hidden) write(mark);
     }
   }
 
@@ -183,12 +185,15 @@ function grips(board) {
     return [handle.at[0] * view.scale + view.x, handle.at[1] * view.scale + view.y];
   }
 
-  /** Moves marks that would lie on one another so far apart that each can be reached. */
+  /** Shows the marks that there is room for, and moves those that would lie on one another apart, so that each can be reached. */
   function spread(layer) {
-    const all = [...layer.marks.values()];
+    const ids = [...layer.marks.keys()];
+    const crowded = ids.length > MANY && layer.view.width < NARROW;
+    for (const [id, mark] of layer.marks) mark.element.hidden = crowded && !gripShows(id, ids, layer.chosen);
+    const all = [...layer.marks.values()].filter(({ element }) => !element.hidden);
     const spots = all.map((mark) => ({ at: meant(mark), along: mark.handle.axis === "along" }));
     // So many that they would be thrown far apart stand closer, also for a finger.
-    const [apart, largest] = coarse.matches && all.length <= MANY ? [36, 44] : [LEAST + 2, 28];
+    const [apart, largest] = coarse.matches && ids.length <= MANY ? [36, 44] : [LEAST + 2, 28];
     const parted = gripsParted(spots, layer.view, { least: LEAST, apart, largest });
     all.forEach((mark, index) => Object.assign(mark, parted[index]));
   }
@@ -238,7 +243,10 @@ function grips(board) {
     element.addEventListener("pointerenter", (event) => { if (event.pointerType !== "touch") hover(mark); });
     element.addEventListener("pointerleave", () => { if (hovered === mark) hover(null); });
     element.addEventListener("contextmenu", (event) => { if (drag) event.preventDefault(); });
-    element.addEventListener("focusin", showTag);
+    element.addEventListener("focusin", () => {
+      choose(mark);
+      showTag();
+    });
     element.addEventListener("keydown", (event) => press(mark, event));
     // A sheet that is exchanged takes the focus away and gets it back at once: that is no leaving.
     element.addEventListener("focusout", () => queueMicrotask(() => {
@@ -246,6 +254,13 @@ function grips(board) {
       if (run?.mark === mark) endRun();
       showTag();
     }));
+  }
+
+  /** A load is chosen by any of its handles: the others come into view. */
+  function choose({ id, layer }) {
+    if (layer.chosen === gripLoad(id)) return;
+    layer.chosen = gripLoad(id);
+    arrange([layer]);
   }
 
   function hover(mark) {

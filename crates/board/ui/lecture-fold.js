@@ -12,10 +12,31 @@ const FOLD_SLACK = 6;
  */
 function foldParts(step) {
   const blocks = ".plate, figcaption, .fields, .piece > *, h2, h3, p, li, tr, details[open]";
-  const found = [...step.querySelectorAll(blocks)].filter((part) => !part.closest("svg, .grips, .plate .piece, [hidden]"));
+  const found = [...step.querySelectorAll(blocks)].filter((part) => !part.closest("svg, .grips, .plate .piece, details:not([open]), [hidden]"));
   const lowest = found.filter((part) => !part.querySelector(blocks) || part.matches(".plate, .fields"));
-  const boxes = (lowest.length > 0 ? lowest : [step]).map((part) => part.getBoundingClientRect());
+  const boxes = (lowest.length > 0 ? lowest : [step]).flatMap((part) => {
+    const box = part.getBoundingClientRect();
+    return part.matches(".plate") && box.height > 0.85 * innerHeight ? foldBands(part) : [box];
+  });
   return boxes.filter(({ height }) => height > 0).sort((one, other) => one.top - other.top);
+}
+
+/**
+ * A drawing that is higher than the window is read band by band: what stands beside one another in it is one.
+ * @param {Element} plate
+ * @returns {{top: number, bottom: number, height: number}[]}
+ */
+function foldBands(plate) {
+  const groups = [...plate.querySelectorAll("svg:not(.ink) > g")].map((group) => group.getBoundingClientRect());
+  groups.sort((one, other) => one.top - other.top);
+  /** @type {{top: number, bottom: number, height: number}[]} */
+  const bands = [];
+  for (const { top, bottom } of groups.length > 0 ? groups : [plate.getBoundingClientRect()]) {
+    const last = bands.at(-1);
+    if (last && top < last.bottom) Object.assign(last, { bottom: Math.max(last.bottom, bottom), height: Math.max(last.bottom, bottom) - last.top });
+    else bands.push({ top, bottom, height: bottom - top });
+  }
+  return bands;
 }
 
 /**
@@ -26,12 +47,13 @@ function foldParts(step) {
  */
 function foldBelow(step, { top, bottom }) {
   const parts = foldParts(step);
-  const first = parts.find((part) => part.bottom > bottom + FOLD_SLACK);
-  if (!first) return 0;
+  const cut = parts.filter((part) => part.bottom > bottom + FOLD_SLACK);
+  if (cut.length === 0) return 0;
   const rest = Math.max(...parts.map((part) => part.bottom)) - bottom;
-  // A part that fills the window, or begins above it, is read window by window.
-  const far = first.top - top > FOLD_SLACK ? first.top - top : 0.8 * (bottom - top);
-  return Math.min(far, Math.max(rest, first.top - bottom));
+  // What begins in the window is read from its beginning; what fills the window, window by window.
+  const first = cut.find((part) => part.top - top > FOLD_SLACK);
+  const far = first ? Math.min(first.top - top, Math.max(0.9 * (bottom - top), cut[0].top - top)) : 0.8 * (bottom - top);
+  return Math.min(far, Math.max(rest, cut[0].top - bottom));
 }
 
 /**
@@ -41,12 +63,13 @@ function foldBelow(step, { top, bottom }) {
  * @returns {number} px upwards
  */
 function foldAbove(step, { top, bottom }) {
-  const parts = foldParts(step);
-  const last = parts.findLast((part) => part.top < top - FOLD_SLACK);
-  if (!last) return 0;
+  const parts = foldParts(step).sort((one, other) => other.bottom - one.bottom);
+  const cut = parts.filter((part) => part.top < top - FOLD_SLACK);
+  if (cut.length === 0) return 0;
   const rest = top - Math.min(...parts.map((part) => part.top));
-  const far = bottom - last.bottom > FOLD_SLACK ? bottom - last.bottom : 0.8 * (bottom - top);
-  return Math.min(far, Math.max(rest, top - last.bottom));
+  const last = cut.find((part) => bottom - part.bottom > FOLD_SLACK);
+  const far = last ? Math.min(bottom - last.bottom, Math.max(0.9 * (bottom - top), bottom - cut[0].bottom)) : 0.8 * (bottom - top);
+  return Math.min(far, Math.max(rest, top - cut[0].bottom));
 }
 
 /**

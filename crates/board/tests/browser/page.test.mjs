@@ -226,7 +226,7 @@ test("on a wall of 1280 x 720 no drawing has letters below 15 px", async () => {
           assert.ok(least >= 15, `${lesson} ${name}: letters of ${least} px`);
         }
       }
-      assert.equal(told.size, 11, `${lesson}: ${[...told]}`);
+      assert.ok(told.size >= 11, `${lesson}: ${[...told]}`);
     });
   }
 });

@@ -130,8 +130,8 @@ impl Notation {
 
     /// The symbol of a role, with its index.
     ///
-    /// A load that the lecturer named is written by its name (`P`, `w_0`), unless the name is the symbol of something
-    /// else.
+    /// A load that the lecturer named by a symbol is written so (`P`, `w_0`), unless it is the symbol of something else; a name in
+    /// words stands below the letter of loads of its kind, as no word is a quantity.
     pub fn symbol(&self, symbol: &Symbol) -> SymbolText {
         let letters = self.named(symbol).unwrap_or_else(|| self.letters(symbol.role, &symbol.index));
         SymbolText {

@@ -17,9 +17,9 @@ pub enum Mark {
 pub struct Letter {
     /// Whether an upright Δ stands before it: `Δx`.
     pub difference: bool,
-    /// The letter itself, Latin or Greek: `V`, `τ`; a whole word where the lecturer named a load so.
+    /// The letter itself, Latin or Greek: `V`, `τ`.
     pub base: String,
-    /// Italic, as quantities are; a word is upright.
+    /// Italic, as quantities are; a constant is upright.
     pub italic: bool,
     /// A bar above it: `ȳ`.
     pub bar: bool,
@@ -179,16 +179,18 @@ pub(super) fn read(text: &str) -> Option<Vec<Letter>> {
     letters.filter(|letters| (1..=3).contains(&letters.len()))
 }
 
-/// Reads a lecturer's name for a load: a letter, perhaps with a subscript (`P`, `P1`, `w_0`), or a word.
+/// Reads a lecturer's name for a load that is a symbol: a letter, perhaps with a subscript (`P`, `P1`, `w_0`). `None` for a word.
 pub(super) fn read_name(name: &str) -> Option<Vec<Letter>> {
     let mut rest = name.chars();
     let first = rest.next()?;
     let rest = rest.as_str();
     let below = rest.strip_prefix('_').unwrap_or(rest);
-    let word = rest.chars().any(|c| !c.is_ascii_digit()) && !rest.starts_with('_');
-    let (base, below) = if word { (name.to_owned(), "") } else { (first.to_string(), below) };
+    if rest.chars().any(|c| !c.is_ascii_digit()) && !rest.starts_with('_') {
+        return None;
+    }
     let below = if below.is_empty() { Vec::new() } else { vec![Below::of(below)] };
-    Some(vec![Letter { difference: false, base, italic: !word, bar: false, mark: Mark::None, below }])
+    let base = first.to_string();
+    Some(vec![Letter { difference: false, base, italic: true, bar: false, mark: Mark::None, below }])
 }
 
 fn read_letter(text: &str) -> Option<Letter> {

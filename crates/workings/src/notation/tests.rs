@@ -88,7 +88,10 @@ fn a_load_goes_by_the_name_that_the_lecturer_gave_it() {
     assert_eq!(symbol(Role::PointForce, "P"), "P");
     assert_eq!(symbol(Role::PointForce, "P1"), "P_1");
     assert_eq!(symbol(Role::SpreadLoad, "w_0"), "w_0");
-    assert_eq!(symbol(Role::PointForce, "crane"), "crane");
+    // A word is no quantity: it says which of the forces is meant.
+    assert_eq!(symbol(Role::PointForce, "crane"), "P_crane");
+    assert_eq!(symbol(Role::SpreadLoad, "wall of the attic"), "w_wall of the attic");
+    assert_eq!(symbol(Role::Couple, "boom"), "C_boom");
     assert_eq!(symbol(Role::PointForce, "1"), "P_1");
     // The area of part 3, and Q the first moment, are written so here.
     assert_eq!(symbol(Role::PointForce, "A3"), "P_A3");

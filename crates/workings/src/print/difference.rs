@@ -73,3 +73,62 @@ pub(super) fn figures(terms: &[Expression], style: &Style) -> Option<u8> {
         .find(|&count| off(&|quantity, role| style.show_with(quantity, role, count)) <= OFF.1)
         .or(Some(MOST))
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::dimension::Dimension;
+    use crate::print::plain;
+    use crate::rounding::Figures;
+
+    fn stress(value: f64) -> Expression {
+        Expression::Quantity(Quantity::new(value, Dimension::STRESS), Role::ShearStress)
+    }
+
+    fn difference(one: f64, other: f64) -> String {
+        plain(&(stress(one) - stress(other)), &Style::default())
+    }
+
+    /// Closed form: 624 312 Pa less 624 000 Pa is 312 Pa, which the three figures of the course would show as nothing.
+    #[test]
+    fn what_is_nearly_the_same_gets_the_figures_that_tell_it_apart() {
+        assert_eq!(
+            difference(624_312.0, 624_000.0),
+            "0.624\u{202f}312\u{a0}MPa \u{2212} 0.624\u{202f}000\u{a0}MPa"
+        );
+    }
+
+    #[test]
+    fn where_the_usual_figures_tell_the_difference_they_stay() {
+        assert_eq!(difference(624_000.0, 312_000.0), "0.624\u{a0}MPa \u{2212} 0.312\u{a0}MPa");
+        assert_eq!(difference(624_000.0, 604_000.0), "0.624\u{a0}MPa \u{2212} 0.604\u{a0}MPa");
+        // Noise of the arithmetic is no difference.
+        assert_eq!(
+            difference(624_000.0, 624_000.0 * (1.0 - 1e-15)),
+            "0.624\u{a0}MPa \u{2212} 0.624\u{a0}MPa"
+        );
+    }
+
+    /// Whatever two values are a little apart: what is read off comes to what is meant, by the bound of this file.
+    #[test]
+    fn what_is_read_off_comes_to_what_is_meant() {
+        for figures in
+            [Figures::ThreeOrFour, Figures::Significant(2), Figures::Significant(5), Figures::Decimals(2)]
+        {
+            let style = Style { figures, ..Style::default() };
+            for power in 1..8 {
+                let (one, other) = (7.654_321e6, 7.654_321e6 * (1.0 - 1.7 * 10_f64.powi(-power)));
+                let terms = [stress(one), Expression::Negative(Box::new(stress(other)))];
+                let read = |value: f64| {
+                    let quantity = Quantity::new(value, Dimension::STRESS);
+                    match super::figures(&terms, &style) {
+                        Some(figures) => style.show_with(quantity, Role::ShearStress, figures).in_si(),
+                        None => style.show(quantity, Role::ShearStress).in_si(),
+                    }
+                };
+                let off = ((read(one) - read(other)) - (one - other)).abs() / (one - other);
+                assert!(off <= 0.05, "{figures:?}, {power}: off by {off}");
+            }
+        }
+    }
+}
