@@ -24,7 +24,7 @@ function fitToWindow(board) {
 }
 
 /** No equation is set smaller than this part of its size: what is broader still is pushed sideways. */
-const SMALLEST = 0.66;
+const SMALLEST = 0.6;
 
 /**
  * Makes the equations that are broader than a narrow window so much smaller that they fit into it.
@@ -32,16 +32,20 @@ const SMALLEST = 0.66;
  * @param {boolean} narrow
  */
 function fitEquations(sheet, narrow) {
-  const equations = [...sheet.querySelectorAll(".equation")];
-  for (const equation of equations) equation.style.removeProperty("--fit");
-  if (!narrow) return;
-  // First everything is measured, then everything is written.
-  const parts = equations.map((equation) => {
-    const formula = equation.querySelector(".formula") ?? equation;
-    return formula.clientWidth / Math.max(formula.scrollWidth, 1);
-  });
-  equations.forEach((equation, place) => {
-    // A little less than is needed: letters of another size do not shrink by just as much.
-    if (parts[place] > 0 && parts[place] < 1) equation.style.setProperty("--fit", String(Math.max(SMALLEST, 0.985 * parts[place])));
-  });
+  const sizes = new Map([...sheet.querySelectorAll(".equation")].map((equation) => [equation, 1]));
+  for (const equation of sizes.keys()) equation.style.removeProperty("--fit");
+  // Letters of another size do not shrink by just as much as they are smaller: what is still too broad is made smaller again.
+  for (let round = 0; narrow && round < 3; round += 1) {
+    // First everything is measured, then everything is written.
+    const parts = [...sizes].map(([equation, size]) => {
+      const formula = equation.querySelector(".formula") ?? equation;
+      return [equation, size, formula.clientWidth / Math.max(formula.scrollWidth, 1)];
+    });
+    const broad = parts.filter(([, size, part]) => part > 0 && part < 1 && size > SMALLEST);
+    if (broad.length === 0) return;
+    for (const [equation, size, part] of broad) {
+      sizes.set(equation, Math.max(SMALLEST, 0.985 * part * size));
+      equation.style.setProperty("--fit", String(sizes.get(equation)));
+    }
+  }
 }

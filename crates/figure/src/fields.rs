@@ -6,7 +6,7 @@ use crate::field_lines::{Sampled, seat, without};
 use crate::geometry::{Point, Rect};
 use crate::label::Placer;
 use crate::legend::{Sample, legend};
-use crate::palette::{Dash, Ink, Stroke, THIN};
+use crate::palette::{Dash, Ink, Stroke};
 use crate::scene::Scene;
 use crate::side::{self, Side};
 use crate::text::{Align, Label};
@@ -19,9 +19,6 @@ use workings::role::Role;
 const ROOM: f64 = 104.0;
 /// From one panel to the next, px.
 const BETWEEN: f64 = 34.0;
-
-/// The line on which lines of equal stress end because the stress jumps there.
-const JUMPS: Stroke = Stroke::solid(Ink::Quiet, THIN);
 
 /// One of the three panels.
 struct Shown {
@@ -101,7 +98,7 @@ pub(crate) fn fields(scene: &Scene, view: &BeamView<'_>) -> Drawing {
     }
     entries.push((Sample::Line(Stroke::AXIS), Label::words("neutral axis")));
     if jumps {
-        entries.push((Sample::Line(JUMPS), Label::words("where the stress jumps")));
+        entries.push((Sample::Line(side::JUMPS), Label::words("where the stress jumps")));
     }
     entries.push((Sample::None, Label::words(side.remark(scene))));
     let under = bounds(&marks);
@@ -179,7 +176,7 @@ fn panel(scene: &Scene, view: &BeamView<'_>, field: &StressField<'_>, side: &Sid
     let axis = vec![side.at(0.0, axis), side.at(view.along().length, axis)];
     marks.extend(side::path(&without(&[axis], &taken), Stroke::AXIS));
     let jumps = sampled.jumps(side);
-    marks.extend(side::path(&without(&jumps, &taken), JUMPS));
+    marks.extend(side::path(&without(&jumps, &taken), side::JUMPS));
     for stroke in shown.inks {
         let lines: Vec<Vec<Point>> = drawn
             .iter()

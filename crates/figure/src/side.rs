@@ -4,7 +4,7 @@ use crate::drawing::{Mark, Step};
 use crate::fields::short_number;
 use crate::geometry::{Point, Rect};
 use crate::label::{Escape, Placer, Seat, Wish};
-use crate::palette::{Ink, MEDIUM, Stroke};
+use crate::palette::{Ink, MEDIUM, Stroke, THIN};
 use crate::scene::Scene;
 use crate::support;
 use crate::text::Label;
@@ -15,6 +15,9 @@ use workings::role::Role;
 /// How many times as large as lengths heights may be drawn.
 const STRETCHES: [f64; 16] =
     [0.1, 0.2, 0.5, 1.0, 1.5, 2.0, 2.5, 3.0, 4.0, 5.0, 6.0, 8.0, 10.0, 15.0, 20.0, 40.0];
+
+/// The line at which a stress jumps: lines of equal stress end on it, trajectories turn there or end.
+pub(crate) const JUMPS: Stroke = Stroke::solid(Ink::Quiet, THIN);
 
 /// Where the side of the beam stands on the sheet.
 #[derive(Clone, Copy, Debug)]

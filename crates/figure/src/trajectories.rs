@@ -7,11 +7,11 @@ use crate::legend::{Sample, legend};
 use crate::palette::{Ink, Stroke};
 use crate::point_words;
 use crate::scene::Scene;
-use crate::side::Side;
+use crate::side::{self, Side};
 use crate::text::Label;
 use crate::trajectory_lines;
 use crate::view::BeamView;
-use mechanics::stress::{Family, StressField};
+use mechanics::stress::{Family, Panel, StressField};
 use workings::dimension::Dimension;
 use workings::role::Role;
 
@@ -25,7 +25,10 @@ pub(crate) fn trajectories(scene: &Scene, view: &BeamView<'_>) -> Drawing {
     let field = StressField::new(view.solution, scene.section);
     let side = Side::new(scene, view, 0.0, ROOM);
     let axis = scene.values.neutral_axis;
-    let mut marks = vec![side.axis(scene)];
+    let jumps: Vec<Mark> = jumps(&field, &side);
+    let has_jumps = !jumps.is_empty();
+    let mut marks = jumps;
+    marks.push(side.axis(scene));
     let mut counts = [0; 2];
     let families = [
         (Family::Compression, 1, "compression", "Lines of principal compression"),
@@ -77,12 +80,41 @@ pub(crate) fn trajectories(scene: &Scene, view: &BeamView<'_>) -> Drawing {
         entries.push((Sample::None, Label::words("no stress, no lines")));
     }
     entries.push((Sample::Line(Stroke::AXIS), Label::words("neutral axis")));
+    if has_jumps {
+        entries.push((Sample::Line(side::JUMPS), Label::words("where the stress jumps")));
+    }
     entries.push((Sample::None, Label::words(remark(scene, &side))));
     let under = bounds(&marks);
     marks.push(legend(&entries, under, scene.sheet));
     let (short, long) = describe(scene, &field, &side, counts);
     Drawing::on_sheet("trajectories", "Stress trajectories", 8.0, scene.sheet.width, marks)
         .described(short, long)
+}
+
+/// The heights at which the stress jumps, along the whole beam: there the lines turn, or end.
+fn jumps(field: &StressField<'_>, side: &Side) -> Vec<Mark> {
+    let least = 0.005 * field.scale();
+    let jumps = |below: &Panel, above: &Panel| {
+        [0.0, 0.5, 1.0].into_iter().any(|part| {
+            let station = below.from + part * (below.to - below.from);
+            let (one, other) =
+                (field.stress(below, station, below.top), field.stress(above, station, above.bottom));
+            (one.shear - other.shear).abs() > least || (one.normal - other.normal).abs() > least
+        })
+    };
+    let mut heights: Vec<f64> = Vec::new();
+    for below in field.panels() {
+        let Some(above) = field.panel(below.stretch, below.strip + 1) else { continue };
+        if !heights.contains(&below.top) && jumps(&below, &above) {
+            heights.push(below.top);
+        }
+    }
+    let line = |height: f64| Mark::Line {
+        from: side.at(0.0, height),
+        to: side.at(field.length(), height),
+        stroke: side::JUMPS,
+    };
+    heights.into_iter().map(line).collect()
 }
 
 /// What is to be said of the scales, and of the angles that they change.

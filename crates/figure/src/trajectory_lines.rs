@@ -17,6 +17,8 @@ const APART: f64 = 21.0;
 const NEAREST: (f64, f64) = (0.8, 0.38);
 /// A line is no shorter than this, px.
 const SHORTEST: f64 = 30.0;
+/// A piece beyond a jump of the stress that ends after less than this is left out, px.
+const STUB: f64 = 36.0;
 /// What is as near to midspan as this lies on it, px.
 const ON_MIDSPAN: f64 = 1e-6;
 /// Distance of the points of a line at which it is looked how near another is, px.
@@ -56,6 +58,8 @@ struct Line {
     last: Option<TrajectoryPoint>,
     /// Whether it came back to where it began.
     is_ring: bool,
+    /// How many steps and points it had where it last came to a jump of the stress, with the points beyond still to come.
+    corner: Option<(usize, usize)>,
     /// Midspan, px, where a line ends whose other half is its image.
     middle: Option<f64>,
     /// Whether it ends there.
@@ -74,6 +78,18 @@ impl Line {
         is_ring || !self.points[..older].iter().all(apart)
     }
 
+    /// Ends where it would crowd, or where it last came to a jump of the stress, if that is not far back: a short piece beyond
+    /// would seem to end in the air.
+    fn end(&mut self, last: Step) {
+        match self.corner.filter(|&(_, points)| length(&self.points[points.saturating_sub(1)..]) < STUB) {
+            Some((steps, points)) if steps > 1 => {
+                self.steps.truncate(steps);
+                self.points.truncate(points);
+            }
+            _ => self.steps.push(last),
+        }
+    }
+
     /// Goes on to a point; whether nothing is in the way.
     fn reach(&mut self, next: TrajectoryPoint, side: &Side, near: &Near) -> bool {
         let to = side.at(next.station, next.height);
@@ -85,6 +101,7 @@ impl Line {
         let from = side.at(last.station, last.height);
         let third = mechanics::real::hypot(next.station - last.station, next.height - last.height) / 3.0;
         if third == 0.0 {
+            self.corner = Some((self.steps.len(), self.points.len()));
             return true;
         }
         let beside = |of: TrajectoryPoint, by: f64| {
@@ -108,7 +125,7 @@ impl Line {
                 return false;
             }
             if !near.is_free(at, NEAREST.1 * APART) || self.meets_itself(at) {
-                self.steps.push(Step::Curve { first: head[0], second: head[1], to: at });
+                self.end(Step::Curve { first: head[0], second: head[1], to: at });
                 return false;
             }
             self.points.push(at);
