@@ -11,7 +11,7 @@ const FOLD_SLACK = 6;
  * @returns {{top: number, bottom: number}[]}
  */
 function foldParts(step) {
-  const blocks = ".plate, figcaption, .fields, .piece > *, h2, h3, p, li, tr, details[open]";
+  const blocks = ".plate, figcaption, .fields, .piece > *, .equation, h2, h3, p, li, tr, details[open]";
   const found = [...step.querySelectorAll(blocks)].filter((part) => !part.closest("svg, .grips, .plate .piece, details:not([open]), [hidden]"));
   const lowest = found.filter((part) => !part.querySelector(blocks) || part.matches(".plate, .fields"));
   const boxes = (lowest.length > 0 ? lowest : [step]).flatMap((part) => {
@@ -27,15 +27,20 @@ function foldParts(step) {
  * @returns {{top: number, bottom: number, height: number}[]}
  */
 function foldBands(plate) {
+  const box = plate.getBoundingClientRect();
   const groups = [...plate.querySelectorAll("svg:not(.ink) > g")].map((group) => group.getBoundingClientRect());
   groups.sort((one, other) => one.top - other.top);
   /** @type {{top: number, bottom: number, height: number}[]} */
   const bands = [];
-  for (const { top, bottom } of groups.length > 0 ? groups : [plate.getBoundingClientRect()]) {
+  for (const { top, bottom } of groups.length > 0 ? groups : [box]) {
     const last = bands.at(-1);
     if (last && top < last.bottom) Object.assign(last, { bottom: Math.max(last.bottom, bottom), height: Math.max(last.bottom, bottom) - last.top });
     else bands.push({ top, bottom, height: bottom - top });
   }
+  // The room above the first and below the last belongs to them.
+  Object.assign(bands[0], { top: box.top, height: bands[0].bottom - box.top });
+  const end = bands[bands.length - 1];
+  Object.assign(end, { bottom: box.bottom, height: box.bottom - end.top });
   return bands;
 }
 
@@ -142,8 +147,9 @@ function lectureWay(root) {
     const { top, bottom } = free();
     const parts = foldParts(part);
     const [first, last] = [Math.min(...parts.map((each) => each.top)), Math.max(...parts.map((each) => each.bottom))];
-    if (last - first <= bottom - top) bring(part);
-    else goTo(Math.max(0, scrollY + last - bottom));
+    const isWhole = last - first <= bottom - top;
+    const way = isWhole && first < top ? first - top : isWhole && last <= bottom ? 0 : last - bottom;
+    if (way !== 0) goTo(Math.max(0, scrollY + way));
   }
 
   return { free, goTo, arrive, scroll, bring, bringEnd };

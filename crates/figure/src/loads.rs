@@ -9,7 +9,7 @@ use crate::label::{Escape, Seat, Wish};
 use crate::palette::{Ink, MEDIUM, Stroke, THIN};
 use crate::reactions::sized;
 use crate::scale::{Along, ArrowScale, HALF_DEPTH};
-use crate::text::Label;
+use crate::text::{Label, Level};
 use crate::view::BeamView;
 use core::f64::consts::PI;
 use mechanics::beam::Load;
@@ -160,10 +160,19 @@ struct SpreadBlock {
 }
 
 impl Sketcher<'_> {
+    /// The load's symbol; of one that is named in words its name, which says more beside an arrow.
+    fn symbol(&self, load: usize, role: Role) -> Label {
+        let name = self.view.load_index(load);
+        let symbol = self.view.scribe.symbol(role, name);
+        // Of a word the whole stands below the letter; of `P1` the figure alone, and `A3` is a symbol, though of something else.
+        let is_word = name.chars().count() > 1 && !name.contains(|sign: char| sign.is_ascii_digit());
+        let below = symbol.runs.last().is_some_and(|run| run.level == Level::Index && run.text == name);
+        if is_word && below { Label::words(name) } else { symbol }
+    }
+
     /// The load's symbol and its size; the arrow tells the direction.
     fn equation(&self, load: usize, role: Role, value: f64, dimension: Dimension) -> Label {
-        let symbol = self.view.scribe.symbol(role, self.view.load_index(load));
-        sized(symbol, value, self.view.scribe.given(value.abs(), dimension, role))
+        sized(self.symbol(load, role), value, self.view.scribe.given(value.abs(), dimension, role))
     }
 
     fn spreads(&mut self) -> Vec<Mark> {
@@ -261,7 +270,7 @@ impl Sketcher<'_> {
         let (view, role) = (self.view, Role::SpreadLoad);
         let size =
             |down: f64| Label::words(view.scribe.terse_text(down.abs(), Dimension::FORCE_PER_LENGTH, role));
-        let symbol = || view.scribe.symbol(role, view.load_index(block.load));
+        let symbol = || self.symbol(block.load, role);
         let (first, last) = (edge[0], edge[edge.len() - 1]);
         if block.down_from == block.down_to {
             let symbol = if block.own_weight { Label::words("own weight") } else { symbol() };

@@ -12,7 +12,7 @@ fn solved(loads: &str) -> Solved {
     let text = format!(
         "title = \"A beam\"\nunits = \"metric\"\n[beam]\nlength = \"4 m\"\n\
          supports = [{{ pin = \"0 m\" }}, {{ roller = \"4 m\" }}]\nloads = [{loads}]\n\
-         [section]\nshape = \"T\"\nwidth = \"120 mm\"\nheight = \"150 mm\"\nflange-thickness = \"30 mm\"\nweb-thickness = \"30 mm\"\n\
+         [material]\nname = \"oak\"\nE = \"11 GPa\"\n[section]\nshape = \"T\"\nwidth = \"120 mm\"\nheight = \"150 mm\"\nflange-thickness = \"30 mm\"\nweb-thickness = \"30 mm\"\n\
          [slice]\nat = \"0.5 m\"\nlength = \"50 mm\"\n[cut]\nat = \"neutral axis\"\n"
     );
     let reading = lesson::read(&text, "side.toml");
