@@ -270,7 +270,8 @@ impl Sketcher<'_> {
         let (view, role) = (self.view, Role::SpreadLoad);
         let size =
             |down: f64| Label::words(view.scribe.terse_text(down.abs(), Dimension::FORCE_PER_LENGTH, role));
-        let symbol = || self.symbol(block.load, role);
+        let symbol = self.symbol(block.load, role);
+        let symbol = || symbol.clone();
         let (first, last) = (edge[0], edge[edge.len() - 1]);
         if block.down_from == block.down_to {
             let symbol = if block.own_weight { Label::words("own weight") } else { symbol() };
