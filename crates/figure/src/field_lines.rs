@@ -42,7 +42,8 @@ impl Sampled {
             let mut places = Vec::new();
             let mut k = 0.0;
             while k <= count {
-                places.push(from + (to - from) * k / count);
+                // The edge itself, to the last bit: neighbours are found by it.
+                places.push(if k < count { from + (to - from) * k / count } else { to });
                 k += 1.0;
             }
             places
