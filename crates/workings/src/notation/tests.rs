@@ -54,7 +54,7 @@ fn the_flexural_rigidity_is_written_as_a_product() {
         assert_eq!(plain_of(profile, Role::FlexuralRigidity), format!("E {second_moment}"));
         let row = plain(&table::letters(profile, Role::FlexuralRigidity)[0]);
         assert_eq!(row, format!("E {second_moment}"), "{}", profile.name());
-        notation.extend(Role::SecondMoment, "I_x").unwrap();
+        notation.extend(Role::SecondMoment, "I_x").expect("a symbol");
         assert_eq!(notation.symbol(&Symbol::plain(Role::FlexuralRigidity)).plain(), "E I_x");
     }
 }
