@@ -327,10 +327,7 @@ impl Placer {
                 }
                 let (dx, dy) = (f64::from(across) * STEP, f64::from(down) * STEP);
                 let rect = home_rect.moved(dx, dy);
-                // On a line one may stand where there is no other room, on a leader never: it would seem to end there.
-                let on_leader =
-                    || self.leaders.iter().any(|&(from, to)| rect.grown(LINE_ROOM).is_crossed(from, to));
-                if !self.is_clear_of_boxes(rect) || (strict && !self.is_clear_of_lines(rect)) || on_leader() {
+                if !self.is_clear_of_boxes(rect) || (strict && !self.is_clear_of_lines(rect)) {
                     continue;
                 }
                 if let Some(leader) = self.tie(rect, wish) {
@@ -369,8 +366,7 @@ impl Placer {
     /// Whether nothing stands in the way of a leader to `at`; what the leader points at does not.
     fn leaves_free(&self, at: Point, from: Point, to: Point) -> bool {
         let holds_place = |rect: &Rect| rect.grown(2.5).nearest(at) == at;
-        let near = Rect::between(from, to).grown(LINE_ROOM);
-        !self.labels.near(near).any(|rect| rect.grown(LINE_ROOM).is_crossed(from, to))
+        self.is_clear_between(from, to)
             && !self.leaders.iter().any(|&leader| crosses((from, to), leader))
             && !self
                 .boxes
