@@ -213,7 +213,7 @@ fn describe(view: &BeamView<'_>, factor: f64, place: Option<f64>, long: &mut Des
                 value(station),
                 words::place(view, station)
             ));
-            long.sentence(format!("In the drawing {}.", remark(factor)));
+            long.sentence(format!("In the drawing: {}.", remark(factor)));
         }
         _ => long.sentence("The beam stays straight."),
     }

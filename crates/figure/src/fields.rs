@@ -103,7 +103,7 @@ pub(crate) fn fields(scene: &Scene, view: &BeamView<'_>) -> Drawing {
     entries.push((Sample::None, Label::words(side.remark(scene))));
     let under = bounds(&marks);
     marks.push(legend(&entries, under, scene.sheet));
-    long.sentence(format!("In the drawing {}.", side.remark(scene)));
+    long.sentence(format!("In the drawing: {}.", side.remark(scene)));
     let scribe = view.scribe;
     let most = scribe.text(field.scale(), Dimension::STRESS, Role::PrincipalStress);
     let short = at_most(&format!(

@@ -85,7 +85,7 @@ pub(crate) fn describe(scene: &Scene) -> (String, Description) {
             .iter()
             .filter_map(|&k| scene.problem.part_names.get(k).map(String::as_str))
             .collect();
-        format!("{} holds {} to the rest", joint.name, beyond.join(" and "))
+        format!("{}: the joint of {} to the rest", joint.name, beyond.join(" and "))
     });
     long.list(joints.collect());
     long.sentence(format!(

@@ -176,6 +176,6 @@ fn describe(
     });
     let head = ["Height", "Largest", "Smallest", "Direction of the largest"];
     long.table("Principal stresses at the slice", &head, rows.collect());
-    long.sentence(format!("In the drawing {}.", remark(scene, side)));
+    long.sentence(format!("In the drawing: {}.", remark(scene, side)));
     (short, long)
 }

@@ -9,6 +9,7 @@ use crate::role::{Role, Symbol};
 use crate::solved::Solved;
 use crate::value::Value;
 use crate::working::{HeightSide, Place};
+use mechanics::beam::Curve;
 use mechanics::elastic::{
     Across, Effort, ElasticField, ElasticShear, Fault, LargestElastic, SharpCorner, ShearForce,
 };
@@ -193,6 +194,23 @@ impl ElasticTruth {
     /// Poisson's ratio that was reckoned with.
     pub fn poisson_ratio(&self) -> f64 {
         self.elastic.poisson_ratio()
+    }
+
+    /// How much shear adds to the deflection, about, as a part of the largest one of bending alone; none where nothing bends or
+    /// no shear force acts at the slice.
+    ///
+    /// Between two supports without moments at its ends the sag of shear at any station is `f M / (G A)`, exactly; here that of
+    /// the largest moment stands for any beam.
+    pub fn share_of_deflection(&self, solved: &Solved) -> Option<f64> {
+        let largest = |curve: Curve| {
+            let extremes = solved.beam().extremes(curve);
+            let sizes =
+                [extremes.highest, extremes.lowest].into_iter().flatten().map(|extreme| extreme.value.abs());
+            sizes.fold(0.0, f64::max)
+        };
+        let (moment, deflection) = (largest(Curve::BendingMoment), largest(Curve::Deflection));
+        let share = self.tilt / self.shear_force.abs() * moment / deflection;
+        share.is_finite().then_some(share)
     }
 
     /// The corners at which the stress has no limit.

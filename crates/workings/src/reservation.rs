@@ -67,7 +67,8 @@ pub fn reservations(solved: &Solved) -> Vec<Reservation> {
         Reservation {
             topic: Topic::Assumptions,
             sentence: "The beam is straight and prismatic, its material elastic, and plane sections stay plane; the \
-                       loads act in the plane of symmetry, so that the beam does not twist."
+                       loads act in an upright plane of symmetry or, where there is none, through the shear centre, so that \
+                       the beam does not twist."
                 .into(),
             here: true,
         },

@@ -29,12 +29,12 @@ pub enum Chapter {
     Materials,
     /// First moment, width, shear stress on the cut.
     Shear,
-    /// Shear flow in thin walls, shear centre.
+    /// Bending about an axis that is no principal one.
+    Skew,
+    /// Shear flow in thin walls, shear centre; where bending is askew it reads what that chapter found.
     Walls,
     /// Principal stresses at the cut; where the beam is governed.
     Point,
-    /// Bending about an axis that is no principal one.
-    Skew,
     /// The finite slice and its balances.
     Slice,
     /// Joints: shear flow, fasteners.
@@ -53,9 +53,9 @@ impl Chapter {
         Self::Bending,
         Self::Materials,
         Self::Shear,
+        Self::Skew,
         Self::Walls,
         Self::Point,
-        Self::Skew,
         Self::Slice,
         Self::Joints,
         Self::Allowables,

@@ -30,7 +30,7 @@ impl Author<'_> {
         );
         let joint = problem.cut.joint.as_deref().filter(|name| !name.is_empty());
         let place = match joint {
-            Some(name) => format!("along {name}"),
+            Some(name) => format!("along {}", definite(name)),
             None => "along the level of the cut".to_owned(),
         };
         self.say(line![
@@ -69,9 +69,13 @@ impl Author<'_> {
             let hinges = problem.beam.hinges.iter().map(|&station| {
                 vec![Inline::Given(Quantity::new(station, Dimension::LENGTH), Role::Station)]
             });
-            words.push(if problem.beam.hinges.len() == 1 { " A hinge at " } else { " Hinges at " }.into());
+            let (before, after) = match problem.beam.hinges.len() {
+                1 => (" A hinge at ", " lets"),
+                _ => (" Hinges at ", " let"),
+            };
+            words.push(before.into());
             words.extend(listed(hinges.collect()));
-            words.push(" let it turn freely there: no bending moment passes.".into());
+            words.push(format!("{after} it turn freely there: no bending moment passes.").into());
         }
         words
     }
@@ -198,9 +202,10 @@ impl Author<'_> {
         );
         self.extremes();
         self.at_the_slice();
+        let held = if self.bends_askew() { ", held so that it cannot move sideways" } else { "" };
         self.figure(
             "deflected",
-            line!["The shape that the beam takes, much enlarged upwards and downwards."],
+            line![format!("The shape that the beam takes{held}, much enlarged upwards and downwards.")],
         );
         self.own_words(Scene::Diagrams, When::After);
     }
@@ -260,6 +265,13 @@ fn places(extreme: &Extreme) -> Vec<Inline> {
         });
     }
     listed(items)
+}
+
+/// The name of a joint as a sentence takes it: `the screws`, but `glue line 1`.
+fn definite(name: &str) -> String {
+    let has_article = name.starts_with("the ");
+    let numbered = name.ends_with(|letter: char| letter.is_ascii_digit());
+    if has_article || numbered { name.to_owned() } else { format!("the {name}") }
 }
 
 /// The name of a section with its article.

@@ -63,6 +63,7 @@ impl Author<'_> {
             DepthAxis::Down => quotient,
         };
         self.equation(&Expression::Equal(vec![plain(Role::BendingStress), signed]));
+        self.in_the_material_of_reference();
         self.simple_formula_does_not_hold();
         self.figure(
             "faces",
@@ -78,6 +79,20 @@ impl Author<'_> {
             Inline::Strong(line!["Over a part of the face nothing need balance."])
         ]);
         self.own_words(Scene::Bending, When::After);
+    }
+
+    /// Said where the formula gives the stress in one of several materials alone.
+    fn in_the_material_of_reference(&mut self) {
+        let materials = self.solved.problem().materials();
+        let Some(reference) = materials.iter().find(|material| material.is_reference()) else { return };
+        self.say(line![
+            format!(
+                "That is the stress in {}, the material of reference. In another material it is ",
+                reference.name
+            ),
+            Inline::Math(plain(Role::ModularRatio)),
+            " times as large, so the line of the stress jumps where the material changes."
+        ]);
     }
 
     pub(crate) fn cut(&mut self) {

@@ -60,9 +60,10 @@ pub fn notes(lesson: &Lesson, solved: &Solved, paper: Paper) -> Document {
     author.derivation();
     author.shear();
     author.further_cuts();
+    // The walls of a section that bends askew need what bending askew found.
+    author.skew();
     author.walls();
     author.point();
-    author.skew();
     author.joints();
     author.allowables();
     author.questions(lesson);

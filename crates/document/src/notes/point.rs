@@ -96,10 +96,17 @@ impl Author<'_> {
         };
         self.part("What governs the beam");
         let sentence = self.style.notation.in_its_words(&self.working(most).sentence);
+        let junction = match self.workings().id("equivalent stress at the junction") {
+            Some(_) => {
+                " Where the width jumps, as where a web meets a flange, both act at once, and together they may be worse."
+            }
+            None => "",
+        };
         self.say(line![
-            "Bending is worst at the outer fibre, where there is no shear stress, shear at the neutral axis, where there is no \
-             bending stress. Where web and flange meet both are nearly as large, and together they may be worse. For a ductile \
-             material one stress that counts both, the equivalent stress ",
+            format!(
+                "Bending is worst at the outer fibre, where there is no shear stress, shear at the neutral axis, where there is \
+                 no bending stress.{junction} For a ductile material one stress that counts both, the equivalent stress "
+            ),
             Inline::Math(Expression::Symbol(Symbol::plain(Role::EquivalentStress))),
             ", makes the places comparable. ",
             sentence,
@@ -108,6 +115,11 @@ impl Author<'_> {
             line!["The checked places; how each value comes about stands in the worked solution."],
             &ids,
         );
+        if self.workings().id("shear stress of that torque").is_some() {
+            self.say(line![
+                "A load beside the shear centre twists the beam as well; what that adds is not counted here."
+            ]);
+        }
     }
 }
 

@@ -41,7 +41,7 @@ impl Author<'_> {
         );
     }
 
-    fn bends_askew(&self) -> bool {
+    pub(super) fn bends_askew(&self) -> bool {
         self.workings().chapter(Chapter::Skew).next().is_some()
     }
 
@@ -70,8 +70,8 @@ impl Author<'_> {
     fn why_askew(&mut self) {
         let number = self.next_figure();
         self.say(line![
-            "So far every fibre at one height bore the same stress. Try that here: the pull on the right and the push on the left \
-             of the upright axis would not cancel, and their moment about that axis would be ",
+            "So far every fibre at one height bore the same stress. Try that here: the stresses to the right of the upright axis \
+             and those to the left of it would not cancel each other's turning, and their moment about that axis would be ",
             math(Role::BendingMoment),
             " ",
             math(Role::ProductMoment),
@@ -92,10 +92,11 @@ impl Author<'_> {
     }
 
     fn other_moments(&mut self) {
+        let upright = self.style.notation.in_its_words("the second moment about the upright axis");
         self.say(line![
             "Three numbers of the section are needed: besides ",
             math(Role::SecondMoment),
-            " the second moment about the upright axis and the product moment."
+            format!(" {upright} and the product moment.")
         ]);
         self.equations_of(&[
             "place of the centroid to the right",

@@ -95,10 +95,11 @@ impl Author<'_> {
     /// Centroid and second moment of the transformed section.
     fn whole(&mut self) {
         let key = self.solved.key();
-        self.say(line![
-            "Centroid and second moment are reckoned as those of any section put together from pieces, each with its \
-             transformed breadth; the pieces one by one stand in the worked solution."
-        ]);
+        let both = self.style.notation.in_its_words("Centroid and second moment");
+        self.say(line![format!(
+            "{both} are reckoned as those of any section put together from pieces, each with its transformed breadth; the \
+             pieces one by one stand in the worked solution."
+        )]);
         self.equations(&[key.centroid, key.second_moment]);
     }
 

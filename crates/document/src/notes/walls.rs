@@ -101,7 +101,7 @@ impl Author<'_> {
         }
         if let Some(moment) = self.workings().id("second moment by middle lines") {
             let equation = self.workings().equation(moment);
-            self.say(line!["The middle lines have the second moment"]);
+            self.say(line![self.style.notation.in_its_words("The middle lines have the second moment")]);
             self.equation(&equation);
         }
         match self.solved.cell() {
@@ -264,9 +264,12 @@ impl Author<'_> {
         let whole = self.solved.section().properties().second_moment;
         let moment =
             |value: f64| Inline::Quantity(Quantity::new(value, Dimension::LENGTH_4), Role::SecondMoment);
+        let called = self.style.notation.in_its_words("second moment");
         self.say(line![
-            "All of this is by middle lines: fillets and what walls share at corners are not met exactly. The second moment by \
-             middle lines is ",
+            format!(
+                "All of this is by middle lines: fillets and what walls share at corners are not met exactly. The {called} by \
+                 middle lines is "
+            ),
             moment(of.walls.second_moment()),
             "; that of the outline is ",
             moment(whole),

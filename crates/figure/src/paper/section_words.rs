@@ -62,7 +62,7 @@ fn shape(scene: &Scene) -> Description {
     let joints = scene.problem.joints.iter().map(|joint| {
         let names = joint.beyond.iter().filter_map(|&part| scene.problem.part_names.get(part));
         let names: Vec<&str> = names.map(String::as_str).collect();
-        format!("{} holds {} to the rest", joint.name, names.join(" and "))
+        format!("{}: the joint of {} to the rest", joint.name, names.join(" and "))
     });
     long.list(joints.collect());
     long

@@ -111,7 +111,8 @@ impl Builder<'_> {
             };
             // Nothing of the beam lies left of its first station or right of its last.
             let ends = (place > 0, place < last_place);
-            values.push(self.at_key(key, ends, shear, moment)?);
+            let loaded = place > 0 && intensities.last().is_some_and(|intensity| intensity.is_some());
+            values.push(self.at_key(key, ends, loaded, shear, moment)?);
         }
         let stops = keys.iter().zip(&values);
         let stops =
@@ -319,17 +320,19 @@ impl Builder<'_> {
         )
     }
 
-    /// V and M on both sides of a key station, from what they are just left of it.
+    /// V and M on both sides of a key station, from what they are just left of it; `loaded` where a spread load acts
+    /// between it and the station before.
     fn at_key(
         &mut self,
         key: &Key,
         ends: (bool, bool),
+        loaded: bool,
         shear: Expression,
         moment: Expression,
     ) -> Result<Values, EvaluationError> {
         let turning: Vec<Expression> = key.turning.iter().map(|couple| -couple.clone()).collect();
-        let shear = self.one_at_key(key, ends, Role::ShearForce, shear, &key.up)?;
-        let moment = self.one_at_key(key, ends, Role::BendingMoment, moment, &turning)?;
+        let shear = self.one_at_key(key, ends, loaded, Role::ShearForce, shear, &key.up)?;
+        let moment = self.one_at_key(key, ends, loaded, Role::BendingMoment, moment, &turning)?;
         Ok(Values { shear, moment })
     }
 
@@ -337,6 +340,7 @@ impl Builder<'_> {
         &mut self,
         key: &Key,
         (has_left, has_right): (bool, bool),
+        loaded: bool,
         role: Role,
         before: Expression,
         jump: &[Expression],
@@ -345,12 +349,19 @@ impl Builder<'_> {
         let (what, along, across) = match role {
             Role::ShearForce => (
                 "shear force",
-                "From the station before: the load in between lowers V by its area.",
+                match (has_left, loaded) {
+                    (false, _) => "Here the beam begins, and no force acts: V is zero.",
+                    (true, true) => "From the station before: the load in between lowers V by its area.",
+                    (true, false) => "From the station before: no load acts in between, so V stays as it is.",
+                },
                 "What acts up at the station makes V jump up, what acts down makes it jump down.",
             ),
             _ => (
                 "bending moment",
-                "From the station before: M changes by the area under V in between.",
+                match has_left {
+                    false => "Here the beam begins, and no couple acts: M is zero.",
+                    true => "From the station before: M changes by the area under V in between.",
+                },
                 "A couple makes M jump: a counter-clockwise one down, a clockwise one up; V does not notice it.",
             ),
         };

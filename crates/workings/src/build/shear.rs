@@ -256,15 +256,16 @@ impl Builder<'_> {
         says: &str,
     ) -> Result<CutStress, EvaluationError> {
         let height = self.value(at.height);
-        let mut same = |role: Role, what: &str, id: Id| {
+        let mut same = |role: Role, what: &str, says: &str, id: Id| {
             let entry = Entry::new(CHAPTER, role, at.index, format!("{what} at the neutral axis"))
                 .height(height, Some(at.side))
-                .says(format!("The cut lies at the neutral axis. {says}"));
+                .says(says);
             self.formula(entry, id.into())
         };
-        let first_moment = same(Role::FirstMoment, "first moment", cut.first_moment)?;
-        let width = same(Role::WidthAtCut, "width", cut.width)?;
-        let stress = same(Role::ShearStress, "shear stress", stress)?;
+        let of_the_cut = "The cut lies at the neutral axis, so the first moment is that of the cut.";
+        let first_moment = same(Role::FirstMoment, "first moment", of_the_cut, cut.first_moment)?;
+        let width = same(Role::WidthAtCut, "width", "The width is that of the cut, too.", cut.width)?;
+        let stress = same(Role::ShearStress, "shear stress", says, stress)?;
         Ok(CutStress { cut: CutWorkings { first_moment, width, ..cut.clone() }, stress })
     }
 

@@ -86,6 +86,7 @@ impl Notation {
         match self.habits.second_moment_words {
             SecondMomentWords::SecondMomentOfArea => sentence.to_owned(),
             SecondMomentWords::MomentOfInertia => sentence
+                .replace("second moments", "moments of inertia")
                 .replace("second moment of area", "moment of inertia")
                 .replace("second moment", "moment of inertia")
                 .replace("Second moment", "Moment of inertia"),
