@@ -271,7 +271,8 @@ fn legend_entries(scene: &Scene) -> Vec<(Sample, Label)> {
         entries.push((Sample::Glue, Label::words("glue line")));
     }
     if has(JointKind::Fasteners) {
-        entries.push((Sample::Line(Stroke::solid(Ink::Line, MEDIUM)), Label::words("nails or bolts")));
+        entries
+            .push((Sample::Line(Stroke::solid(Ink::Line, MEDIUM)), Label::words("nails, screws or bolts")));
     }
     entries.extend(materials::entries(scene, Told::Ratio));
     entries.push((Sample::None, Label::words(format!("unit of the sizes: {}", unit_of_sizes(scene)))));

@@ -6,7 +6,7 @@ use crate::tree::{Alignment, Block, CalloutKind, Inline};
 use lesson::{Scene, When};
 use workings::expression::Expression;
 use workings::role::{Role, Symbol};
-use workings::solved::{AllowableWorkings, RatioWorkings};
+use workings::solved::{AllowableWorkings, LimitWorkings, RatioWorkings};
 use workings::working::{Chapter, Id};
 
 impl Author<'_> {
@@ -83,6 +83,13 @@ impl Author<'_> {
         if !largest.is_empty() {
             words.push(".".into());
         }
+        let bending =
+            |limit: &LimitWorkings| matches!(self.working(limit.reached).symbol.role, Role::BendingStress);
+        if !allowables.limits.iter().any(bending) {
+            words.push(
+                " What the bending stress may be is not given here, so it is not among the limits.".into(),
+            );
+        }
         self.say(words);
     }
 
@@ -136,7 +143,7 @@ impl Author<'_> {
             "This beam has a ratio of ",
             Inline::Quantity(own, Role::Ratio),
             verdict,
-            " Timber bears little shear along its grain, so short timber beams are the usual case of the former."
+            " Timber bears little shear along its grain: short timber beams are the usual case in which shear governs."
         ]);
         self.figure(
             "span-and-depth",
