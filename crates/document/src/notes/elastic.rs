@@ -67,6 +67,9 @@ impl Author<'_> {
             Inline::Quantity(Quantity::new(truth.tilt, Dimension::NONE), Role::Slope),
             ", besides the slope of bending."
         ]);
+        if self.bends_askew() {
+            self.say(line!["All of this is for a beam that is held so that it cannot move sideways, as the formula takes it."]);
+        }
         for caution in truth.cautions(self.solved) {
             self.say(line![caution]);
         }

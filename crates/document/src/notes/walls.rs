@@ -136,7 +136,7 @@ impl Author<'_> {
         }
         self.say(line![format!(
             "Now cut the cell open at {}, in thought. There is a free edge again, and from there all goes counter-clockwise as in any open section:",
-            cell.cut_at
+            cell.cut_at.replace(" end of ", " end of the ")
         )]);
         self.equations(&cell.open);
         self.say(line![
