@@ -9,13 +9,13 @@ use workings::style::Style;
 pub struct Room {
     /// A chain that is not broader than this stands in one row.
     one_row: f64,
-    /// A sum broader than this is carried on in a further row.
+    /// A sum that is broader than this with what stands left of it is carried on in a further row.
     longest_sum: f64,
 }
 
 impl Room {
     /// The measure of a page: of an 11 pt formula 128 mm hold about seventy characters, less the number at its end.
-    pub const PAGE: Self = Self { one_row: 54.0, longest_sum: 68.0 };
+    pub const PAGE: Self = Self { one_row: 54.0, longest_sum: 60.0 };
     /// The window of a phone, 390 px wide: about forty characters, less what stands on the left.
     pub const HAND: Self = Self { one_row: 34.0, longest_sum: 33.0 };
 }
@@ -130,7 +130,11 @@ fn add_sum(
         }
         filled += broad;
         if let Some(line) = lines.last_mut() {
-            line.push(term.clone());
+            match term {
+                // A sum in a sum needs no brackets, and where each stands in a row of its own it has none.
+                Expression::Sum(inner) => line.extend(inner.iter().cloned()),
+                term => line.push(term.clone()),
+            }
         }
     }
     let (mut left, mut relation) = (left, relation);

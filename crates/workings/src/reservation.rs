@@ -48,7 +48,7 @@ pub struct Reservation {
 /// and Goodier, Theory of Elasticity, table for bending of rectangular bars; from memory).
 const WIDE: f64 = 1.0;
 
-/// A beam shorter than this many depths between supports carries much of its load otherwise than bending theory says;
+/// A beam no longer than this many depths carries much of its load otherwise than bending theory says;
 /// common practice, no source.
 const SHORT: f64 = 5.0;
 
@@ -216,14 +216,7 @@ fn materials(solved: &Solved) -> Reservation {
     let mut sentence = "Parts of different material are taken as one by counting areas with their modular ratios; the joint \
                         between them must hold without slip."
         .to_owned();
-    let section = solved.section();
-    let levels: Vec<f64> = section.levels().collect();
-    let side_by_side = levels.windows(2).any(|pair| {
-        let chords = section.chords(0.5 * (pair[0] + pair[1]), HeightSide::Above);
-        let ratio = |part: usize| parts.get(part).map(|part| part.modular_ratio);
-        chords.windows(2).any(|two| ratio(two[0].part) != ratio(two[1].part))
-    });
-    if side_by_side {
+    if materials_side_by_side(solved) {
         sentence.push_str(
             " Where materials lie side by side, V Q/(I t) is the mean over all of them, and the stiffer one bears more.",
         );
@@ -231,8 +224,20 @@ fn materials(solved: &Solved) -> Reservation {
     Reservation { topic: Topic::Materials, sentence, here }
 }
 
+/// Whether materials of several moduli lie side by side at some height.
+pub fn materials_side_by_side(solved: &Solved) -> bool {
+    let (section, parts) = (solved.section(), &solved.problem().parts);
+    let levels: Vec<f64> = section.levels().collect();
+    levels.windows(2).any(|pair| {
+        let chords = section.chords(0.5 * (pair[0] + pair[1]), HeightSide::Above);
+        let ratio = |part: usize| parts.get(part).map(|part| part.modular_ratio);
+        chords.windows(2).any(|two| ratio(two[0].part) != ratio(two[1].part))
+    })
+}
+
 fn short(solved: &Solved) -> Reservation {
-    let here = solved.problem().beam.length < SHORT * solved.section().properties().height();
+    let depths = solved.problem().beam.length / solved.section().properties().height();
+    let here = depths <= SHORT * (1.0 + 1e-9);
     let sentence = "In a short, deep beam the load goes to the supports more directly than bending theory says, and the \
                     stresses are others.";
     Reservation { topic: Topic::ShortBeam, sentence: sentence.into(), here }

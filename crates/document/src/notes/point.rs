@@ -5,6 +5,7 @@ use super::line;
 use crate::tree::{Block, Inline};
 use lesson::{Scene, When};
 use workings::expression::Expression;
+use workings::reservation::materials_side_by_side;
 use workings::role::{Role, Symbol};
 use workings::working::Id;
 
@@ -65,6 +66,12 @@ impl Author<'_> {
     fn over_the_side(&mut self) {
         let number = self.next_figure();
         self.say(from_point_to_point(&format!(" (figure {number})")));
+        if materials_side_by_side(self.solved) {
+            self.say(line![
+                "Where several materials lie side by side, this drawing and the next are for the material of reference; another \
+                 one bears its modular ratio times as much."
+            ]);
+        }
         self.figure(
             "fields",
             line!["Bending stress, shear stress and largest principal stress over the side of the beam, by lines of equal stress."],
