@@ -9,7 +9,7 @@ use workings::style::Style;
 pub struct Room {
     /// A chain that is not broader than this stands in one row.
     one_row: f64,
-    /// A sum that is broader than this with what stands left of it is carried on in a further row.
+    /// A sum broader than this is carried on in a further row.
     longest_sum: f64,
 }
 

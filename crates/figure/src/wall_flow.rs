@@ -31,6 +31,8 @@ const ARROW: f64 = 34.0;
 const NOTHING: f64 = 1e-9;
 /// A point nearer to a wall's line than this part of the section's size is on it.
 const ON_THE_LINE: f64 = 0.02;
+/// Distance of a label from the tip of an ordinate where walls meet, px.
+const JOINT_GAP: f64 = 8.0;
 /// Distance of the dimension line of the shear centre below all else, px: labels stand between.
 const BELOW: f64 = 26.0;
 /// Length of the arrow of the shear force, px.
@@ -221,7 +223,9 @@ fn values(scene: &Scene, frame: &Frame, flowing: &Flowing) -> Vec<Wish> {
     }
     for (wall, part) in at_joints(flowing) {
         let Some(side) = Side::of(scene, frame, flowing, wall) else { continue };
-        wishes.extend(wish(scene, &side, part, size(flowing.flow.at(wall, part))));
+        // The curve leaves the tip aslant: a label closer by would be moved off, and its leader read as a minus sign.
+        let beside = wish(scene, &side, part, size(flowing.flow.at(wall, part)));
+        wishes.extend(beside.map(|wish| wish.gap(JOINT_GAP)));
     }
     wishes
 }
