@@ -35,7 +35,7 @@ for (const lesson of names) {
     const first = await said(page);
     // Another load, the same section: a drag that is ended.
     await page.evaluate(() => {
-      const grip = document.querySelector('.plate[data-grips="drawing-beam"] .grip');
+      const grip = document.querySelector(".grip");
       grip.focus();
       for (let press = 0; press < 5; press += 1) {
         grip.dispatchEvent(new KeyboardEvent("keydown", { key: "ArrowUp", bubbles: true, cancelable: true }));

@@ -28,6 +28,28 @@ pub fn channel() -> Maker {
     )
 }
 
+/// A box of middle lines 150 mm by 240 mm, strips 6 mm, back 12 mm, cover 3 mm; V = 4 kN.
+///
+/// By hand: I = 43.2e6 mm⁴; cut open at the lower left corner the flows sum up to 750, 2720, 750 and -1280 N along the lower strip,
+/// the cover, the upper strip and the back; closed by -(125 + 906.67 + 125 - 106.67) / (25 + 80 + 25 + 20) = -7 N/mm, so the cover
+/// takes 2720 - 7 · 240 = 1040 N.
+pub fn covered() -> Maker {
+    let parts = vec![
+        ("lower strip", rectangle(0.0, 0.0, 0.1575, 0.006)),
+        ("back", rectangle(0.0, 0.006, 0.012, 0.234)),
+        ("cover", rectangle(0.1545, 0.006, 0.003, 0.234)),
+        ("upper strip", rectangle(0.0, 0.24, 0.1575, 0.006)),
+    ];
+    Maker::new(3.0, parts).pin("A", 0.0).pin("B", 3.0).force("P", 2.0, 12e3).slice(1.0, 0.05).cut(
+        0.1,
+        HeightSide::Below,
+        HeightSide::Above,
+    )
+}
+
+const CLOSING: &str = "closing flow round the cell";
+const TORSION: &str = "torsion constant";
+
 /// Right: 24 N/mm, 2 MPa, 360 N, 18 mm, -12 mm, 111.6 N m.
 pub const CASES: &[Case] = &[
     // Without what the flange brings.
@@ -41,6 +63,12 @@ pub const CASES: &[Case] = &[
     case("wrong-side-of-the-web", channel, (PLACE, TORQUE), &[-32.4]),
     // 4 kN · (15.9 - 6) mm
     case("arm-from-the-web", channel, (TORQUE, TORQUE), &[39.6]),
+    // The box; right: 1040 N, -7 N/mm, 4 · 36 000² / 150 mm⁴.
+    case("cell-left-open", covered, (CLOSING, "shear force in cover"), &[2720.0]),
+    // -(750 + 2720 + 750 - 1280) / (150 + 240 + 150 + 240) N/mm
+    case("closing-flow-without-thickness", covered, (CLOSING, CLOSING), &[-2940e3 / 780.0]),
+    // (2 · 6³ · 150 + 12³ · 240 + 3³ · 240) / 3
+    case("closed-cell-twisted-as-open", covered, (TORSION, TORSION), &[162e-9]),
 ];
 
 #[test]
