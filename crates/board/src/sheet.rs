@@ -44,9 +44,12 @@ pub enum Content {
 
 impl Content {
     /// Whether it is left out of the file of a page, and comes when the engine has started: the long lists, a seventh of the
-    /// file that nobody reads in its first tenth of a second, and the two drawings with the most lines.
+    /// file that nobody reads in its first tenth of a second, and the drawings with the most lines.
     pub fn comes_later(self) -> bool {
-        matches!(self, Self::Results(_) | Self::Values | Self::Drawing("fields" | "trajectories"))
+        matches!(
+            self,
+            Self::Results(_) | Self::Values | Self::Drawing("fields" | "trajectories" | "pictorial")
+        )
     }
 }
 
