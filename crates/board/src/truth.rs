@@ -5,7 +5,6 @@ use document::html::fragment;
 use document::notes;
 use figure::scale::Sheet;
 use lesson::Lesson;
-use std::fmt::Write as _;
 use workings::elastic::ElasticTruth;
 use workings::solved::Solved;
 
@@ -46,7 +45,7 @@ impl Truth {
             let words = fragment(&document::described(&drawing.long), solved.style());
             push_drawing(&mut out, "drawing-elastic", &drawing, &drawing.svg_for_a_page(), Some(&words));
         }
-        let _ = write!(out, "{}", fragment(&notes::elastic(lesson, solved, &truth), solved.style()));
+        out.push_str(&fragment(&notes::elastic(lesson, solved, &truth), solved.style()));
         *kept = truth.ok().map(Box::new);
         out
     }

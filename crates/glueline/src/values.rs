@@ -19,8 +19,8 @@ struct Report<'a> {
     elastic: &'a Elastic,
 }
 
-/// What elastic theory says beside the formula. It stands apart from the rows, which are those of the live board: a board
-/// answers at every step of a drag, and has no time for it.
+/// What elastic theory says beside the formula. It stands apart from the rows, which a board answers at every step of a drag: this
+/// takes longer, and is told there when somebody asks.
 #[derive(Serialize)]
 pub struct Elastic {
     rows: Vec<Value>,

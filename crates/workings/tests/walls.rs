@@ -2,7 +2,7 @@
 
 mod common;
 
-use common::{Maker, assert_close, rectangle};
+use common::{Maker, assert_close, lopsided_box, rectangle};
 use mechanics::section::{HeightSide, Part};
 use workings::notation::{Notation, Profile};
 use workings::solved::Solved;
@@ -126,16 +126,6 @@ fn elsewhere_there_is_no_such_chapter() {
         Maker::new(3.0, channel()).pin("A", 0.0).pin("B", 3.0).couple("C", 3.0, 1e3).couple("D", 0.0, -1e3);
     let still = still.slice(1.0, 0.05).cut(0.1, HeightSide::Below, HeightSide::Above).solved();
     assert_eq!(still.workings().chapter(Chapter::Walls).count(), 0);
-}
-
-/// A box of plates: the web on the left 12 mm, the one on the right 3 mm, flanges 6 mm; middle lines 150 by 240 mm.
-fn lopsided_box() -> Vec<(&'static str, Part)> {
-    vec![
-        ("lower strip", rectangle(0.0, 0.0, 0.1575, 0.006)),
-        ("back", rectangle(0.0, 0.006, 0.012, 0.234)),
-        ("cover", rectangle(0.1545, 0.006, 0.003, 0.234)),
-        ("upper strip", rectangle(0.0, 0.24, 0.1575, 0.006)),
-    ]
 }
 
 /// Closed form, by hand for V = 4 kN, N and mm: cut open at the lower left corner, closed by ∮ q ds / t = 0, Bredt's formulas.

@@ -3,14 +3,14 @@
 use super::node::Table;
 use crate::finding::Report;
 use mechanics::beam::{Beam, Hold};
-use mechanics::section::{Part, Section};
+use mechanics::section::Section;
 use workings::problem::Allowable;
 
 /// Reads the table; tells where no load could be found from it.
 pub(super) fn read(
     lesson: &Table,
     (beam, own_weight): (&Beam, bool),
-    parts: &[Part],
+    section: &Section,
     report: &mut Report,
 ) -> Allowable {
     let Some(table) = lesson.table("allowable") else { return Allowable::default() };
@@ -34,8 +34,7 @@ pub(super) fn read(
             .add(place(), "how far the loads may grow is not told where a support settles: that does not grow with them")
             .mend("take `settles` and `turns` out, or leave [allowable] out");
     }
-    let section = Section::new(parts.to_vec());
-    if section.is_ok_and(|section| section.properties().bends_askew()) {
+    if section.properties().bends_askew() {
         report
             .add(
                 place(),
@@ -45,7 +44,7 @@ pub(super) fn read(
     }
     let stresses = [allowable.bending, allowable.tension, allowable.compression, allowable.shear];
     let any_stress = stresses.iter().any(Option::is_some);
-    if any_stress && parts.iter().any(|part| part.modular_ratio != 1.0) {
+    if any_stress && section.parts().iter().any(|part| part.modular_ratio != 1.0) {
         report
             .add(
                 place(),

@@ -139,16 +139,6 @@ impl Builder<'_> {
         Ok(torque)
     }
 
-    /// The torsion constant of walls that close no cell.
-    fn constant_of_walls(
-        &mut self,
-        entry: Entry,
-        of: impl Iterator<Item = (Expression, Id)>,
-    ) -> Result<Id, EvaluationError> {
-        let terms = of.map(|(thickness, length)| thickness.power(3) * Expression::from(length)).collect();
-        self.formula(entry, Expression::sum(terms) / 3.0.into())
-    }
-
     fn twist_of_open(
         &mut self,
         walls: &ThinWalls,
@@ -157,7 +147,7 @@ impl Builder<'_> {
     ) -> Result<(), EvaluationError> {
         let entry = Entry::new(CHAPTER, Role::TorsionConstant, "", "torsion constant")
             .says("An open section resists twisting by its walls alone, each with a third of its thickness cubed times its length.");
-        let constant = self.constant_of_walls(entry, of_walls(&strips.all))?;
+        let constant = self.formula(entry, alone(strips.all.iter()))?;
         let thickest = (0..strips.all.len())
             .max_by(|&a, &b| walls.walls()[a].thickness.total_cmp(&walls.walls()[b].thickness));
         if let Some(thickest) = thickest {
@@ -197,16 +187,18 @@ impl Builder<'_> {
         let enclosed = self.formula(entry, enclosed)?;
         let entry = Entry::new(CHAPTER, Role::TorsionConstant, "slit", "torsion constant, were the cell slit open")
             .says("Slit along one edge, the walls resist by themselves, each with a third of its thickness cubed times its length.");
-        self.constant_of_walls(entry, of_walls(&strips.all))?;
+        self.formula(entry, alone(strips.all.iter()))?;
         let round = of_cell().map(|strip| Expression::from(strip.length) / strip.thickness.clone()).collect();
         let closed = Expression::Number(4.0) * Expression::from(enclosed).power(2) / Expression::sum(round);
         let entry = Entry::new(CHAPTER, Role::TorsionConstant, "", "torsion constant")
             .says("Closed, the shear flow can run round the cell, and its lever arm is the cell itself, not the thickness of a wall.");
-        let open: Vec<Expression> = (0..strips.all.len())
-            .filter(|k| !cell.contains(k))
-            .map(|k| strips.all[k].thickness.clone().power(3) * strips.all[k].length.into() / 3.0.into())
-            .collect();
-        self.formula(entry, Expression::sum(std::iter::once(closed).chain(open).collect()))?;
+        let mut outside =
+            (0..strips.all.len()).filter(|k| !cell.contains(k)).map(|k| &strips.all[k]).peekable();
+        let constant = match outside.peek() {
+            Some(_) => closed + alone(outside),
+            None => closed,
+        };
+        self.formula(entry, constant)?;
         let thinnest =
             cell.iter().min_by(|a, b| walls.walls()[**a].thickness.total_cmp(&walls.walls()[**b].thickness));
         if let (Some(&thinnest), true) = (thinnest, cell.len() == strips.all.len()) {
@@ -220,7 +212,11 @@ impl Builder<'_> {
     }
 }
 
-/// Each wall's thickness and length.
-fn of_walls(strips: &[Strip]) -> impl Iterator<Item = (Expression, Id)> {
-    strips.iter().map(|strip| (strip.thickness.clone(), strip.length))
+/// The torsion constant of walls that resist by themselves, `Σ t³ L / 3`.
+///
+/// # Source
+/// Saint-Venant's narrow rectangle, summed over the walls.
+fn alone<'a>(strips: impl Iterator<Item = &'a Strip>) -> Expression {
+    let term = |strip: &Strip| strip.thickness.clone().power(3) * Expression::from(strip.length);
+    Expression::sum(strips.map(term).collect()) / 3.0.into()
 }

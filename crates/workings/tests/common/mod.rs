@@ -169,6 +169,16 @@ pub fn reference() -> Maker {
         .cut(0.120, HeightSide::Below, HeightSide::Above)
 }
 
+/// A box of plates: the web on the left 12 mm, the one on the right 3 mm, flanges 6 mm; middle lines 150 by 240 mm.
+pub fn lopsided_box() -> Vec<(&'static str, Part)> {
+    vec![
+        ("lower strip", rectangle(0.0, 0.0, 0.1575, 0.006)),
+        ("back", rectangle(0.0, 0.006, 0.012, 0.234)),
+        ("cover", rectangle(0.1545, 0.006, 0.003, 0.234)),
+        ("upper strip", rectangle(0.0, 0.24, 0.1575, 0.006)),
+    ]
+}
+
 /// The value of a working by name.
 pub fn value(solved: &Solved, name: &str) -> f64 {
     match solved.workings().get(name) {

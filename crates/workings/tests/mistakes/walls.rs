@@ -1,5 +1,5 @@
 use crate::cases::{Case, case, check};
-use crate::common::{Maker, rectangle};
+use crate::common::{Maker, lopsided_box, rectangle};
 use mechanics::section::HeightSide;
 
 const WEB: &str = "shear flow in web half-way";
@@ -34,13 +34,7 @@ pub fn channel() -> Maker {
 /// the cover, the upper strip and the back; closed by -(125 + 906.67 + 125 - 106.67) / (25 + 80 + 25 + 20) = -7 N/mm, so the cover
 /// takes 2720 - 7 · 240 = 1040 N.
 pub fn covered() -> Maker {
-    let parts = vec![
-        ("lower strip", rectangle(0.0, 0.0, 0.1575, 0.006)),
-        ("back", rectangle(0.0, 0.006, 0.012, 0.234)),
-        ("cover", rectangle(0.1545, 0.006, 0.003, 0.234)),
-        ("upper strip", rectangle(0.0, 0.24, 0.1575, 0.006)),
-    ];
-    Maker::new(3.0, parts).pin("A", 0.0).pin("B", 3.0).force("P", 2.0, 12e3).slice(1.0, 0.05).cut(
+    Maker::new(3.0, lopsided_box()).pin("A", 0.0).pin("B", 3.0).force("P", 2.0, 12e3).slice(1.0, 0.05).cut(
         0.1,
         HeightSide::Below,
         HeightSide::Above,
