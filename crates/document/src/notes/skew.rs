@@ -170,10 +170,10 @@ impl Author<'_> {
         }
         let header = vec![
             line!["Corner"],
-            vec![math(Role::Depth)],
-            vec![math(Role::Across)],
-            line!["simple formula"],
-            line!["full formula"],
+            line!["Distance ", math(Role::Depth)],
+            line!["Distance ", math(Role::Across)],
+            line!["Simple formula"],
+            line!["Full formula"],
         ];
         let mut alignment = vec![Alignment::Left];
         alignment.extend([Alignment::Right; 4]);
