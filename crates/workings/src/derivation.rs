@@ -42,6 +42,19 @@ pub struct Closure {
     pub bound: Quantity,
     /// The role whose unit shows both.
     pub role: Role,
+    /// Where what is left comes from.
+    pub from: Remainder,
+}
+
+/// Where what a step leaves over comes from.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Remainder {
+    /// The same number is found in two ways, which differ in the last figures of a machine's numbers.
+    Rounding,
+    /// The slice has a length over which V changes, so that a mean stands for a value: less is left with a shorter slice.
+    FiniteSlice,
+    /// A load at a point stands on the slice, where V jumps: with a slice that is short enough it stands beside it.
+    LoadAtPoint,
 }
 
 impl Closure {
@@ -51,7 +64,12 @@ impl Closure {
     }
 
     fn within(residual: f64, bound: f64, dimension: Dimension, role: Role) -> Self {
-        Self { residual: Quantity::new(residual, dimension), bound: Quantity::new(bound, dimension), role }
+        Self {
+            residual: Quantity::new(residual, dimension),
+            bound: Quantity::new(bound, dimension),
+            role,
+            from: Remainder::Rounding,
+        }
     }
 
     /// Whether what is left is within the bound.
@@ -430,6 +448,12 @@ impl<'a> Steps<'a> {
         };
         let residual = mean - self.value(ids.shear_left);
         let noise = Residual::BOUND * self.value(ids.shear_left).abs().max(mean.abs());
+        let from = match self.load.jumps {
+            true => Remainder::LoadAtPoint,
+            false if self.load.size > noise => Remainder::FiniteSlice,
+            false => Remainder::Rounding,
+        };
+        let within = Closure::within(residual, self.load.size + noise, Dimension::FORCE, Role::ShearForce);
         Step {
             title: "Let the slice shrink",
             sentence: format!(
@@ -445,12 +469,7 @@ impl<'a> Steps<'a> {
             ),
             symbols: vec![symbols],
             numbers: vec![numbers],
-            residual: Some(Closure::within(
-                residual,
-                self.load.size + noise,
-                Dimension::FORCE,
-                Role::ShearForce,
-            )),
+            residual: Some(Closure { from, ..within }),
         }
     }
 

@@ -5,7 +5,7 @@ mod common;
 use common::{Maker, assert_close, assert_within, rectangle, reference, value};
 use mechanics::beam::Side;
 use mechanics::section::HeightSide::{Above, Below};
-use workings::derivation::derivation;
+use workings::derivation::{Remainder, derivation};
 use workings::notation::{Notation, Profile};
 use workings::print;
 use workings::solved::{SolveFault, Solved};
@@ -114,6 +114,29 @@ fn the_slice_tends_to_the_formula() {
         let ratio = line.ratio.expect("there is a difference to halve");
         assert_within("ratio", solved.value(ratio), 2.0, 1e-6);
     }
+}
+
+/// What the last step leaves is told for what it is. Closed form: under a uniform load the mean of V over the slice lies w dx/2
+/// below its left face, so half the slice leaves half; without a load on the slice what is left is rounding.
+#[test]
+fn what_a_finite_slice_leaves_is_no_rounding() {
+    let limit = |maker: Maker| {
+        let mut steps = derivation(&maker.solved()).into_iter();
+        steps
+            .find_map(|step| step.residual.filter(|_| step.title == "Let the slice shrink"))
+            .expect("the step")
+    };
+    let beam = || Maker::new(4.0, vec![("plank", rectangle(0.0, 0.0, 0.1, 0.2))]).pin("A", 0.0).pin("B", 4.0);
+    for length in [0.4, 0.2] {
+        let left = limit(beam().spread("w", 0.0, 4.0, 10e3).slice(1.0, length));
+        assert_eq!(left.from, Remainder::FiniteSlice);
+        assert_close("w dx/2", left.residual.value, -10e3 * length / 2.0);
+    }
+    // The force stands a quarter of the slice from its left face, so V is less by P on three quarters of it.
+    let jumped = limit(beam().spread("w", 3.0, 3.5, 1.0).force("P", 1.1, 10e3).slice(1.0, 0.4));
+    assert_eq!(jumped.from, Remainder::LoadAtPoint);
+    assert_close("three quarters of P", jumped.residual.value, -7.5e3);
+    assert_eq!(limit(beam().force("P", 2.0, 10e3).slice(1.0, 0.4)).from, Remainder::Rounding);
 }
 
 /// Two loads, a support and a load of one name, planks of one name: the names and symbols stay apart.

@@ -4,7 +4,7 @@ use super::author::Author;
 use super::line;
 use crate::tree::{Block, Equation, Inline};
 use lesson::{Scene, When};
-use workings::derivation::{Closure, Step, derivation};
+use workings::derivation::{Closure, Remainder, Step, derivation};
 use workings::style::Style;
 
 impl Author<'_> {
@@ -48,11 +48,32 @@ fn step_blocks(step: &Step, symbols: Option<Block>, style: &Style) -> Vec<Block>
 }
 
 fn left_over(closure: Closure) -> Block {
+    let residual = Inline::Quantity(closure.residual, closure.role);
+    let bound = Inline::Quantity(closure.bound, closure.role);
+    let why = match closure.from {
+        Remainder::Rounding => {
+            return Block::Paragraph(line![
+                Inline::Emphasis(line!["Left over by rounding: "]),
+                residual,
+                "; a mistake would leave more than ",
+                bound,
+                "."
+            ]);
+        }
+        Remainder::FiniteSlice => {
+            ": this is no rounding. The slice has a length, over which the shear force changes; with a shorter slice less is \
+             left. It cannot be more than the load on the slice, "
+        }
+        Remainder::LoadAtPoint => {
+            ": this is no rounding. A load at a point stands on the slice, and the shear force jumps there; with a slice so \
+             short that the load stands beside it, this is gone. It cannot be more than what acts on the slice, "
+        }
+    };
     Block::Paragraph(line![
-        Inline::Emphasis(line!["Left over by rounding: "]),
-        Inline::Quantity(closure.residual, closure.role),
-        "; a mistake would leave more than ",
-        Inline::Quantity(closure.bound, closure.role),
+        Inline::Emphasis(line!["The mean differs from the value at the left face by "]),
+        residual,
+        why,
+        bound,
         "."
     ])
 }
