@@ -11,6 +11,94 @@ pub struct PartMaterial {
     pub elastic_modulus: Option<f64>,
 }
 
+/// How a material fails, as far as its word tells it: what makes bending and shear comparable hangs on it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Behaviour {
+    /// A metal that yields, alike in all directions: steel, aluminium.
+    Ductile,
+    /// Wood and what is made of it: its strengths along and across the grain differ.
+    Grained,
+    /// Concrete, masonry, glass, cast iron: tension cracks it long before compression crushes it.
+    Brittle,
+    /// No word for it, or one that is none of these.
+    Untold,
+}
+
+/// Words for what cracks in tension. A word counts as a whole: `glass` is none of `glassy`.
+const BRITTLE: [&str; 14] = [
+    "concrete",
+    "mortar",
+    "masonry",
+    "brick",
+    "brickwork",
+    "stone",
+    "granite",
+    "marble",
+    "sandstone",
+    "glass",
+    "ceramic",
+    "plaster",
+    "gypsum",
+    "cement",
+];
+
+/// Words for wood.
+const GRAINED: [&str; 29] = [
+    "wood",
+    "softwood",
+    "hardwood",
+    "timber",
+    "glulam",
+    "lumber",
+    "plywood",
+    "chipboard",
+    "bamboo",
+    "spruce",
+    "fir",
+    "larch",
+    "pine",
+    "hemlock",
+    "cedar",
+    "douglas",
+    "redwood",
+    "oak",
+    "beech",
+    "birch",
+    "ash",
+    "maple",
+    "walnut",
+    "poplar",
+    "chestnut",
+    "teak",
+    "balsa",
+    "lvl",
+    "clt",
+];
+
+/// Words for metals that yield.
+const DUCTILE: [&str; 9] =
+    ["steel", "aluminium", "aluminum", "copper", "brass", "bronze", "titanium", "magnesium", "duralumin"];
+
+impl Behaviour {
+    /// Of the lecturer's word for a material: `laminated timber`, `stainless steel`. What cracks or has a grain comes first:
+    /// `steel fibre concrete` is concrete.
+    pub fn of(name: &str) -> Self {
+        let lower = name.to_lowercase();
+        let words: Vec<&str> = lower.split(|letter: char| !letter.is_alphanumeric()).collect();
+        let any = |known: &[&str]| words.iter().any(|word| known.contains(word));
+        let iron = |kind: &str| words.contains(&"iron") && words.contains(&kind);
+        if any(&BRITTLE) || iron("cast") {
+            Self::Brittle
+        } else if any(&GRAINED) {
+            Self::Grained
+        } else if any(&DUCTILE) || iron("wrought") {
+            Self::Ductile
+        } else {
+            Self::Untold
+        }
+    }
+}
+
 /// One of several materials of a section: all parts of one modulus.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Material {
@@ -62,6 +150,16 @@ impl Problem {
         found
     }
 
+    /// How the material of a section of one material fails; of several, and where two words differ, nothing is told.
+    pub fn behaviour(&self) -> Behaviour {
+        let mut told =
+            self.part_materials.iter().map(|of| Behaviour::of(of.name.as_deref().unwrap_or_default()));
+        match told.next() {
+            Some(first) if told.all(|other| other == first) => first,
+            _ => Behaviour::Untold,
+        }
+    }
+
     /// The word that the lesson has for a material.
     fn name_of(&self, material: &Material) -> Option<String> {
         let of_part = |part: &usize| self.part_materials.get(*part)?.name.as_deref().map(str::trim);
@@ -102,7 +200,7 @@ fn letters(named: &[Option<String>]) -> Vec<String> {
 
 #[cfg(test)]
 mod tests {
-    use super::letters;
+    use super::{Behaviour, letters};
 
     fn of(names: &[Option<&str>]) -> Vec<String> {
         letters(&names.iter().map(|name| name.map(str::to_owned)).collect::<Vec<_>>())
@@ -114,5 +212,27 @@ mod tests {
         assert_eq!(of(&[Some("spruce"), Some("steel")]), ["a", "b"]);
         assert_eq!(of(&[Some("timber"), None]), ["a", "b"]);
         assert_eq!(of(&[Some("Öl"), Some("steel")]), ["a", "b"]);
+    }
+
+    /// What each is, is common knowledge of materials, no source; that a word is read as a whole is ours.
+    #[test]
+    fn how_a_material_fails_is_told_by_its_word() {
+        for (name, behaviour) in [
+            ("Stainless steel", Behaviour::Ductile),
+            ("aluminium", Behaviour::Ductile),
+            ("wrought iron", Behaviour::Ductile),
+            ("laminated timber", Behaviour::Grained),
+            ("Douglas fir", Behaviour::Grained),
+            ("plywood", Behaviour::Grained),
+            ("concrete", Behaviour::Brittle),
+            ("steel-fibre concrete", Behaviour::Brittle),
+            ("cast iron", Behaviour::Brittle),
+            ("iron", Behaviour::Untold),
+            ("steelwork", Behaviour::Untold),
+            ("foam", Behaviour::Untold),
+            ("", Behaviour::Untold),
+        ] {
+            assert_eq!(Behaviour::of(name), behaviour, "{name}");
+        }
     }
 }

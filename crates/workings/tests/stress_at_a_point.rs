@@ -5,6 +5,7 @@ mod common;
 use common::{Maker, assert_close, assert_within, rectangle, value};
 use mechanics::real;
 use mechanics::section::HeightSide::{Above, Below};
+use workings::material::PartMaterial;
 use workings::print;
 use workings::solved::Solved;
 
@@ -150,6 +151,28 @@ fn several_materials_are_not_compared() {
     for name in ["largest equivalent stress at the checked places", "largest principal stress at the cut"] {
         assert!(solved.workings().id(name).is_none(), "{name}");
     }
+}
+
+/// The equivalent stress is a criterion of ductile metals (von Mises, in every textbook): of steel it is told, of wood and of
+/// concrete it is not, and where no word is given the condition stands beside it.
+#[test]
+fn only_ductile_metals_are_compared_by_the_equivalent_stress() {
+    let of = |name: Option<&str>| {
+        let mut maker = Maker::new(4.0, vec![("plank", rectangle(0.0, 0.0, 0.1, 0.2))])
+            .pin("A", 0.0)
+            .pin("B", 4.0)
+            .spread("w", 0.0, 4.0, 10e3);
+        let name = name.map(str::to_owned);
+        maker.problem.part_materials = vec![PartMaterial { name, elastic_modulus: None }];
+        let solved = maker.solved();
+        assert!(solved.workings().id("largest principal stress at the cut").is_some());
+        let id = solved.workings().id("largest equivalent stress at the checked places")?;
+        Some(solved.workings().working(id).sentence.clone())
+    };
+    assert!(!of(Some("steel")).expect("a verdict").contains("if the beam is of a ductile metal"));
+    assert!(of(None).expect("a verdict").contains("if the beam is of a ductile metal"));
+    assert_eq!(of(Some("spruce")), None);
+    assert_eq!(of(Some("concrete")), None);
 }
 
 /// A plank that rests on two others by a hundredth of a metre each: the contacts bear five times the stress of the

@@ -5,6 +5,7 @@ use super::line;
 use crate::tree::{Block, Inline};
 use lesson::{Scene, When};
 use workings::expression::Expression;
+use workings::material::Behaviour;
 use workings::reservation::materials_side_by_side;
 use workings::role::{Role, Symbol};
 use workings::working::Id;
@@ -99,6 +100,7 @@ impl Author<'_> {
         ];
         let ids: Vec<Id> = names.iter().filter_map(|name| self.workings().id(name)).collect();
         let Some(most) = self.workings().id("largest equivalent stress at the checked places") else {
+            self.not_comparable();
             return;
         };
         self.part("What governs the beam");
@@ -112,7 +114,7 @@ impl Author<'_> {
         self.say(line![
             format!(
                 "Bending is worst at the outer fibre, where there is no shear stress, shear at the neutral axis, where there is \
-                 no bending stress.{junction} For a ductile material one stress that counts both, the equivalent stress "
+                 no bending stress.{junction} For a ductile metal one stress that counts both, the equivalent stress "
             ),
             Inline::Math(Expression::Symbol(Symbol::plain(Role::EquivalentStress))),
             ", makes the places comparable. ",
@@ -127,6 +129,27 @@ impl Author<'_> {
                 "A load beside the shear centre twists the beam as well; what that adds is not counted here."
             ]);
         }
+    }
+
+    /// Why no one number tells whether bending or shear governs: wood and what is brittle.
+    fn not_comparable(&mut self) {
+        let why = match self.solved.problem().behaviour() {
+            Behaviour::Grained => {
+                "Wood has strengths along its grain and across it that differ, and it bears little shear: each stress is held to \
+                 a limit of its own, and the limit that is used up first governs."
+            }
+            Behaviour::Brittle => {
+                "A brittle material bears far less tension than compression and cracks across the largest principal tension \
+                 first: it is the tension that is held to a limit, wherever it is largest."
+            }
+            Behaviour::Ductile | Behaviour::Untold => return,
+        };
+        self.part("Which stress governs?");
+        self.say(line![
+            "Bending is worst at the outer fibre, shear at the neutral axis or where the width is small. For a ductile metal \
+             one equivalent stress would make them comparable. Here it would mislead. ",
+            why,
+        ]);
     }
 }
 

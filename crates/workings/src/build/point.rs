@@ -10,6 +10,7 @@ use crate::dimension::Dimension;
 use crate::engine::Call;
 use crate::evaluate::EvaluationError;
 use crate::expression::Expression;
+use crate::material::Behaviour;
 use crate::role::Role;
 use crate::working::{Chapter, HeightSide, Id, Place};
 use mechanics::beam::Side;
@@ -88,7 +89,8 @@ impl Builder<'_> {
     }
 
     /// The equivalent stress where bending is largest, where the shear force is, and at the junction of web and flange
-    /// where both act, and which of them governs. None for a beam of several materials: each bears what it bears.
+    /// where both act, and which of them governs. None for a beam of several materials, each of which bears what it bears, and
+    /// none for wood and what is brittle: the equivalent stress is a criterion of ductile metals.
     pub(crate) fn governing(
         &mut self,
         section: &SectionWorkings,
@@ -100,6 +102,13 @@ impl Builder<'_> {
         if !section.materials.is_empty() {
             return Ok(());
         }
+        let told = match self.problem.behaviour() {
+            Behaviour::Ductile => "",
+            Behaviour::Untold => {
+                " That holds if the beam is of a ductile metal, which the lesson does not tell."
+            }
+            Behaviour::Grained | Behaviour::Brittle => return Ok(()),
+        };
         let mut found: Vec<(Id, &str)> = Vec::new();
         let extremes = [bending.tension, bending.compression].into_iter().flatten();
         if let Some(most) = extremes.max_by(|&a, &b| self.value(a).abs().total_cmp(&self.value(b).abs())) {
@@ -132,8 +141,8 @@ impl Builder<'_> {
         let Some(&(most, words)) = found.iter().max_by(by_value) else { return Ok(()) };
         let place = self.workings.working(most).place;
         let entry = equivalent("max", "largest equivalent stress at the checked places", place).says(format!(
-            "{words} Checked are the outer fibres, the neutral axis and every jump of the width, at both sides of every \
-             key station and where V passes through zero. The equivalent stress speaks of ductile materials: wood and brittle ones need a rule of their own."
+            "{words}{told} Checked are the outer fibres, the neutral axis and every jump of the width, at both sides of every \
+             key station and where V passes through zero."
         ));
         self.formula(entry, most.into())?;
         Ok(())
