@@ -94,18 +94,19 @@ fn average(solved: &Solved) -> Reservation {
         .levels()
         .flat_map(|y| [section.width(y, HeightSide::Below), section.width(y, HeightSide::Above)])
         .fold(0.0, f64::max);
-    let here = widest >= WIDE * section.properties().height();
+    let wide = widest >= WIDE * section.properties().height();
     let mut sentence =
         "The formula gives the mean over the width t of the cut; the true stress varies over t and is \
-                        larger at the edges."
+                        larger somewhere on it."
             .to_owned();
-    if here {
+    if wide {
         sentence.push_str(
             " This section is as wide as it is deep or wider somewhere, and there the mean says little: the largest \
              stress can exceed it by a tenth and more.",
         );
     }
-    Reservation { topic: Topic::AverageOverWidth, sentence, here }
+    // No section is spared: the formula is a mean on every cut.
+    Reservation { topic: Topic::AverageOverWidth, sentence, here: true }
 }
 
 fn flange(solved: &Solved) -> Reservation {
@@ -142,11 +143,13 @@ fn near_forces(solved: &Solved) -> Reservation {
         "Within about one depth of a point force or a support the stresses are disturbed, and the formula \
                         does not tell them."
             .to_owned();
-    let here = nearest < depth;
-    if here {
+    let depths = nearest / depth;
+    let here = nearest.is_finite();
+    if nearest < depth {
+        sentence.push_str(&format!(" The slice of this lesson stands only {depths:.1} depths from one."));
+    } else if here {
         sentence.push_str(&format!(
-            " The slice of this lesson stands only {:.1} depths from one.",
-            nearest / depth
+            " So it is here beside each of them; the slice stands {depths:.1} depths from the nearest, out of its reach."
         ));
     }
     Reservation { topic: Topic::NearForces, sentence, here }

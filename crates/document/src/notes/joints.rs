@@ -17,8 +17,8 @@ impl Author<'_> {
         self.chapter("What the joints must carry");
         self.own_words(Scene::Joints, When::Before);
         self.say(line![
-            "A joint between two parts is a cut that somebody made. What passes it along the beam, for each length of \
-             beam, is the shear flow ",
+            "A joint between two parts is a cut that somebody made. What passes it along the beam, per unit length, \
+             is the shear flow ",
             Inline::Math(plain(Role::ShearFlow)),
             ": the shear stress times the width over which it acts. Glue carries it as a stress; nails, screws and bolts \
              carry it in lumps, each the flow over its own spacing."

@@ -304,7 +304,7 @@ const JOINT: &[Key] = &[
         "section.joints[].strength",
         Form::positive(Dimension::FORCE_PER_LENGTH),
         Need::Optional("no limit"),
-        "Of a weld: the force that one line of it may carry for each length.",
+        "Of a weld: the force that one line of it may carry per unit length.",
         r#""500 N/mm""#,
     ),
     Key::new(

@@ -127,7 +127,7 @@ fn refuse_what_is_not_enough(entry: &Table, kind: JointKind, report: &mut Report
             needs("step", "capacity", why, "add capacity = \"800 N\", or take `step` out");
         }
         JointKind::Weld => {
-            let why = "says nothing yet: it is not known what the weld may carry for each length";
+            let why = "says nothing yet: it is not known what the weld may carry per unit length";
             needs("run", "strength", why, "add strength = \"500 N/mm\", or take `run` out");
             for word in ["spacing", "step", "zones"] {
                 let why = "belongs to a weld that is interrupted, and this one runs on";

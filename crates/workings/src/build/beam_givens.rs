@@ -295,7 +295,7 @@ impl Builder<'_> {
                                 intensity,
                                 symbol.clone(),
                                 None,
-                                "The beam's own weight for each length: density times area times g.",
+                                "The beam's own weight per unit length: density times area times g.",
                             ),
                             weight.clone(),
                         )?,

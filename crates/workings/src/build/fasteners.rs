@@ -69,7 +69,7 @@ impl Builder<'_> {
 
     fn strength(&mut self, held: &Held<'_>) -> Result<Option<Id>, EvaluationError> {
         let Some(strength) = held.joint.strength else { return Ok(None) };
-        let says = "What one line of the weld may carry for each length of it, as given.";
+        let says = "What one line of the weld may carry per unit length, as given.";
         let of = (Role::WeldStrength, "strength");
         self.given_of_joint(held, of, (strength, Dimension::FORCE_PER_LENGTH), says).map(Some)
     }
@@ -90,7 +90,7 @@ impl Builder<'_> {
             return Ok(Some(id));
         }
         let entry = Entry::new(CHAPTER, Role::FastenerCapacity, held.number, full)
-            .says("One run of the weld carries its strength for each length, times its length.");
+            .says("One run of the weld carries its strength per unit length, times its length.");
         self.formula(entry, Expression::from(strength) * run.into()).map(Some)
     }
 

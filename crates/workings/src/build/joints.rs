@@ -143,7 +143,7 @@ impl Builder<'_> {
             let place = self.workings.working(shear).place;
             let mark = format!("{number}{mark}");
             let entry = Entry::new(CHAPTER, Role::ShearFlow, &mark, format!("shear flow at {name}{words}"))
-                .says("The longitudinal force that the joint passes on for each length of the beam.");
+                .says("The longitudinal force that the joint passes on per unit length of the beam.");
             let flow = Expression::from(shear) * first_moment.into() / section.second_moment.into();
             let flow = self.formula(at(entry, place), flow)?;
             let mut here = JointFlow { flow, fasteners: None, stress: None };

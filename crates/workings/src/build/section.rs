@@ -352,6 +352,10 @@ impl Builder<'_> {
             self.formula(entry("top", "top", properties.top), Expression::from(top) - centroid.into())?;
         let to_bottom = self.difference(centroid, bottom);
         let bottom_distance = self.formula(entry("bottom", "bottom", properties.bottom), to_bottom)?;
+        let times = match materials.is_empty() {
+            true => "",
+            false => ", times the modular ratio of the material that lies there",
+        };
         for (index, which, distance) in [("top", "top", top_distance), ("bottom", "bottom", bottom_distance)]
         {
             let entry = Entry::new(
@@ -361,7 +365,7 @@ impl Builder<'_> {
                 format!("section modulus of the {which} fibre"),
             )
             .says(format!(
-                "The section modulus of the {which} fibre: divided into M it gives the stress there."
+                "The section modulus of the {which} fibre: divided into M it gives the stress there{times}."
             ));
             self.formula(entry, Expression::from(second_moment) / distance.into())?;
         }

@@ -87,7 +87,7 @@ impl Builder<'_> {
             self.shear_stress(section, shear, &cut, &main, "shear stress on the cut", says)?;
         let entry = Entry::new(CHAPTER, Role::ShearFlow, "", "shear flow on the cut")
             .height(self.value(height), None)
-            .says("The force on the cut for each length of the beam.");
+            .says("The force on the cut per unit length of the beam.");
         let flow = Expression::from(shear) * cut.first_moment.into() / section.second_moment.into();
         self.formula(entry, flow)?;
         let other_side = self.other_side(section, engine, shear, &cut, &main)?;

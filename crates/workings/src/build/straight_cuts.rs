@@ -75,7 +75,7 @@ impl Builder<'_> {
             let length = plain(Role::WidthAtCut, "length of").says(says);
             let length = self.engine(length, how, fixed(), found.width, Dimension::LENGTH)?;
             let says = "The balance of the part beyond does not ask how the cut runs: the same formula gives the force that it passes \
-                        on for each length of the beam.";
+                        on per unit length of the beam.";
             let flow = Expression::from(shear) * first_moment.into() / section.second_moment.into();
             let flow = self.formula(entry(Role::ShearFlow, "shear flow on").says(says), flow)?;
             let says = "Spread over the length of the cut: along the beam on the cut itself, and just as large in the plane of the \

@@ -120,7 +120,7 @@ impl Builder<'_> {
         };
         let (first_moment, second_moment) = (zone.joint.first_moment, zone.section.second_moment);
         let flow = entry(Role::ShearFlow, &mark, "shear flow at")
-            .says("What the joint passes on for each length, at the end of the zone where V is larger.");
+            .says("What the joint passes on per unit length, at the end of the zone where V is larger.");
         let flow =
             self.formula(flow, Expression::from(shear) * first_moment.into() / second_moment.into())?;
         let largest = entry(Role::Spacing, &format!("{mark}, allow"), "largest spacing at").says(format!(
