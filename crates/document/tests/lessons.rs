@@ -78,6 +78,42 @@ fn notes_say_how_far_the_formula_is_from_the_truth() {
     }
 }
 
+/// The equivalent stress is a criterion of ductile metals (von Mises, in every textbook): no lesson in wood or concrete may be told
+/// by it what governs, and one in steel is. What every lesson meets is not told as what others meet.
+#[test]
+fn notes_say_what_holds_for_their_material_and_their_lesson() {
+    for (name, lesson, solved) in lessons() {
+        let document = notes(&lesson, &solved, Paper::A4);
+        let said = words(&document);
+        let metal = solved.problem().part_materials.iter().all(|of| of.name.as_deref() == Some("steel"));
+        let told = said.contains("governs, at the") || said.contains("The junction governs");
+        let askew = solved.section().properties().bends_askew();
+        assert_eq!(told, metal && !askew, "{name}");
+        if let Some((_, elsewhere)) =
+            listed(&document).into_iter().find(|(head, _)| head.starts_with("Other lessons"))
+        {
+            assert!(
+                !elsewhere.contains("A mean over the width.") && !elsewhere.contains("Near forces"),
+                "{name}"
+            );
+        }
+    }
+}
+
+/// The lists of a document, each with the paragraph before it.
+fn listed(document: &Document) -> Vec<(String, String)> {
+    let text = |block: &Block| match block {
+        Block::Paragraph(line) => plain(line, &document.style),
+        _ => String::new(),
+    };
+    let pairs = document.body.windows(2);
+    let of = |pair: &[Block]| match &pair[1] {
+        Block::List { items, .. } => Some((text(&pair[0]), items.iter().flatten().map(text).collect())),
+        _ => None,
+    };
+    pairs.filter_map(of).collect()
+}
+
 #[test]
 fn pages_of_every_lesson_are_sound() {
     for (name, lesson, solved) in lessons() {

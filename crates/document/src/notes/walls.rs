@@ -115,9 +115,13 @@ impl Author<'_> {
             None => forces,
             Some(cell) => forces.into_iter().filter(|id| !cell.sums.contains(id)).collect(),
         };
-        self.say(line![
-            "Summed along a wall the flow is a force. Along a level wall it grows in a straight line, along an upright one as a parabola:"
-        ]);
+        let grows = if self.bends_askew() {
+            "Bending is askew, so the stress changes along the level walls too, and along every wall whose distance from the \
+             inclined axis changes the flow follows a parabola:"
+        } else {
+            "Along a level wall it grows in a straight line, along an upright one as a parabola:"
+        };
+        self.say(line![format!("Summed along a wall the flow is a force. {grows}")]);
         self.equations(&forces);
         if let Some(largest) = self.workings().id("largest shear stress in the walls") {
             let equation = self.workings().equation(largest);
@@ -189,7 +193,7 @@ impl Author<'_> {
              lesson."
         };
         self.say(line![
-            "Put the load over the centroid, as one would without thinking, and the beam is twisted by ",
+            "Put the load over the centroid, as one would without thinking, and at the slice the beam is twisted by ",
             Inline::Strong(vec![self.value(torque)]),
             format!(". {taken}a shear stress of "),
             Inline::Strong(vec![self.value(stress)]),

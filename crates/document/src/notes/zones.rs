@@ -33,9 +33,11 @@ impl Author<'_> {
             over: None,
             integrand: Box::new(symbol(Role::ShearFlow, "")),
             by: Box::new(symbol(Role::Along, "")),
-        };
+        }
+        .size();
         let change = symbol(Role::BendingMoment, "2") - symbol(Role::BendingMoment, "1");
-        let pulled = symbol(Role::FirstMoment, "") / symbol(Role::SecondMoment, "") * change;
+        // A number has no sign, whichever way the joint is pulled.
+        let pulled = symbol(Role::FirstMoment, "") / symbol(Role::SecondMoment, "") * change.size();
         let equation = self.equation(&Expression::Equal(vec![number, flow, pulled]));
         self.say(line![format!(
             "Equation ({equation}) gives the least number of a zone; a spacing set by the largest shear force gives as many or \

@@ -68,7 +68,7 @@ pub(super) const KEYS: &[Key] = &[
         "beam.supports[].stiffness",
         Form::positive(Dimension::FORCE_PER_LENGTH),
         Need::Optional("the spring does not hold the beam up"),
-        "Of a spring: the force for each length that it gives.",
+        "Of a spring: the force per unit length that it gives.",
         r#""500 kN/m""#,
     ),
     Key::new(
@@ -124,7 +124,7 @@ pub(super) const KEYS: &[Key] = &[
         "beam.loads[].spread",
         Form::any(Dimension::FORCE_PER_LENGTH),
         ONE_KIND_OF_LOAD,
-        "A load spread from `from` to `to`, as a force for each length; it acts down unless `direction` says up.",
+        "A load spread from `from` to `to`, as a force per unit length; it acts down unless `direction` says up.",
         r#""2 kN/m""#,
     ),
     Key::new(
@@ -177,7 +177,13 @@ pub(super) const KEYS: &[Key] = &[
         "true",
     ),
     Key::new("material", Form::Table, Need::Required, "What the beam is made of.", ""),
-    Key::new("material.name", Form::Text, Need::Optional(""), "What it is called.", r#""spruce""#),
+    Key::new(
+        "material.name",
+        Form::Text,
+        Need::Optional(""),
+        "What it is called. Which place governs is told by the equivalent stress for metals, known by their word; of wood and what is brittle it is said why not.",
+        r#""spruce""#,
+    ),
     Key::new(
         "material.E",
         Form::positive(Dimension::STRESS),
