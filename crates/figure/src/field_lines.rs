@@ -48,7 +48,9 @@ impl Sampled {
             }
             places
         };
-        let (mut least, mut most) = (0.0_f64, 0.0_f64);
+        // Not those of the grid, which seldom stands where a stress is largest.
+        let (least, most) = field.range(&value);
+        let (least, most) = (least.min(0.0), most.max(0.0));
         let grid = |panel| {
             let panel: mechanics::stress::Panel = panel;
             let (stations, heights) =
@@ -58,10 +60,6 @@ impl Sampled {
             Grid { across: stations, up: heights, values }
         };
         let grids: Vec<Grid> = field.panels().map(grid).collect();
-        for value in grids.iter().flat_map(|grid| grid.values.iter().flatten()) {
-            least = least.min(*value);
-            most = most.max(*value);
-        }
         Self { grids, least, most }
     }
 

@@ -105,7 +105,11 @@ pub(crate) fn fields(scene: &Scene, view: &BeamView<'_>) -> Drawing {
     marks.push(legend(&entries, under, scene.sheet));
     long.sentence(format!("In the drawing: {}.", side.remark(scene)));
     let scribe = view.scribe;
-    let most = scribe.text(field.scale(), Dimension::STRESS, Role::PrincipalStress);
+    let (_, most) = field.range(|stress| {
+        let principal = stress.principal();
+        principal.largest.abs().max(principal.smallest.abs())
+    });
+    let most = scribe.text(most, Dimension::STRESS, Role::PrincipalStress);
     let short = at_most(&format!(
         "Bending stress, shear stress and largest principal stress over the side of the beam, as lines of equal value; the \
          greatest principal stress is {most} in size."

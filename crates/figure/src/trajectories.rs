@@ -11,7 +11,7 @@ use crate::side::{self, Side};
 use crate::text::Label;
 use crate::trajectory_lines;
 use crate::view::BeamView;
-use mechanics::stress::{Family, Panel, StressField};
+use mechanics::stress::{Family, Panel, PlaneStress, StressField};
 use workings::dimension::Dimension;
 use workings::role::Role;
 
@@ -156,8 +156,14 @@ fn describe(
     heights.sort_by(f64::total_cmp);
     heights.dedup_by(|a, b| (*a - *b).abs() <= 1e-9 * extent.height());
     let scale = field.scale();
+    let at_cut = |height: f64| (height - scene.cut).abs() <= 1e-9 * extent.height();
     let rows = heights.iter().filter_map(|&height| {
-        let principal = field.stress(&field.panel_at(station, height)?, station, height).principal();
+        // At the cut the very stresses of the element: where the width or V jumps the panels to both sides have others.
+        let stress = match scene.values.bending_on_cut {
+            Some(normal) if at_cut(height) => PlaneStress { normal, shear: scene.values.stress_on_cut },
+            _ => field.stress(&field.panel_at(station, height)?, station, height),
+        };
+        let principal = stress.principal();
         let direction = if principal.largest_shear <= point_words::NOUGHT * scale {
             "none".to_owned()
         } else {
@@ -167,8 +173,9 @@ fn describe(
             let settled = if value.abs() <= point_words::NOUGHT * scale { 0.0 } else { value };
             w.text_beside(settled, Dimension::STRESS, Role::PrincipalStress, scale)
         };
+        let place = w.text(height - extent.bottom, Dimension::LENGTH, Role::Depth);
         Some(vec![
-            w.text(height - extent.bottom, Dimension::LENGTH, Role::Depth),
+            if at_cut(height) { format!("{place}, the cut") } else { place },
             stress(principal.largest),
             stress(principal.smallest),
             direction,

@@ -299,3 +299,41 @@ fn lines_of_equal_value_lie_where_the_value_is() {
     }
     assert!(grid(|x, y| x + y).lines(3.0).is_empty());
 }
+
+/// Closed form: under a uniform load a rectangle has the stresses 3 w L / (4 b h) over the supports and 3 w L² / (4 b h²) at
+/// midspan; a T has the largest of its parabola, V (top - axis)² / (2 I) over the web's part, at the axis, on no line of a grid; and
+/// between two forces, where V is zero at a point of the stretch only, M is largest at that point.
+#[test]
+fn the_range_of_a_stress_is_exact() {
+    let (solution, section) = (evenly_loaded(), rectangle(0.1, 0.2));
+    let field = StressField::new(&solution, &section);
+    let (least, most) = field.range(|stress| stress.shear);
+    let shear = 0.75 * 6.0e3 * 4.0 / 0.02;
+    near(least, -shear, 1e-9 * shear);
+    near(most, shear, 1e-9 * shear);
+    let bending = 0.75 * 6.0e3 * 16.0 / (0.1 * 0.04);
+    let (least, most) = field.range(|stress| stress.normal);
+    near(least, -bending, 1e-9 * bending);
+    near(most, bending, 1e-9 * bending);
+    near(field.range(|stress| stress.principal().largest).1, bending, 1e-9 * bending);
+
+    let section = tee();
+    let field = StressField::new(&solution, &section);
+    let axis = section.neutral_axis();
+    // Below the axis the web alone: Q / t = axis² / 2, whatever stands above.
+    let shear = 12.0e3 * 0.5 * axis * axis / section.properties().second_moment;
+    near(field.range(|stress| stress.shear).1, shear, 1e-9 * shear);
+
+    // V is R_A over the first metre, then R_A - 2 kN falling by 1 kN/m: M is largest where that is zero.
+    let loads = vec![
+        Load::Force { station: 1.0, down: 2.0e3 },
+        Load::Spread { from: 1.0, to: 4.0, down_from: 1.0e3, down_to: 1.0e3 },
+    ];
+    let solution = beam(4.0, loads);
+    let section = rectangle(0.1, 0.2);
+    let right = (2.0 * 1.0 + 3.0 * 2.5) / 4.0;
+    let left = 5.0 - right;
+    let moment = 1.0e3 * (left + (left - 2.0) * (left - 2.0) / 2.0);
+    let bending = moment / (0.1 * 0.04 / 6.0);
+    near(StressField::new(&solution, &section).range(|stress| stress.normal).1, bending, 1e-9 * bending);
+}

@@ -5,6 +5,7 @@
 
 mod contour;
 mod field;
+mod field_range;
 mod largest;
 mod principal;
 mod skew;
