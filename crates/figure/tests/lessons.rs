@@ -2,7 +2,7 @@
 
 mod checks;
 
-use figure::drawing::Drawing;
+use figure::drawing::{Drawing, Passage};
 use figure::scale::Sheet;
 use lesson::builtin;
 use std::sync::LazyLock;
@@ -55,6 +55,30 @@ fn every_lesson_has_all_its_drawings() {
         different.sort_unstable();
         different.dedup();
         assert_eq!(different.len(), names.len(), "{name}: {names:?}");
+    }
+}
+
+/// Closed form: the table of principal stresses beside the trajectories has at the cut the very direction of Mohr's circle there,
+/// from the same two stresses, whichever side of a jump of the width the cut lies on.
+#[test]
+fn the_table_of_principal_stresses_takes_the_cut_as_it_is() {
+    for builtin in builtin::ALL {
+        let lesson = lesson::read(builtin.text, builtin.name).lesson.expect("a built-in lesson is sound");
+        let solved = Solved::new(lesson.problem, lesson.style).expect("a built-in lesson can be solved");
+        let Some(direction) = solved.workings().id("direction of the largest principal stress at the cut")
+        else {
+            continue;
+        };
+        let drawn = figure::some_on(&solved, Sheet::USUAL, |name| name == "trajectories");
+        let Some(Passage::Table(table)) = drawn.first().and_then(|drawing| {
+            drawing.long.passages.iter().find(|passage| matches!(passage, Passage::Table(_)))
+        }) else {
+            panic!("{}: no table", builtin.name);
+        };
+        let row = table.rows.iter().find(|row| row[0].ends_with("the cut")).expect("a row of the cut");
+        // The table writes whole degrees without their nought.
+        let shown = workings::value::value(&solved, direction).shown.replace(".0°", "°");
+        assert_eq!(row[3], shown, "{}: {row:?}", builtin.name);
     }
 }
 
