@@ -3,6 +3,7 @@
 
 use crate::markdown;
 use crate::notes::line;
+use crate::paper::value_words::name as in_the_words_of;
 use crate::symbols::Symbols;
 use crate::tree::{Block, Inline};
 use lesson::question::{Ask, AskedValue, Piece, Sketch, pieces};
@@ -12,7 +13,7 @@ use workings::expression::Expression;
 use workings::role::Role;
 use workings::solved::Solved;
 use workings::style::Style;
-use workings::working::{Formula, Working};
+use workings::working::{Formula, Id, Working};
 
 /// A question of a lesson in words.
 pub fn worded(question: &Question, lesson: &Lesson, solved: &Solved) -> Vec<Block> {
@@ -105,6 +106,7 @@ fn made(question: &Question, solved: &Solved) -> Vec<Inline> {
 
 fn find(value: &AskedValue, solved: &Solved) -> Vec<Inline> {
     let mut line = Vec::new();
+    let mut names = Names { solved, slice_is_told: false };
     match (value.choose, value.steps.as_slice()) {
         (Some(_), []) => line.extend(line!["Which of these is "]),
         (_, []) => line.extend(line!["Find "]),
@@ -114,7 +116,7 @@ fn find(value: &AskedValue, solved: &Solved) -> Vec<Inline> {
                 if place > 0 {
                     line.push(if place + 1 == steps.len() { " and " } else { ", " }.into());
                 }
-                named(step, solved, &mut line);
+                line.extend(names.named(step));
             }
             line.push(if choose.is_some() { "; then choose " } else { "; from " }.into());
             if choose.is_none() {
@@ -122,7 +124,7 @@ fn find(value: &AskedValue, solved: &Solved) -> Vec<Inline> {
             }
         }
     }
-    named(&value.working, solved, &mut line);
+    line.extend(names.named(&value.working));
     let place = solved.workings().get(&value.working).map(|working| working.place);
     if value.place && place.is_some_and(|place| place.station.is_some()) {
         line.push(", and the station where it occurs".into());
@@ -134,12 +136,51 @@ fn find(value: &AskedValue, solved: &Solved) -> Vec<Inline> {
     line
 }
 
-/// `the shear force at the slice, V`.
-fn named(name: &str, solved: &Solved, line: &mut Vec<Inline>) {
-    line.push(format!("the {} ", solved.style().notation.in_its_words(name)).into());
-    if let Some(working) = solved.workings().get(name) {
-        line.push(Inline::Math(Expression::Symbol(working.symbol.clone())));
+/// The name of the working that is the most negative bending moment.
+const HOGGING: &str = "largest hogging moment";
+
+/// What is asked for, by name and symbol.
+struct Names<'a> {
+    solved: &'a Solved,
+    /// Whether the question has told that the slice is meant.
+    slice_is_told: bool,
+}
+
+impl Names<'_> {
+    /// `the shear stress on the cut (τ) at the slice, x = 1.2 m`; of the slice only the first time.
+    fn named(&mut self, name: &str) -> Vec<Inline> {
+        let workings = self.solved.workings();
+        let mut line = line![format!("the {}", in_the_words_of(name, self.solved.style()))];
+        let Some(id) = workings.id(name) else { return line };
+        let working = workings.working(id);
+        line.extend(line![" (", Inline::Math(Expression::Symbol(working.symbol.clone())), ")"]);
+        // The largest of one sort is given as a size by many; here it is negative.
+        if name == HOGGING {
+            line.push(", with its sign".into());
+        }
+        self.slice_is_told |=
+            ["at the slice", " left face", " right face"].iter().any(|place| name.contains(place));
+        let station = workings.get("station of the slice").filter(|_| belongs_to_the_slice(self.solved, id));
+        if let Some(station) = station.filter(|_| !self.slice_is_told) {
+            let given = Expression::Given(station.value, station.symbol.role);
+            let equal = Expression::Equal(vec![Expression::Symbol(station.symbol.clone()), given]);
+            line.extend(line![" at the slice, ", Inline::Math(equal)]);
+            self.slice_is_told = true;
+        }
+        line
     }
+}
+
+/// Whether a value is that of the slice, and another elsewhere along the beam: it follows from the shear force or the bending moment
+/// there, and these do not fall out of it, as they do of the place of a shear centre.
+fn belongs_to_the_slice(solved: &Solved, id: Id) -> bool {
+    let workings = solved.workings();
+    let inner = [solved.key().shear, solved.key().moment];
+    let follows = workings.downstream(&inner).get(id.0 as usize).copied().unwrap_or(false);
+    let working = workings.working(id);
+    let of_the_section = matches!(working.value.dimension, Dimension::LENGTH | Dimension::NONE)
+        && !matches!(working.symbol.role, Role::Spacing | Role::PrincipalAngle | Role::Utilisation);
+    follows && !of_the_section
 }
 
 fn draw(sketch: Sketch, solved: &Solved) -> Vec<Inline> {
@@ -197,18 +238,33 @@ mod tests {
     #[test]
     fn a_question_without_words_gets_some() {
         for (ask, expected) in [
-            ("ask = \"reaction at A\"", "Find the reaction at A R_A."),
+            ("ask = \"reaction at A\"", "Find the reaction at A (R_A)."),
             (
                 "ask = \"shear stress on the cut\"\nsteps = [\"second moment\", \"first moment at the cut\"]",
-                "Find the moment of inertia I and the first moment at the cut Q; from them find the shear stress on the cut \u{3c4}.",
+                "Find the moment of inertia (I) and the first moment at the cut (Q); from them find the shear stress on the cut (\u{3c4}) at \
+                 the slice, x = 0.5\u{a0}m.",
             ),
-            ("ask = \"second moment\"\nchoose = 4", "Which of these is the moment of inertia I?"),
+            ("ask = \"second moment\"\nchoose = 4", "Which of these is the moment of inertia (I)?"),
             (
                 "ask = \"largest shear force\"\nplace = true",
-                "Find the largest shear force V_max, and the station where it occurs.",
+                "Find the largest shear force (V_max), and the station where it occurs.",
             ),
         ] {
             assert_eq!(worded_as(ask), [expected]);
+        }
+        // What holds at the slice says so, once; what holds elsewhere, or all along, does not.
+        for (ask, expected) in [
+            ("ask = \"shear force at the slice\"", 0),
+            (
+                "ask = \"largest shear stress over the depth\"\nsteps = [\"shear stress at the neutral axis\"]",
+                1,
+            ),
+            ("ask = \"largest shear stress along the beam\"", 0),
+            ("ask = \"largest sagging moment\"", 0),
+            ("ask = \"ratio of the largest shear stress to the mean\"", 0),
+        ] {
+            let told = worded_as(ask)[0].matches(" at the slice, x").count();
+            assert_eq!(told, expected, "{ask}: {:?}", worded_as(ask));
         }
         assert!(worded_as("sketch = \"shear stress\"")[0].contains(" over the depth at "));
     }

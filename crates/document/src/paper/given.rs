@@ -18,7 +18,7 @@ use workings::role::{Role, Symbol};
 use workings::rounding::Figures;
 use workings::solved::Solved;
 use workings::style::DecimalMark;
-use workings::working::{Formula, Working};
+use workings::working::{Chapter, Formula, Working};
 
 /// How to answer, and what is given under its heading.
 pub(super) fn given(set: &SetPaper, letters: Letters) -> Vec<Block> {
@@ -185,13 +185,19 @@ fn caution(solved: &Solved) -> Option<Block> {
     Some(Block::Paragraph(line![reservation.sentence]))
 }
 
-/// The roles of all values that are asked for.
-fn asked_roles(set: &SetPaper) -> impl Iterator<Item = Role> {
-    set.parts().filter_map(|part| match &part.ask {
-        Ask::Value(value) => Some(value.symbol.role),
-        Ask::Choice(choice) => Some(choice.value.symbol.role),
+/// The workings of all values that are asked for.
+fn asked_workings(set: &SetPaper) -> impl Iterator<Item = &Working> {
+    let asked = set.parts().filter_map(|part| match &part.ask {
+        Ask::Value(value) => Some(&value.working),
+        Ask::Choice(choice) => Some(&choice.value.working),
         Ask::Place(_) | Ask::Sketch { .. } => None,
-    })
+    });
+    asked.filter_map(|name| set.solved.workings().get(name))
+}
+
+/// Their roles.
+fn asked_roles(set: &SetPaper) -> impl Iterator<Item = Role> {
+    asked_workings(set).map(|working| working.symbol.role)
 }
 
 /// Which way asked values count as positive, where the figure of the signs does not tell.
@@ -207,14 +213,64 @@ fn signs(set: &SetPaper) -> Vec<Inline> {
     if asks(&[Role::BendingStress, Role::StressResultant]) {
         words.push("Tension is positive. ".into());
     }
-    if asks(&[Role::ShearStress, Role::ShearFlow, Role::ForceOnCut, Role::MeanShearStress]) {
+    if asks(&[Role::BendingMoment]) {
+        words.push("A moment is written with its sign: one that hogs is negative. ".into());
+    }
+    let along_the_cut = [Role::ShearStress, Role::ShearFlow, Role::ForceOnCut, Role::MeanShearStress];
+    if asked_workings(set)
+        .any(|asked| asked.chapter != Chapter::Walls && along_the_cut.contains(&asked.symbol.role))
+    {
         words.extend(line![
             "Shear stress, shear flow and the force on the cut have the sign of ",
             Inline::Math(Expression::Symbol(Symbol::plain(Role::ShearForce))),
             ". "
         ]);
     }
+    words.extend(signs_in_walls(set));
     words
+}
+
+/// Which way flows, forces and torques count as positive in thin walls, and on which face, where one is asked for.
+fn signs_in_walls(set: &SetPaper) -> Vec<Inline> {
+    let asked: Vec<&Working> =
+        asked_workings(set).filter(|asked| asked.chapter == Chapter::Walls && has_a_sense(asked)).collect();
+    if asked.is_empty() {
+        return Vec::new();
+    }
+    let mut words = line![
+        "Flows and forces in the walls, and torques, are those on the left face of the slice, which a positive ",
+        Inline::Math(Expression::Symbol(Symbol::plain(Role::ShearForce))),
+        " pushes up; up, right and counter-clockwise are those of the section as it is drawn. "
+    ];
+    let asks = |role: Role| asked.iter().any(|working| working.symbol.role == role);
+    let round_the_cell = set.solved.cell().is_some();
+    let of_the_cell = |working: &&Working| working.name.contains("cut open");
+    if asks(Role::ShearFlow) || asked.iter().copied().any(|working| of_the_cell(&working)) {
+        words.push(match round_the_cell {
+            true => {
+                "Shear flow in the walls of the cell counts as positive counter-clockwise, in other walls on the way from the free edge \
+                 inwards. "
+            }
+            false => "Shear flow in the walls counts as positive on the way from the free edge inwards. ",
+        }.into());
+    }
+    for force in &asked {
+        if let Some((_, sense)) =
+            force.sentence.split_once("Positive ").filter(|_| force.symbol.role == Role::WallForce)
+        {
+            let (force, sense) = (name(&force.name, set.solved.style()), sense.trim_end_matches('.'));
+            words.push(format!("The {force} counts as positive {sense}. ").into());
+        }
+    }
+    if asks(Role::Torque) {
+        words.push("Torques count as positive counter-clockwise. ".into());
+    }
+    words
+}
+
+/// Whether a value in a wall runs one way or the other.
+fn has_a_sense(working: &Working) -> bool {
+    matches!(working.symbol.role, Role::ShearFlow | Role::WallForce | Role::Torque)
 }
 
 /// Whether a sign of V or M is asked for, or follows from it.

@@ -70,9 +70,11 @@ pub(crate) fn spoken_unit(unit: &AnswerUnit) -> String {
     if words.is_empty() { words } else { format!(", in {words}") }
 }
 
-/// The name of a working in the words of the course.
+/// The name of a working in the words of the course; of a place across the section with what it is counted from.
 pub(crate) fn name(working: &str, style: &Style) -> String {
-    style.notation.in_its_words(working)
+    let name = style.notation.in_its_words(working);
+    let across = name.starts_with("place of ") && name.ends_with(" to the right");
+    if across { format!("{name} of the leftmost fibre") } else { name }
 }
 
 /// What a part is called in a question of several: the name of its working, or that of its place.
