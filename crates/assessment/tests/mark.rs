@@ -203,6 +203,37 @@ fn a_place_that_is_given_is_no_input_of_what_comes_before_it() {
     }
 }
 
+/// A covered channel, cut open at a corner. Whoever walks round it clockwise has all flows with the other sign: each is known for that,
+/// and none for a sign of V lost, which was answered right. With V = 3 kN, 3/4 of the lesson's, the flows of its head: 15·3/4 = 11.25 N/mm,
+/// 17.5·3/4 = 13.125 N/mm, closing flow -9.1667·3/4 = -6.875 N/mm.
+#[test]
+fn flows_of_the_other_sense_are_known_for_their_sign_and_nothing_else() {
+    let lesson = include_str!("../../../lessons/covered-channel.toml");
+    let lesson = lesson.replacen("P = \"12 kN\"", "P = \"9 kN\"", 1);
+    let lesson = lesson.split("[[question]]").next().expect("what stands before the questions");
+    let asks = "[[question]]\nask = \"shear force at the slice\"\n\
+                [[question]]\nask = \"shear flow in cover half-way, cut open\"\n\
+                steps = [\"shear flow in lower strip at the lower end of cover, cut open\"]\n\
+                [[question]]\nask = \"closing flow round the cell\"\n\
+                steps = [\"sum of the shear flow along cover, cut open\"]\n";
+    let paper = set_of(lesson, asks);
+    let right =
+        marked(&paper, &[("1", "3.00"), ("2a", "11.25"), ("2b", "13.12"), ("3a", "2.50"), ("3b", "-6.88")]);
+    assert!(right.parts.iter().all(|part| part.verdict == Verdict::Right), "{right:#?}");
+    let found =
+        marked(&paper, &[("1", "3.00"), ("2a", "-11.25"), ("2b", "-13.12"), ("3a", "-2.50"), ("3b", "6.88")]);
+    assert_eq!(word(&found, "1"), "right");
+    // The sum follows from the two flows: with both turned round it is turned round.
+    for (label, verdict) in [("2a", "slip"), ("2b", "slip"), ("3a", "follow-through"), ("3b", "slip")] {
+        let judged = found.part(label).expect("a flow");
+        assert_eq!(
+            (word(&found, label), mistakes(&judged.verdict)),
+            (verdict, vec![]),
+            "{label}: {judged:?}"
+        );
+    }
+}
+
 /// The limits of follow-through: no credit goes on from a neutral axis outside of the section, from a negative second moment, or from
 /// zero.
 #[test]

@@ -95,6 +95,14 @@ impl Wrong<'_> {
         few_figures && !self.is_nothing() && off <= self.asked.early_off(base.value) * (1.0 + 1e-9)
     }
 
+    /// The slip where it is right but for the sign, whatever the own values: whoever walks round a section the other way has all flows so.
+    fn only_its_sign(&self) -> Option<Explanation> {
+        let sign = self.asked.slips.iter().find(|slip| slip.factor == -1.0)?;
+        let mirrored = !self.is_nothing() && self.asked.accepts(-self.answer);
+        let cause = Cause::Slip { slip: slipped_as(sign) };
+        mirrored.then(|| Explanation { cause, from: Vec::new(), expected: -self.asked.right })
+    }
+
     fn explanation(&self, cause: Cause, expected: f64) -> Explanation {
         Explanation { cause, from: self.from.to_vec(), expected }
     }
@@ -168,13 +176,21 @@ pub(super) fn explain(
     if let Some(against) = against {
         let known = Known { desk, between: against };
         // A mistake at the value itself, which was found without the own values: M over a support from the other end of the beam. Of
-        // these there are few. Then any mistake before an own value, which that value does not show.
+        // these there are few. Then any mistake before an own value that is wrong and does not show it: who has a value right has not made
+        // the mistake that leads to another.
         for at_itself in [true, false] {
+            if !at_itself && let Some(slip) = wrong.only_its_sign() {
+                let verdict = Verdict::Explained(slip);
+                return Ok(Explained { verdict, behind: Behind::Itself, mistakes: Vec::new() });
+            }
             let all: Vec<(usize, Led)> = against
                 .from_right
                 .iter()
                 .enumerate()
-                .filter(|(way, _)| !at_itself || known.is_made_at(*way, wrong.id))
+                .filter(|(way, _)| match at_itself {
+                    true => known.is_made_at(*way, wrong.id),
+                    false => !known.is_belied(*way, wrong.pins),
+                })
                 .filter_map(|(way, led)| Some((way, (*led)?)))
                 .collect();
             let found = all.iter().filter(|(_, led)| wrong.fits(led)).filter_map(|(way, led)| {
@@ -309,6 +325,13 @@ impl Known<'_, '_> {
     fn is_made_at(&self, way: usize, id: Id) -> bool {
         let mistake = self.between.ways.get(way).and_then(|way| self.desk.mistakes().get(way.mistake));
         mistake.is_some_and(|applied| applied.working() == id)
+    }
+
+    /// Whether the mistake of a way changes what the student has right.
+    fn is_belied(&self, way: usize, pins: &[Pin]) -> bool {
+        let mistake = self.between.ways.get(way).and_then(|way| self.desk.mistakes().get(way.mistake));
+        let right = || pins.iter().filter(|pin| pin.behind == Behind::Right);
+        mistake.is_some_and(|applied| right().any(|pin| applied.changes(self.desk.solved(), pin.id)))
     }
 
     fn likely(&self, wrong: &Wrong<'_>, base: Option<Led>, led: &[Option<Led>], fitting: &[usize]) -> Likely {
