@@ -232,8 +232,20 @@ fn wrong(student: &str, item: &str, order: usize, mistake: Option<&str>) -> Wron
         scene: String::new(),
         order,
         mistake: mistake.map(str::to_owned),
+        is_ambiguous: false,
         is_slip: false,
     }
+}
+
+/// An answer that several mistakes lead to is one that something explains: it is counted for itself.
+#[test]
+fn what_several_mistakes_fit_is_not_left_unexplained() {
+    let several = WrongAnswer { is_ambiguous: true, ..wrong("A", "1", 2, None) };
+    let found = mistakes(&[several, wrong("B", "2", 5, None), wrong("C", "2", 5, Some("t-forgotten"))]);
+    assert_eq!((found.wrong, found.explained, found.ambiguous), (3, 1, 1));
+    let places: Vec<(&str, usize)> =
+        found.unexplained.iter().map(|place| (place.working.as_str(), place.answers)).collect();
+    assert_eq!(places, [("working 2", 1)]);
 }
 
 /// A slip is counted as one of the wrong answers that are explained, and stands among the slips alone.

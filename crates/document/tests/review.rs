@@ -212,6 +212,7 @@ fn every_mistake_is_told_and_slips_apart() {
         scene: if is_slip { String::new() } else { "diagrams".into() },
         order: 1,
         mistake: Some(mistake.into()),
+        is_ambiguous: false,
         is_slip,
     };
     let made = ids

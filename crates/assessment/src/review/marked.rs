@@ -90,7 +90,9 @@ fn wrong(student: &MarkedStudent<'_>, part: &Part, judged: &Judged) -> Option<Wr
         item: judged.part.clone(),
         working: working.clone(),
         scene: role.map_or_else(String::new, |role| scene(role).word().to_owned()),
-        order: workings.id(working).map_or(usize::MAX, |id| place_in_solution(&student.paper.solved, id)),
+        // Of two answers that went wrong through one and the same value the one that was found first comes first.
+        order: workings.id(asked).map_or(usize::MAX, |id| place_in_solution(&student.paper.solved, id)),
+        is_ambiguous: mistake.is_none() && !candidates.is_empty(),
         mistake,
         is_slip,
     })

@@ -14,10 +14,13 @@ pub struct WrongAnswer {
     pub working: String,
     /// The scene of the lecture that shows it; empty for none.
     pub scene: String,
-    /// The place of that working in the solution, counted up.
+    /// The place of what was asked for in the solution, counted up.
     pub order: usize,
     /// The mistake that explains it, or the name of the slip; none where nothing does.
     pub mistake: Option<String>,
+    /// Whether several mistakes explain it, and it is not known which of them was made.
+    #[serde(default)]
+    pub is_ambiguous: bool,
     /// Whether a slip explains it: a sign, a power of ten or a unit lost, or rounding. Nothing of the lecture is misunderstood then.
     #[serde(default)]
     pub is_slip: bool,
@@ -34,6 +37,8 @@ pub struct Mistakes {
     pub made: Vec<MistakeFigures>,
     /// The slips, in the same way.
     pub slips: Vec<MistakeFigures>,
+    /// Of how many of them several mistakes fit, so that none is claimed.
+    pub ambiguous: usize,
     /// Where wrong answers stand that nothing explains; most first.
     pub unexplained: Vec<PlaceFigures>,
     /// The first wrong answer of each student, in the order of the solution: what led to it may have led to the others.
@@ -121,7 +126,8 @@ pub fn mistakes(wrong: &[WrongAnswer]) -> Mistakes {
         explained: wrong.iter().filter(|answer| answer.mistake.is_some()).count(),
         made: figures(false),
         slips: figures(true),
-        unexplained: places(wrong.iter().filter(|answer| answer.mistake.is_none())),
+        ambiguous: wrong.iter().filter(|answer| answer.is_ambiguous).count(),
+        unexplained: places(wrong.iter().filter(|answer| answer.mistake.is_none() && !answer.is_ambiguous)),
         first: first.values().map(of_student).collect(),
     }
 }

@@ -53,6 +53,11 @@ fn counts(class: &Class<'_>) -> Vec<Inline> {
          {} of them.",
         found.wrong, found.explained
     )];
+    if found.ambiguous > 0 {
+        let fit = if found.ambiguous == 1 { "which of them was made" } else { "which of them were made" };
+        words
+            .push(format!(" Of {} several mistakes fit, and it is not known {fit}.", found.ambiguous).into());
+    }
     let places: Vec<Vec<Inline>> = found
         .unexplained
         .iter()
