@@ -158,7 +158,7 @@ impl Roster {
     }
 
     /// Reads a class list as [`sheet::read`] reads a sheet. Columns by their headers, in any order: `student id` (or
-    /// `id`, `student number`, `number`), `name`, and where wanted `email`, `group`, `large print` (`yes` or `no`), `sheet` (or `paper
+    /// `id`, `student number`, `number`), `name`, and where wanted `email`, `group`, `large print` (`yes` or `large`, or `no`), `sheet` (or `paper
     /// size`; `A4` or `letter`), `form`.
     ///
     /// # Errors
@@ -241,7 +241,7 @@ impl Places {
         }
         let wanted = cell(Column::LargePrint);
         let large_print = match wanted.to_lowercase().as_str() {
-            "yes" => true,
+            "yes" | "large" => true,
             "no" | "" => false,
             _ => {
                 fault(

@@ -189,6 +189,14 @@ fn what_is_no_class_list_is_refused_and_says_why() {
 }
 
 #[test]
+fn large_print_is_asked_for_in_either_of_two_words() {
+    let list = b"student id,name,large print\r\n1,A,yes\r\n2,B,Large\r\n3,C,no\r\n4,D,\r\n";
+    let roster = Roster::read(list).expect("a list");
+    let large: Vec<bool> = roster.students().iter().map(|student| student.large_print).collect();
+    assert_eq!(large, [true, true, false, false]);
+}
+
+#[test]
 fn what_is_too_large_is_refused_before_it_is_read() {
     let large = vec![b'a'; exchange::sheet::LARGEST_FILE + 1];
     assert!(refused(&large)[0].what.contains("bytes"));

@@ -114,7 +114,8 @@ pub enum Qti {
 pub struct Papers {
     /// The lesson file
     pub lesson: PathBuf,
-    /// The class list as CSV, with the columns "student id" and "name"; "large print", "email" and others if you like
+    /// The class list as CSV, with the columns "student id" and "name", and if you like "large print" (yes or large, for a paper
+    /// in large letters; no, or empty), "email", "group", "sheet" (A4 or letter), "form" and others of your own
     #[arg(required_unless_present = "forms")]
     pub class: Option<PathBuf>,
     /// Make so many forms for a whole class instead (A, B, C and so on), as alike as can be found
