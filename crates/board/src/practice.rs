@@ -126,6 +126,7 @@ impl Practice {
         let sheet = Sheet {
             paper: set,
             handed_in: true,
+            unclear: &[],
             written: &written,
             answers: &answers,
             marked: &marked,

@@ -80,6 +80,7 @@ impl Class {
             paper: &self.set,
             handed_in: true,
             written: &self.raw,
+            unclear: &[],
             answers: &self.answers,
             marked: &self.marked,
             units: Units::Printed,

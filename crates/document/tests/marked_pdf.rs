@@ -53,6 +53,7 @@ fn feedback_is_accessible() {
             paper: &set,
             handed_in: true,
             written: &written,
+            unclear: &[],
             answers: &answers,
             marked: &marked,
             units: Units::Printed,

@@ -39,6 +39,8 @@ pub struct Sheet<'a> {
     pub handed_in: bool,
     /// The answers as they were written, one for each part in the order of the paper; empty where nothing was.
     pub written: &'a [String],
+    /// Of each of these what is not clear, in words without a full stop; empty where it is clear.
+    pub unclear: &'a [String],
     /// The same as they were read, by the labels of the parts.
     pub answers: &'a [(String, Answer)],
     /// The same, marked.
@@ -57,6 +59,7 @@ struct One<'a> {
     judged: &'a Judged,
     answer: &'a Answer,
     written: &'a str,
+    unclear: &'a str,
 }
 
 impl One<'_> {
@@ -105,7 +108,8 @@ impl<'a> Context<'a> {
         let one = |(place, (part, judged)): (usize, (&'a Part, &'a Judged))| {
             let answer = sheet.answers.iter().find(|(label, _)| *label == part.label);
             let written = sheet.written.get(place).map_or("", String::as_str);
-            One { part, judged, answer: answer.map_or(BLANK, |(_, answer)| answer), written }
+            let unclear = sheet.unclear.get(place).map_or("", String::as_str);
+            One { part, judged, answer: answer.map_or(BLANK, |(_, answer)| answer), written, unclear }
         };
         let ones = sheet.paper.parts().zip(&sheet.marked.parts).enumerate().map(one).collect();
         Self { sheet, ones, letters }

@@ -117,6 +117,10 @@ fn by_hand(one: &One<'_>, say: &mut impl FnMut(&str, Vec<Inline>)) {
         (Ask::Sketch { .. }, _) => {
             say("A person marks your drawing.", line!["Its marks are not counted yet."]);
         }
+        (_, Answer::Unreadable(_)) if !one.unclear.is_empty() => say(
+            "A person will read this.",
+            line![format!("It is in doubt: {}. Its marks are not counted yet.", one.unclear)],
+        ),
         (_, Answer::Unreadable(_)) => say(
             "A person will read this.",
             line!["What you wrote could not be read as a number; its marks are not counted yet."],

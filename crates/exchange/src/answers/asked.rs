@@ -21,6 +21,9 @@ pub struct PartAsked {
     pub label: String,
     /// What sort of answer is expected.
     pub kind: Kind,
+    /// About how large an answer is, SI, without its sign; none where that is not known. It decides between two readings of which one is
+    /// absurd, and nothing else.
+    pub about: Option<f64>,
     /// Where it is answered. A platform writes a dash where nothing was answered; on paper a dash alone is a sign whose number is missing.
     pub on: AskedOn,
 }
@@ -120,6 +123,10 @@ impl PartAsked {
             },
             Ask::Sketch { .. } => Kind::Drawing,
         };
-        Self { label: part.label.clone(), kind, on }
+        let about = match &part.ask {
+            Ask::Value(value) => Some(value.right.abs()),
+            Ask::Place(_) | Ask::Choice(_) | Ask::Sketch { .. } => None,
+        };
+        Self { label: part.label.clone(), kind, about, on }
     }
 }

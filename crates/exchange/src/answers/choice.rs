@@ -28,7 +28,7 @@ pub(super) fn choice(
     });
     let by_value = |text: &str| -> Vec<usize> {
         let numbers = Mark::BOTH.into_iter().filter_map(|mark| {
-            number::number(&written(text, mark, &unit.unit).ok()?, unit, Signs::None, beside).ok()
+            number::number(&written(text, mark, &unit.unit).ok()?, unit, Signs::None, (beside, None)).ok()
         });
         let mut found: Vec<usize> = numbers
             .filter(|number| number.dimension == unit.unit.dimension())

@@ -1,7 +1,8 @@
 //! Reading a class's answers from CSV: a row for each student with a column for each part, or a row for each answer.
 //!
 //! What a student wrote is kept as it stands, beside what was read of it. Nothing is guessed: what can be read in two
-//! ways, and what is no number, goes to a list that a person fills in and that the next run reads again ([`Decisions`]).
+//! ways, and what is no number, goes to a list that a person fills in and that the next run reads again ([`Decisions`]). Only where
+//! one of two readings is ten thousand times too large or too small for any answer to the question, the other is taken.
 //!
 //! Numbers are read with any decimal mark and any grouping, as powers of ten and as fractions, with a unit behind, in the
 //! header or in a column of its own; another unit than the one asked for is converted, one of another dimension is told as
@@ -136,7 +137,7 @@ impl Answer {
 /// use workings::unit::Unit;
 ///
 /// let unit = AnswerUnit { unit: Unit::read("MPa").expect("a unit"), power: 0 };
-/// let part = PartAsked { label: "1".into(), kind: Kind::Value { unit, signs: Signs::None }, on: AskedOn::Paper };
+/// let part = PartAsked { label: "1".into(), kind: Kind::Value { unit, signs: Signs::None }, about: None, on: AskedOn::Paper };
 /// let paper = PaperAsked { student: "007".into(), paper: String::new(), parts: vec![part] };
 /// let file = "student id,Question 1\r\n007,tau = 480 kPa\r\n";
 /// let answers = answers::read(file.as_bytes(), &[paper], Default::default(), &Default::default()).expect("answers");

@@ -75,6 +75,14 @@ impl Number {
         Ok(Self { value, dimension, number, unit, unit_from, figures, last_place })
     }
 
+    /// The same number of the same unit, with the power of ten before it that the question asks for.
+    fn with_power_of(self, asked: &AnswerUnit) -> Self {
+        let power = asked.power - self.unit.power;
+        let fewer = |number: f64| if power > 0 { number / ten_to(power) } else { number * ten_to(-power) };
+        let last_place = self.last_place.map(fewer);
+        Self { number: fewer(self.number), last_place, unit: asked.clone(), ..self }
+    }
+
     /// Half a unit of the last place that is written, SI: the number stands for what is no farther off. None for a fraction.
     pub fn half_place(&self) -> Option<f64> {
         self.last_place.map(|place| 0.5 * self.unit.to_si(place))
@@ -99,12 +107,12 @@ pub(super) fn shown(number: f64) -> String {
     }
 }
 
-/// The number that is meant.
+/// The number that is meant. `about` is how large an answer is, SI.
 pub(super) fn number(
     written: &Written,
     asked: &AnswerUnit,
     signs: Signs,
-    beside: Option<&Beside>,
+    (beside, about): (Option<&Beside>, Option<f64>),
 ) -> Result<Number, Doubt> {
     if has_percent(written.unit.as_ref()) && !has_percent(Some(&asked.unit)) {
         return Err(Doubt::new(DoubtKind::Percent, "a percentage"));
@@ -147,8 +155,23 @@ pub(super) fn number(
     }
     let other = if unit.power == 0 { asked.clone() } else { whole };
     let other = Number::new(written, negative, other, from)?;
+    match about.map(|about| [&meant, &other].map(|number| is_absurd(number.value, about))) {
+        Some([false, true]) => return Ok(meant),
+        Some([true, false]) => return Ok(other.with_power_of(asked)),
+        _ => {}
+    }
     let what = "whether the power of ten of the answer's unit is meant or not";
     Err(Doubt::between(DoubtKind::PowerOfTen, what, vec![meant.text(), other.text()]))
+}
+
+/// What is farther off than this factor is no value of the question. A slip in a unit seldom leads so far, and a printed power of ten is six
+/// as a rule. Common practice, no source.
+const ABSURD: f64 = 1e4;
+
+/// Whether a value is far off what an answer is about, either way; both SI.
+fn is_absurd(value: f64, about: f64) -> bool {
+    let ratio = value.abs() / about;
+    ratio.is_finite() && !(1.0 / ABSURD..=ABSURD).contains(&ratio)
 }
 
 /// Whether a number is of such a size that a printed power of ten is likely to be contained in it.

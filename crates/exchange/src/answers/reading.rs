@@ -66,8 +66,10 @@ pub(super) fn cell(raw: &str, part: &PartAsked, beside: Option<&Beside>) -> Cell
         }
         Kind::Drawing => return Cell::Sure(Read::BesideADrawing),
     };
-    let of =
-        |mark| written(&text, mark, &unit.unit).and_then(|written| number(&written, unit, signs, beside));
+    let of = |mark| {
+        written(&text, mark, &unit.unit)
+            .and_then(|written| number(&written, unit, signs, (beside, part.about)))
+    };
     match (of(Mark::Point), of(Mark::Comma)) {
         (Ok(point), Ok(comma)) if point == comma => Cell::Sure(Read::of(point, &part.kind)),
         (Ok(point), Ok(comma)) => Cell::Either { point, comma },

@@ -147,6 +147,22 @@ fn a_printed_power_of_ten() {
     assert_eq!(si(part(), "0"), 0.0);
 }
 
+/// Where a second moment is about 350·10⁶ mm⁴, 350 000 000·10⁶ mm⁴ is none, nor are 350 mm⁴; 2·10⁹ mm⁴ may be one.
+#[test]
+fn an_absurd_reading_is_none() {
+    let part = || PartAsked { about: Some(350e-6), ..value("1", "mm⁴", 6, Signs::None) };
+    for written in ["350000000", "350e6", "350 mm4", "350", "350000000 mm4"] {
+        let Read::Number(read) = one(part(), written) else { panic!("{written:?} can mean one thing only") };
+        assert!(close(read.value, 350e-6), "{written:?}: {read:?}");
+    }
+    let Read::Number(read) = one(part(), "350000000") else { panic!("a number") };
+    assert_eq!((read.number, read.last_place), (350.0, Some(1e-6)));
+    // Of two absurd readings neither is taken.
+    let part = PartAsked { about: Some(1e-12), ..part() };
+    let Read::ByHand(doubt) = one(part, "1000000") else { panic!("a million times too large at least") };
+    assert_eq!(doubt.kind, DoubtKind::PowerOfTen);
+}
+
 #[test]
 fn what_is_not_one_number_is_left_to_a_person() {
     for (written, kind) in [
@@ -231,7 +247,7 @@ fn a_dash_of_a_platform_is_nothing() {
 #[test]
 fn what_there_is_to_choose_from_is_told_plainly() {
     let kind = Kind::Choice { unit: unit("mm³", 3), values: vec![20e-6, 70.000_000_000_000_03e-6, 180e-6] };
-    let part = PartAsked { label: "1".into(), kind, on: AskedOn::Paper };
+    let part = PartAsked { label: "1".into(), kind, about: None, on: AskedOn::Paper };
     let Read::ByHand(doubt) = one(part, "e") else { panic!("e is none of three") };
     assert_eq!(doubt.readings, ["a) 20 ×10³\u{a0}mm³", "b) 70 ×10³\u{a0}mm³", "c) 180 ×10³\u{a0}mm³"]);
 }

@@ -15,6 +15,7 @@ pub fn value(label: &str, text: &str, power: i32, signs: Signs) -> PartAsked {
     PartAsked {
         label: label.into(),
         kind: Kind::Value { unit: unit(text, power), signs },
+        about: None,
         on: AskedOn::Paper,
     }
 }
@@ -37,9 +38,10 @@ pub fn class() -> Vec<PaperAsked> {
             PartAsked {
                 label: "3".into(),
                 kind: Kind::Choice { unit: unit("MPa", 0), values: vec![6e6, 12e6, 18e6] },
+                about: None,
                 on: AskedOn::Paper,
             },
-            PartAsked { label: "4".into(), kind: Kind::Drawing, on: AskedOn::Paper },
+            PartAsked { label: "4".into(), kind: Kind::Drawing, about: None, on: AskedOn::Paper },
         ]
     };
     vec![paper("007", "7K3Q-9MXD", parts()), paper("12", "", parts())]

@@ -14,19 +14,22 @@ fn asked() -> Vec<PaperAsked> {
         PartAsked {
             label: "1".into(),
             kind: Kind::Value { unit: unit("kN", 0), signs: Signs::Upward },
+            about: None,
             on: AskedOn::Paper,
         },
         PartAsked {
             label: "2a".into(),
             kind: Kind::Value { unit: unit("mm⁴", 6), signs: Signs::None },
+            about: None,
             on: AskedOn::Paper,
         },
         PartAsked {
             label: "2b".into(),
             kind: Kind::Choice { unit: unit("MPa", 0), values: vec![6e6, 12e6] },
+            about: None,
             on: AskedOn::Paper,
         },
-        PartAsked { label: "3".into(), kind: Kind::Drawing, on: AskedOn::Paper },
+        PartAsked { label: "3".into(), kind: Kind::Drawing, about: None, on: AskedOn::Paper },
     ];
     ["7", "8"].map(|id| PaperAsked { student: id.into(), paper: String::new(), parts: parts.clone() }).into()
 }
@@ -159,7 +162,7 @@ proptest! {
         let mark = if comma { Mark::Comma } else { Mark::Point };
         let habit = Habit { declared: declared.then_some(mark), printed: mark };
         let unit = AnswerUnit { unit: Unit::read("kN").expect("a unit"), power: 0 };
-        let part = |label: &str| PartAsked { label: label.into(), kind: Kind::Value { unit: unit.clone(), signs: Signs::None }, on: AskedOn::Paper };
+        let part = |label: &str| PartAsked { label: label.into(), kind: Kind::Value { unit: unit.clone(), signs: Signs::None }, about: None, on: AskedOn::Paper };
         let asked: Vec<PaperAsked> = (0..4).map(|id| PaperAsked {
             student: id.to_string(), paper: String::new(), parts: vec![part("1"), part("2")],
         }).collect();
