@@ -25,6 +25,42 @@ fn set_of(lesson: &str, questions: &str) -> Result<SetPaper, Vec<SetFault>> {
     SetPaper::new(lesson, solved)
 }
 
+/// A nailed box: V = 3 kN by hand, half of 6 kN at midspan; two rows of nails of 400 N each, which may stand 2·400/q apart. A spacing that
+/// is rounded down to the step is right too, and what it follows from may be the student's own.
+#[test]
+fn a_spacing_may_be_rounded_down_to_the_step() {
+    use assessment::mark::{Answer, Marker, Written};
+    let lesson = "title = \"Nails\"\nunits = \"metric\"\n[beam]\nlength = \"4 m\"\n\
+                  supports = [{ pin = \"0 m\", name = \"A\" }, { roller = \"4 m\", name = \"B\" }]\n\
+                  loads = [{ force = \"6 kN\", at = \"2 m\" }]\n[material]\nE = \"12 GPa\"\n[section]\nname = \"T\"\n\
+                  parts = [{ name = \"web\", width = \"50 mm\", height = \"200 mm\" },\n\
+                  { name = \"top\", width = \"200 mm\", height = \"50 mm\", on = \"web\" }]\n\
+                  joints = [{ name = \"nails\", kind = \"nails\", beyond = [\"top\"], rows = 2, capacity = \"400 N\", step = \"5 mm\" }]\n\
+                  [slice]\nat = \"1 m\"\nlength = \"50 mm\"\n[cut]\nat = \"nails\"\n[[question]]\n";
+    let paper = set_of(
+        lesson,
+        "[[question]]\nask = \"largest spacing at nails\"\nsteps = [\"shear flow at nails\"]\n",
+    )
+    .unwrap_or_else(|faults| panic!("{faults:?}"));
+    // By hand: two equal areas of 10 000 mm², their middles 125 mm apart: Q = 10 000·62.5 = 625 000 mm³, I = 50·200³/12 + 200·50³/12
+    // + 2·10 000·62.5² = 113.54·10⁶ mm⁴, q = 3000·625 000/113.54·10⁶ = 16.514 N/mm, and 2·400/16.514 = 48.4 mm: rounded down 45 mm.
+    let spacing = value(&paper, 1);
+    assert!((spacing.right - 48.444e-3).abs() < 1e-5, "{}", spacing.right);
+    for (answer, right) in [(48.4e-3, true), (45e-3, true), (50e-3, false), (46e-3, false), (40e-3, false)] {
+        assert_eq!(spacing.accepts(answer), right, "{answer}");
+    }
+    // From an own flow of 20 N/mm 40 mm follow; from one of 22 N/mm 36.4 mm, rounded down 35 mm.
+    let follows = |flow: f64, spacing: f64| {
+        let written = |number| Answer::Bare(Written::new(number, None).expect("finite"));
+        let answers = [("1a", written(flow)), ("1b", written(spacing))];
+        let marked = Marker::new(&paper).expect("formulas of ours").mark(&answers).expect("its own labels");
+        marked.parts[1].verdict.word()
+    };
+    assert_eq!(follows(20.0, 40.0), "follow-through");
+    assert_eq!(follows(22.0, 35.0), "follow-through");
+    assert_ne!(follows(22.0, 40.0), "follow-through");
+}
+
 fn asked(questions: &str) -> SetPaper {
     set_of(REFERENCE, questions).unwrap_or_else(|faults| panic!("{faults:?}"))
 }

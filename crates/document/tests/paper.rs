@@ -203,3 +203,50 @@ fn large_print_shows_drawings_larger() {
     assert!(usual.iter().all(|(shown, drawn)| (shown - drawn).abs() < 0.01), "{usual:?}");
     assert!(large.iter().all(|(shown, drawn)| (shown / drawn - 18.0 / 9.75).abs() < 0.001), "{large:?}");
 }
+
+/// The words of a paper on a built-in lesson with a question put for its own.
+fn words_of(lesson: &str, questions: &str) -> String {
+    let text = lesson::builtin::find(lesson).expect("a lesson of ours").text;
+    let (without, _) = text.split_once("[[question]]").expect("a lesson that asks");
+    page(&paper(&set_of(lesson, without, questions), &who(), &form()))
+}
+
+#[test]
+fn what_is_asked_of_walls_says_from_where_and_on_which_face() {
+    let ask = "[[question]]\nask = \"torque if the load stands over the centroid\"\nsteps = [\"place of the centroid to the right\"]\n\
+               [[question]]\nask = \"shear force in back\"\nsteps = [\"closing flow round the cell\"]\n";
+    let page = words_of("covered-channel", ask);
+    for words in [
+        "place of the centroid to the right of the leftmost fibre",
+        "on the left face of the slice",
+        "Shear flow in the walls of the cell counts as positive counter-clockwise",
+        "The shear force in back counts as positive down.",
+        "Torques count as positive counter-clockwise.",
+    ] {
+        assert!(page.contains(words), "{words}");
+    }
+    let other = words_of("covered-channel", "[[question]]\nask = \"second moment by middle lines\"\n");
+    assert!(!other.contains("on the left face of the slice"));
+}
+
+/// Where a spacing is asked for none is given, unless something asked for needs it.
+#[test]
+fn a_spacing_that_is_asked_for_is_not_given() {
+    let spacing = "[[question]]\nask = \"largest spacing at nails 1\"\n";
+    let force = "[[question]]\nask = \"force on one fastener of nails 1\"\n";
+    let of = |questions: &str| words_of("box-girder", questions);
+    for (questions, rounded, given) in [
+        (spacing.to_owned(), true, false),
+        (format!("{spacing}{force}"), true, true),
+        (force.to_owned(), false, true),
+    ] {
+        let page = of(&questions);
+        assert_eq!(
+            page.contains("Spacings of nails 1 may be rounded down to a multiple of"),
+            rounded,
+            "{questions}"
+        );
+        assert_eq!(page.contains(">spacing of nails 1<"), given, "{questions}");
+        assert!(!page.contains("step of nails 1"), "{questions}");
+    }
+}

@@ -4,7 +4,7 @@ use super::answer::Written;
 use super::desk::Pin;
 use crate::fair::figures::Grid;
 use crate::fair::{Course, kind};
-use crate::set::{Along, AnswerUnit, Band, PlacePart, ValuePart};
+use crate::set::{Along, AnswerUnit, Band, PlacePart, ValuePart, rounded_down, step_of};
 use workings::dimension::Dimension;
 use workings::mistake::slip::{self, Slip};
 use workings::role::Role;
@@ -31,6 +31,8 @@ pub(super) struct Asked {
     pub(super) unit: AnswerUnit,
     pub(super) typed_unit: AnswerUnit,
     pub(super) slips: Vec<Slip>,
+    /// What a spacing may be rounded down to a multiple of, m.
+    step: Option<f64>,
     grid: Grid,
     possible: Possible,
 }
@@ -63,6 +65,7 @@ impl Asked {
             unit: part.unit.clone(),
             typed_unit: part.typed_unit.clone(),
             slips: slip::slips(dimension, solved.style().units),
+            step: step_of(solved, &part.working),
             grid: Grid::of(course.figures),
             possible: Possible::of(part.symbol.role, part.right, solved),
         })
@@ -90,6 +93,7 @@ impl Asked {
             unit: part.unit.clone(),
             typed_unit: part.typed_unit.clone(),
             slips: slip::slips(Dimension::LENGTH, solved.style().units),
+            step: None,
             grid: Grid::of(course.figures),
             possible: Possible { lower: 0.0, upper: whole },
         }
@@ -104,7 +108,9 @@ impl Asked {
     /// earned: from own values that are all zero it comes of itself.
     pub(super) fn follows(&self, answer: f64, expected: f64, own: &[Pin]) -> bool {
         let trivial = expected == 0.0 && self.right != 0.0 && own.iter().all(|pin| pin.written == 0.0);
-        !trivial && near(answer, expected, self.share * expected.abs().max(self.least))
+        let rounded = self.step.and_then(|step| rounded_down(expected, step));
+        let is_rounded = rounded.is_some_and(|rounded| near(answer, rounded, SLACK * rounded));
+        is_rounded || (!trivial && near(answer, expected, self.share * expected.abs().max(self.least)))
     }
 
     /// How far an answer may be off `expected` that was rounded too early; SI.

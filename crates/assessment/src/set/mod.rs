@@ -34,7 +34,7 @@ pub use place::{Along, PlacePart};
 pub use recognised::Recognised;
 pub use unit::AnswerUnit;
 pub use value::ValuePart;
-pub(crate) use value::either_sign;
+pub(crate) use value::{either_sign, rounded_down, step_of};
 
 use crate::fair::{Course, Judge, Judgement};
 use lesson::question::{AskedValue, Sketch};

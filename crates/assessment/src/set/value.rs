@@ -27,6 +27,10 @@ pub struct ValuePart {
     /// Whether the same size with the other sign is right as well: the value is the largest by size of a curve that reaches it
     /// with both signs.
     pub either_sign: bool,
+    /// The largest spacing rounded down to the step that the lesson gives, SI: it is right as well. None of any other value, and where not
+    /// even one step is left.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub rounded_down: Option<f64>,
     /// How far an answer may be off that was rounded too early, SI: never less than the right answers are, and else no more than a
     /// few parts in a hundred of the value.
     pub rounded_early: f64,
@@ -66,6 +70,7 @@ impl ValuePart {
             right: judgement.right,
             band,
             either_sign: either_sign(solved, working),
+            rounded_down: step_of(solved, working).and_then(|step| rounded_down(judgement.right, step)),
             rounded_early: worst_rounding.min(EARLY_CAP * size).max(judgement.half_width),
             worst_rounding,
             unit: AnswerUnit::of_the_course(quantity, symbol.role, solved.style()),
@@ -82,10 +87,27 @@ impl ValuePart {
         self.accepted().any(|band| band.contains(answer))
     }
 
-    /// The bands of right answers: one, or two of opposite signs.
+    /// The bands of right answers: one, or two of opposite signs, or one and a spacing that can be marked out.
     pub fn accepted(&self) -> impl Iterator<Item = Band> {
-        std::iter::once(self.band).chain(self.either_sign.then(|| self.band.mirrored()))
+        let just = |value: f64| Band { lower: value, upper: value };
+        std::iter::once(self.band)
+            .chain(self.either_sign.then(|| self.band.mirrored()))
+            .chain(self.rounded_down.map(just))
     }
+}
+
+/// The step that a spacing is rounded down to a multiple of, m; none where the value is no largest spacing, or its joint has no step.
+pub(crate) fn step_of(solved: &Solved, working: &str) -> Option<f64> {
+    let joint = working.strip_prefix("largest spacing at ")?;
+    let joint = joint.split_once(", ").map_or(joint, |(joint, _)| joint);
+    solved.workings().get(&format!("step of {joint}")).map(|step| step.value.value)
+}
+
+/// A spacing rounded down to a multiple of a step, both m; none where nothing is left of it. One that is a multiple but for its last bits
+/// stays what it is.
+pub(crate) fn rounded_down(spacing: f64, step: f64) -> Option<f64> {
+    let steps = (spacing / step * (1.0 + 1e-9)).floor();
+    (steps >= 1.0 && steps.is_finite()).then_some(steps * step)
 }
 
 /// Whether a curve reaches the value, its largest by size, with both signs: V of a beam that is loaded symmetrically.

@@ -46,7 +46,8 @@ fn in_letters(set: &SetPaper, letters: Letters) -> Vec<Block> {
         blocks.push(captioned(section, "The section."));
     }
     blocks.push(Block::Paragraph(slice_and_cut(set)));
-    blocks.extend(other_values(solved));
+    blocks.extend(other_values(set));
+    blocks.extend(steps(set));
     blocks.extend(caution(solved));
     let signs = signs(set);
     if !signs.is_empty() {
@@ -134,8 +135,43 @@ fn side_words(side: HeightSide) -> &'static str {
     }
 }
 
-/// Given values that no drawing shows.
-fn other_values(solved: &Solved) -> Option<Block> {
+/// Whether a spacing is asked for.
+fn asks_for_a_spacing(set: &SetPaper) -> bool {
+    asked_roles(set).any(|role| role == Role::Spacing)
+}
+
+/// What the name of a step begins with, before that of its joint.
+const STEP_OF: &str = "step of ";
+
+/// Where a spacing is asked for, what it may be rounded down to.
+fn steps(set: &SetPaper) -> Option<Block> {
+    let given = set.solved.workings().in_order().map(|(_, working)| working);
+    let told = |working: &Working| {
+        let joint = working.name.strip_prefix(STEP_OF).filter(|_| working.symbol.role == Role::Spacing)?;
+        Some(line![
+            format!("Spacings of {joint} may be rounded down to a multiple of "),
+            Inline::Given(working.value, working.symbol.role),
+            ": closer together, each carries less. "
+        ])
+    };
+    let words: Vec<Inline> = given.filter_map(told).flatten().collect();
+    (asks_for_a_spacing(set) && !words.is_empty()).then_some(Block::Paragraph(words))
+}
+
+/// Given values that no drawing shows. What a spacing is rounded down to is told in words; and where a spacing is asked for, one that is given
+/// stands there only if something asked for needs it.
+fn other_values(set: &SetPaper) -> Option<Block> {
+    let solved = &set.solved;
+    let workings = solved.workings();
+    let asked: Vec<_> = asked_workings(set).filter_map(|asked| workings.id(&asked.name)).collect();
+    let is_needed = |working: &Working| {
+        let reached = workings.id(&working.name).map(|id| workings.downstream(&[id])).unwrap_or_default();
+        asked.iter().any(|id| reached.get(id.0 as usize).copied().unwrap_or(false))
+    };
+    let left_out = |working: &Working| {
+        working.symbol.role == Role::Spacing
+            && (working.name.starts_with(STEP_OF) || (asks_for_a_spacing(set) && !is_needed(working)))
+    };
     let drawn = |working: &Working| {
         matches!(
             working.symbol.role,
@@ -157,7 +193,7 @@ fn other_values(solved: &Solved) -> Option<Block> {
     };
     let given = solved.workings().in_order().map(|(_, working)| working);
     let rows: Vec<Vec<Vec<Inline>>> = given
-        .filter(|working| working.formula == Formula::Given && !drawn(working))
+        .filter(|working| working.formula == Formula::Given && !drawn(working) && !left_out(working))
         .map(|working| {
             vec![
                 line![name(&working.name, solved.style())],

@@ -102,6 +102,9 @@ impl<'a> Writer<'a> {
         if value.either_sign {
             words.push(", with either sign".into());
         }
+        if let Some(practical) = value.rounded_down {
+            words.extend(line!["; rounded down to what can be marked out, ", of(practical), ", as well"]);
+        }
         words.push(".".into());
         let right_by = 0.5 * (upper - lower);
         if value.rounded_early > right_by * (1.0 + 1e-9) && value.rounded_early.is_finite() {
