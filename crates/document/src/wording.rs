@@ -244,6 +244,7 @@ mod tests {
                 "Find the moment of inertia (I) and the first moment at the cut (Q); from them find the shear stress on the cut (\u{3c4}) at \
                  the slice, x = 0.5\u{a0}m.",
             ),
+            ("ask = \"largest hogging moment\"", "Find the largest hogging moment (M_min), with its sign."),
             ("ask = \"second moment\"\nchoose = 4", "Which of these is the moment of inertia (I)?"),
             (
                 "ask = \"largest shear force\"\nplace = true",

@@ -6,9 +6,12 @@ use super::teaches::{drawing_that_teaches, what_it_shows};
 use super::verdict::{not_right, several, unknown};
 use super::{Context, One};
 use crate::notes::{Author, Drawings, line};
+use crate::paper::value_words::place_equals;
+use crate::paper::worked::right_places;
 use crate::tree::{Block, Figure, Inline};
 use assessment::mark::{Cause, Verdict};
 use assessment::review::{mistakes, wrong_answers};
+use assessment::set::Ask;
 use workings::working::{Formula, Id};
 
 /// The first step that went wrong.
@@ -113,6 +116,12 @@ impl<'a> First<'a> {
         let mut blocks =
             vec![Block::Heading { level: 3, text: line!["How this step goes, with your numbers"] }];
         blocks.extend(author.step_again(self.working));
+        if let Ask::Place(asked) = &self.one.part.ask {
+            let mut words = line!["It occurs "];
+            words.extend(right_places(asked));
+            words.push(format!(" {}.", place_equals(asked).trim_end_matches(':')).into());
+            blocks.push(Block::Paragraph(words));
+        }
         blocks
     }
 }

@@ -8,6 +8,12 @@ use workings::expression::Expression;
 use workings::role::{Role, Symbol};
 use workings::working::{Chapter, Formula, Id, Working};
 
+/// With a capital letter at its beginning.
+fn capital(words: &str) -> String {
+    let mut rest = words.chars();
+    rest.next().map(|first| first.to_uppercase().chain(rest).collect()).unwrap_or_default()
+}
+
 impl Author<'_> {
     pub(crate) fn solution(&mut self) {
         self.chapter("The worked solution");
@@ -84,6 +90,11 @@ impl Author<'_> {
             && *how != working.sentence
         {
             words.push(format!(" {how}").into());
+        }
+        // On a drawing neither walls nor joints bear the numbers of their symbols.
+        if matches!(working.chapter, Chapter::Walls | Chapter::Joints) {
+            let name = self.style.notation.in_its_words(&working.name);
+            words.insert(0, Inline::Strong(line![format!("{}. ", capital(&name))]));
         }
         self.say(words);
         let equation = self.workings().equation(id);
