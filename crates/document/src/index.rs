@@ -16,6 +16,18 @@ pub struct Entry {
     pub files: Vec<(String, String)>,
 }
 
+/// Where a lesson's folder has its drawings.
+const DRAWINGS: &str = "figures/";
+
+/// A link to a file of a lesson's folder.
+fn link(entry: &Entry, name: &str, shown: &str) -> Inline {
+    let path = format!("{}/{name}", entry.folder);
+    match FileName::new(&path) {
+        Some(file) => Inline::File { name: file, text: words(shown) },
+        None => Inline::Code(path),
+    }
+}
+
 /// The page that leads to everything in a folder.
 pub fn index(title: &str, entries: &[Entry]) -> Document {
     let mut body = vec![Block::Paragraph(words(
@@ -27,15 +39,23 @@ pub fn index(title: &str, entries: &[Entry]) -> Document {
         if !entry.teaches.is_empty() {
             body.push(Block::Paragraph(crate::markdown::line(&entry.teaches)));
         }
+        let (drawings, others): (Vec<_>, Vec<_>) =
+            entry.files.iter().partition(|(name, _)| name.starts_with(DRAWINGS));
         let item = |(name, what): &(String, String)| {
-            let path = format!("{}/{name}", entry.folder);
-            let link = match FileName::new(&path) {
-                Some(file) => Inline::File { name: file, text: words(name) },
-                None => Inline::Code(path),
-            };
-            vec![Block::Paragraph(vec![link, format!(": {what}").into()])]
+            vec![Block::Paragraph(vec![link(entry, name, name), format!(": {what}").into()])]
         };
-        body.push(Block::List { ordered: false, items: entry.files.iter().map(item).collect() });
+        let mut items: Vec<_> = others.into_iter().map(item).collect();
+        if !drawings.is_empty() {
+            let mut line = words("Every drawing by itself: ");
+            for (place, (name, what)) in drawings.into_iter().enumerate() {
+                if place > 0 {
+                    line.push(" · ".into());
+                }
+                line.push(link(entry, name, what));
+            }
+            items.push(vec![Block::Paragraph(line)]);
+        }
+        body.push(Block::List { ordered: false, items });
     }
     Document {
         title: title.to_owned(),
@@ -56,6 +76,27 @@ pub fn index(title: &str, entries: &[Entry]) -> Document {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn the_drawings_of_a_lesson_share_a_line_and_are_called_by_their_titles() {
+        let files = [
+            ("notes.pdf", "notes"),
+            ("figures/01-beam.svg", "The beam"),
+            ("figures/02-slice.svg", "The slice"),
+        ];
+        let entry = Entry {
+            folder: "a".to_owned(),
+            title: "A".to_owned(),
+            teaches: String::new(),
+            files: files.map(|(name, what)| (name.to_owned(), what.to_owned())).to_vec(),
+        };
+        let Document { body, .. } = index("All", &[entry]);
+        let Some(Block::List { items, .. }) = body.last() else { panic!("{body:?}") };
+        assert_eq!(items.len(), 2);
+        let Some([Block::Paragraph(line)]) = items.last().map(Vec::as_slice) else { panic!("{items:?}") };
+        let shown = crate::tree::plain(line, &Style::default());
+        assert_eq!(shown, "Every drawing by itself: The beam · The slice");
+    }
 
     #[test]
     fn a_file_name_never_leads_out_of_the_folder() {

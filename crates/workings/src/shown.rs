@@ -32,9 +32,26 @@ pub struct Shown {
 /// How many figures a value that the lesson gives may have.
 const FIGURES_GIVEN: Figures = Figures::Significant(6);
 
+/// A number that somebody typed has no more figures than this: with more it was reckoned, such as a third of a span.
+const FIGURES_TYPED: i32 = 9;
+
+/// Whether somebody may have typed a number.
+fn is_typed(number: f64) -> bool {
+    Decimal::of(number).trimmed().figures() <= FIGURES_TYPED
+}
+
+/// Whether a number is whole, but for the last bits.
+fn is_whole(number: f64) -> bool {
+    let decimal = Decimal::of(number).trimmed();
+    decimal.is_zero() || decimal.figures() <= decimal.exponent() + 1
+}
+
 impl Shown {
     pub(crate) fn rounded(style: &Style, quantity: Quantity, role: Role) -> Self {
         let unit = style.unit(role, quantity.dimension);
+        if role == Role::Count && is_whole(quantity.value) {
+            return Self::in_unit(style, quantity.value, unit, Figures::Decimals(0), false);
+        }
         match style.figures {
             // With fixed decimals a column stays in one unit.
             Figures::Decimals(_) => Self::in_unit(style, quantity.value, unit, style.figures, false),
@@ -55,6 +72,9 @@ impl Shown {
 
     pub(crate) fn given(style: &Style, quantity: Quantity, role: Role) -> Self {
         let unit = suited(style.unit(role, quantity.dimension), quantity.value);
+        if !is_typed(unit.from_si(quantity.value)) {
+            return Self::rounded(style, quantity, role);
+        }
         Self::in_unit(style, quantity.value, unit, FIGURES_GIVEN, true)
     }
 
@@ -215,6 +235,21 @@ mod tests {
 
     fn given(value: f64, dimension: D, role: Role) -> String {
         Style::default().given_text(Quantity::new(value, dimension), role)
+    }
+
+    #[test]
+    fn what_is_counted_has_no_decimals_where_it_is_whole() {
+        assert_eq!(metric(40.0, D::NONE, Role::Count), "40");
+        assert_eq!(metric(0.0, D::NONE, Role::Count), "0");
+        assert_eq!(metric(1200.0, D::NONE, Role::Count), "1200");
+        assert_eq!(metric(38.62, D::NONE, Role::Count), "38.6");
+    }
+
+    #[test]
+    fn a_given_value_that_nobody_could_have_typed_has_the_figures_of_the_computed_ones() {
+        assert_eq!(given(1.0 / 300.0, D::LENGTH, Role::Deflection), "3.33\u{a0}mm");
+        assert_eq!(given(0.003_25, D::LENGTH, Role::Deflection), "3.25\u{a0}mm");
+        assert_eq!(given(1234.56, D::FORCE, Role::ShearForce), "1.234\u{202f}56\u{a0}kN");
     }
 
     #[test]

@@ -92,7 +92,21 @@ impl ElasticField<'_> {
         }
         let (force, _) = self.resultant();
         let formula = StressOverDepth::new(section, 0.0, force.up).shear_stress(height, side);
-        Some(Across { formula, mean: sum / width, largest_up: largest_up?, largest: largest? })
+        let (largest_up, largest) = (largest_up?, largest?);
+        // Beyond the outermost fibre there is nothing to push back: no stress acts upward there, and what the elements
+        // give is their own error.
+        let properties = section.properties();
+        let is_outermost =
+            [properties.bottom, properties.top].iter().any(|end| (end - height).abs() <= section.tolerance());
+        if is_outermost {
+            return Some(Across {
+                formula,
+                mean: 0.0,
+                largest_up: AtPlace { value: 0.0, ..largest_up },
+                largest,
+            });
+        }
+        Some(Across { formula, mean: sum / width, largest_up, largest })
     }
 
     /// The places on a chord where the cut passes from one triangle to the next, rising, with the chord's ends.
