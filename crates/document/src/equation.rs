@@ -1,6 +1,6 @@
 //! Laying out displayed equations: where a chain of equals is broken, and how broad a formula is.
 
-use crate::tree::{Equation, Relation, Row};
+use crate::tree::{Equation, Print, Relation, Row};
 use workings::expression::Expression;
 use workings::style::Style;
 
@@ -20,8 +20,9 @@ impl Room {
     pub const HAND: Self = Self { one_row: 34.0, longest_sum: 33.0 };
 }
 
-/// A row broader than this does not stand beside its number within the measure of the text.
-const MEASURE: f64 = 56.0;
+/// Rows up to this stand beside their number within the measure of the text, however far the guess of their breadth is off;
+/// broader ones the typesetter measures.
+const SURE_TO_FIT: f64 = 42.0;
 
 impl Equation {
     /// A displayed equation without a number. A chain of equals too broad for one row is broken before its
@@ -56,9 +57,13 @@ impl Equation {
         self
     }
 
-    /// Whether some row is too broad for the measure of the text beside its number.
-    pub fn is_broad(&self, style: &Style) -> bool {
-        self.breadth(style) > MEASURE
+    /// Whether some row may be too broad for the measure of the text beside its number.
+    pub fn is_broad(&self, style: &Style, print: Print) -> bool {
+        let sure = match print {
+            Print::Usual => SURE_TO_FIT,
+            Print::Large => SURE_TO_FIT * 11.0 / 18.0,
+        };
+        self.breadth(style) > sure
     }
 
     /// About how broad it is, in characters of its line.

@@ -328,7 +328,7 @@ impl Writer<'_> {
             "alt": equation.spoken(style),
             "n": equation.number,
             "label": label,
-            "wide": equation.is_broad(style),
+            "broad": equation.is_broad(style, self.document.print),
         })
     }
 
