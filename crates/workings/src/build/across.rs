@@ -2,6 +2,7 @@
 //! does not ask for.
 
 use super::builder::{Builder, Entry};
+use super::names::with_article;
 use super::section::{PieceWorkings, Placed, SectionWorkings, Size};
 use crate::dimension::Dimension;
 use crate::engine::Call;
@@ -162,7 +163,7 @@ impl Builder<'_> {
             &format!("{}, left", placed.number),
             format!("left side of {}", piece.name),
         )
-        .says(format!("How far {} begins to the right of the leftmost fibre.", piece.name));
+        .says(format!("How far {} begins to the right of the leftmost fibre.", with_article(&piece.name)));
         Ok(Some(self.given(entry, piece.left - base, Dimension::LENGTH)?.into()))
     }
 
@@ -181,7 +182,10 @@ impl Builder<'_> {
             &placed.number,
             format!("place of the centroid of {name} to the right"),
         )
-        .says(format!("How far the centroid of {name} lies to the right of the leftmost fibre."));
+        .says(format!(
+            "How far the centroid of {} lies to the right of the leftmost fibre.",
+            with_article(name)
+        ));
         let centroid = match placed.level() {
             Some(breadth) => self.formula(entry, plus(&left, breadth / 2.0.into()))?,
             None => {

@@ -1,6 +1,7 @@
 //! The part beyond a level cut: its area, its centroid, its first moment, and the width of the cut.
 
 use super::builder::{Builder, Entry, zero};
+use super::names::with_article;
 use super::resultants::joined;
 use super::section::{SectionWorkings, Size};
 use crate::dimension::Dimension;
@@ -152,9 +153,11 @@ impl Builder<'_> {
                 .height(height, None)
                 .says(says)
         };
-        let area_says = format!("The area of {name} that lies beyond {words}.");
-        let centroid_says =
-            format!("The height of the centroid of that piece of {name} above the base line.");
+        let area_says = format!("The area of {} that lies beyond {words}.", with_article(name));
+        let centroid_says = format!(
+            "The height of the centroid of that piece of {} above the base line.",
+            with_article(name)
+        );
         let (Size::Rectangle { breadth, .. }, Some(top)) = (piece.placed.size, piece.placed.top()) else {
             let how = "Integrated exactly over the part of the outline beyond the cut.";
             let mut asked = |wanted, entry, dimension| {
@@ -181,7 +184,7 @@ impl Builder<'_> {
             (HeightSide::Below, Some(base)) => Expression::from(cut.height) - base.clone(),
             (HeightSide::Below, None) => cut.height.into(),
         };
-        let says = format!("{} reaches this far beyond {words}.", capital(name));
+        let says = format!("{} reaches this far beyond {words}.", capital(&with_article(name)));
         let depth = self.formula(entry(Role::Height, "depth", says), depth)?;
         let counted = piece.placed.strip(breadth, depth.into());
         let area = self.formula(entry(Role::AreaBeyond, "area", area_says), counted)?;

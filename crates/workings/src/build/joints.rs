@@ -3,6 +3,7 @@
 use super::builder::{Builder, Entry};
 use super::diagrams::DiagramWorkings;
 use super::fasteners::Held;
+use super::names::with_article;
 use super::section::SectionWorkings;
 use super::zones::ZoneWorkings;
 use crate::evaluate::EvaluationError;
@@ -92,8 +93,11 @@ impl Builder<'_> {
             // A joint that holds nothing, or all there is, holds no part to the rest.
             return Ok(None);
         }
-        let entry = Entry::new(CHAPTER, Role::AreaBeyond, number, format!("area held by {name}"))
-            .says(format!("What would slide if {name} were gone: that is the part beyond for this joint."));
+        let entry =
+            Entry::new(CHAPTER, Role::AreaBeyond, number, format!("area held by {name}")).says(format!(
+                "What would slide if {} were gone: that is the part beyond for this joint.",
+                with_article(name)
+            ));
         let area = self
             .formula(entry, Expression::sum_over(beyond.iter().map(|piece| piece.area.into()).collect()))?;
         let product =

@@ -3,6 +3,7 @@
 use super::bending::Fibre;
 use super::builder::{Builder, Entry};
 use super::diagrams::DiagramWorkings;
+use super::names::with_article;
 use super::pieces::Piece;
 use super::section::{OUTLINE, PieceWorkings, SectionWorkings, Size};
 use crate::dimension::Dimension;
@@ -259,8 +260,8 @@ impl Builder<'_> {
             solid().find(|placed| (placed.piece.bottom - height).abs() <= near),
         );
         let words = match (below, above) {
-            (Some(placed), _) => format!("the top of {}", placed.piece.name),
-            (None, Some(placed)) => format!("the bottom of {}", placed.piece.name),
+            (Some(placed), _) => format!("the top of {}", with_article(&placed.piece.name)),
+            (None, Some(placed)) => format!("the bottom of {}", with_article(&placed.piece.name)),
             (None, None) => "this height".to_owned(),
         };
         let entry = Entry::new(CHAPTER, Role::Height, index, format!("height of {words}"))

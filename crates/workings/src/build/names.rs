@@ -54,6 +54,13 @@ pub(crate) fn with_below(letter: &str, name: &str, below: &str) -> String {
     }
 }
 
+/// A part's or a joint's name in a sentence: `the top plank`. What is numbered, and what has its article already, has none.
+pub(crate) fn with_article(name: &str) -> String {
+    let numbered = name.ends_with(|last: char| last.is_ascii_digit());
+    let has_one = ["the ", "The ", "a ", "an "].iter().any(|article| name.starts_with(article));
+    if numbered || has_one { name.to_owned() } else { format!("the {name}") }
+}
+
 /// Whether a name is only a number that was made for it.
 pub(crate) fn is_number(name: &str) -> bool {
     !name.is_empty() && name.bytes().all(|b| b.is_ascii_digit())

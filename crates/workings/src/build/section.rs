@@ -2,6 +2,7 @@
 
 use super::builder::{Builder, Entry};
 use super::materials::MaterialWorkings;
+use super::names::with_article;
 use super::pieces::Piece;
 use crate::dimension::Dimension;
 use crate::engine::Call;
@@ -154,7 +155,7 @@ impl Builder<'_> {
     fn size_given(&mut self, piece: &Piece, number: &str) -> Result<Size, EvaluationError> {
         let mut length = |role: Role, what: &str, value: f64| {
             let entry = Entry::new(Chapter::Given, role, number, format!("{what} of {}", piece.name))
-                .says(format!("The {what} of {}, as given.", piece.name));
+                .says(format!("The {what} of {}, as given.", with_article(&piece.name)));
             self.given(entry, value, Dimension::LENGTH)
         };
         Ok(match piece.figure {
@@ -212,7 +213,10 @@ impl Builder<'_> {
                         format!("bottom of {}", piece.name),
                     )
                     .height(piece.bottom, None)
-                    .says(format!("The height of the lowest fibre of {} above the base line.", piece.name));
+                    .says(format!(
+                        "The height of the lowest fibre of {} above the base line.",
+                        with_article(&piece.name)
+                    ));
                     self.given(entry, piece.bottom, Dimension::LENGTH)?.into()
                 }
             });
@@ -222,7 +226,7 @@ impl Builder<'_> {
 
     fn piece(&mut self, done: Placed) -> Result<PieceWorkings, EvaluationError> {
         let (name, size, ratio) = (done.piece.name.clone(), done.size, done.ratio);
-        let mut says = format!("The area of {name}");
+        let mut says = format!("The area of {}", with_article(&name));
         says.push_str(match (done.piece.hole, ratio.is_some()) {
             (true, _) => "; a hole counts as a negative area.",
             (false, true) => ", counted as often as its modular ratio says.",
@@ -265,7 +269,7 @@ impl Builder<'_> {
         };
         let entry =
             Entry::new(CHAPTER, Role::CentroidHeight, &done.number, format!("centroid height of {name}"))
-                .says(format!("The height of the centroid of {name} above the base line."));
+                .says(format!("The height of the centroid of {} above the base line.", with_article(&name)));
         let centroid = self.formula(entry, centroid)?;
         Ok(PieceWorkings { placed: done, area, centroid, shifted: None })
     }
@@ -286,7 +290,7 @@ impl Builder<'_> {
             self.formula(entry, placed.counted(plain.into()))?
         };
         let entry = Entry::new(CHAPTER, Role::CentroidHeight, number, format!("centroid height of {name}"))
-            .says(format!("The height of the centroid of {name} above the base line."));
+            .says(format!("The height of the centroid of {} above the base line.", with_article(&name)));
         let centroid = self.engine(entry, OUTLINE, fixed(), properties.centroid.y, Dimension::LENGTH)?;
         Ok(PieceWorkings { placed, area, centroid, shifted: None })
     }
@@ -391,7 +395,7 @@ impl Builder<'_> {
             let own = self.own_second_moment(&only.placed)?;
             let says = format!(
                 "The second moment of {} about the level axis through its centroid.",
-                only.placed.piece.name
+                with_article(&only.placed.piece.name)
             );
             return self.formula(whole.says(says), own);
         }
@@ -405,7 +409,10 @@ impl Builder<'_> {
                 &piece.placed.number,
                 format!("own second moment of {name}"),
             )
-            .says(format!("The second moment of {name} about the level axis through its own centroid."));
+            .says(format!(
+                "The second moment of {} about the level axis through its own centroid.",
+                with_article(name)
+            ));
             let own = self.formula(entry, own)?;
             let entry = Entry::new(
                 CHAPTER,
@@ -414,8 +421,10 @@ impl Builder<'_> {
                 format!("distance of {name} from the neutral axis"),
             );
             let (way, other) = if self.axis_down { ("below", "above") } else { ("above", "below") };
-            let says =
-                format!("How far the centroid of {name} lies {way} the neutral axis; negative {other} it.");
+            let says = format!(
+                "How far the centroid of {} lies {way} the neutral axis; negative {other} it.",
+                with_article(name)
+            );
             let distance = match self.axis_down {
                 true => Expression::from(centroid) - piece.centroid.into(),
                 false => Expression::from(piece.centroid) - centroid.into(),

@@ -2,6 +2,7 @@
 
 use super::builder::{Builder, Entry, zero};
 use super::cut::{Cut, CutWorkings, side_words};
+use super::names::with_article;
 use super::section::SectionWorkings;
 use crate::dimension::Dimension;
 use crate::engine::Call;
@@ -55,9 +56,8 @@ impl Builder<'_> {
             .iter()
             .find(|piece| !piece.placed.piece.hole && (piece.placed.piece.top - cut.height).abs() <= near);
         match piece_below.and_then(|piece| Some((piece.placed.top()?, &piece.placed.piece.name))) {
-            Some((top, name)) => {
-                self.formula(entry.says(format!("The cut runs along the top of {name}.")), top)
-            }
+            Some((top, name)) => self
+                .formula(entry.says(format!("The cut runs along the top of {}.", with_article(name))), top),
             None => self.given(
                 entry.says("The cut runs at this height above the base line."),
                 cut.height,

@@ -4,6 +4,7 @@ use super::across::AcrossWorkings;
 use super::builder::{Builder, Entry};
 use super::cut::CutWorkings;
 use super::diagrams::DiagramWorkings;
+use super::names::with_article;
 use super::section::{Placed, SectionWorkings, Size};
 use crate::dimension::Dimension;
 use crate::engine::Call;
@@ -118,13 +119,17 @@ impl Builder<'_> {
                 number,
                 format!("own second moment of {name} about its upright axis"),
             )
-            .says(format!("The second moment of {name} about the upright axis through its own centroid."));
+            .says(format!(
+                "The second moment of {} about the upright axis through its own centroid.",
+                with_article(name)
+            ));
             let own = self.formula(entry, own)?;
             let entry =
                 Entry::new(CHAPTER, Role::Across, number, format!("distance of {name} to the right")).says(
                     format!(
-                        "How far the centroid of {name} lies to the right of the centroid of the section; negative to the \
-                         left of it."
+                        "How far the centroid of {} lies to the right of the centroid of the section; negative to the \
+                         left of it.",
+                        with_article(name)
                     ),
                 );
             let distance = self.formula(entry, Expression::from(place.centroid) - across.centroid.into())?;
