@@ -2,7 +2,7 @@
 
 use crate::quantity::Quantity;
 use crate::role::Role;
-use crate::rounding::{Decimal, Figures};
+use crate::rounding::{Decimal, Figures, RoundingRule};
 use crate::style::{DecimalMark, Style};
 use crate::unit::{Unit, raised_number};
 use crate::unit_system::suited;
@@ -32,12 +32,15 @@ pub struct Shown {
 /// How many figures a value that the lesson gives may have.
 const FIGURES_GIVEN: Figures = Figures::Significant(6);
 
-/// A number that somebody typed has no more figures than this: with more it was reckoned, such as a third of a span.
-const FIGURES_TYPED: i32 = 9;
+/// A number that somebody typed has no more figures than the first, even where the second and those behind are the noise of a
+/// difference: with more it was reckoned, such as a third of a span.
+const FIGURES_TYPED: (i32, u8) = (7, 10);
 
 /// Whether somebody may have typed a number.
 fn is_typed(number: f64) -> bool {
-    Decimal::of(number).trimmed().figures() <= FIGURES_TYPED
+    let (most, certain) = FIGURES_TYPED;
+    let certain = Figures::Significant(certain);
+    Decimal::of(number).rounded(certain, RoundingRule::default()).trimmed().figures() <= most
 }
 
 /// Whether a number is whole, but for the last bits.
