@@ -59,8 +59,8 @@ fn wood_with_a_steel_plate() {
     assert_within("I", of("second moment") / INCH.powi(4), 231.3, 0.05);
     for (name, psi, figures) in [
         ("bending stress in wood at the top", -1310.0, 5.1),
-        ("bending stress in wood at the top of plate", 251.0, 0.5),
-        ("bending stress in steel at the top of plate", 5030.0, 5.0),
+        ("bending stress in wood at the top of the plate", 251.0, 0.5),
+        ("bending stress in steel at the top of the plate", 5030.0, 5.0),
         ("bending stress in steel at the bottom", 7620.0, 5.0),
     ] {
         assert_within(name, of(name) / PSI, psi, figures);
