@@ -22,7 +22,7 @@ impl Room {
 
 /// Rows up to this stand beside their number within the measure of the text, however far the guess of their breadth is off;
 /// broader ones the typesetter measures.
-const SURE_TO_FIT: f64 = 42.0;
+const SURE_TO_FIT: f64 = 24.0;
 
 impl Equation {
     /// A displayed equation without a number. A chain of equals too broad for one row is broken before its

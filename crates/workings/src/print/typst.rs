@@ -151,7 +151,7 @@ fn letter(letter: &Letter) -> String {
         .iter()
         .map(|below| if below.italic { spaced(&below.text) } else { quoted(&below.text) })
         .collect();
-    let below = if pieces.is_empty() { String::new() } else { format!("_({})", pieces.join(" \",\" ")) };
+    let below = if pieces.is_empty() { String::new() } else { format!("_({})", pieces.join("\",\"")) };
     // The prime must come first: `y_1'` would set it above the subscript's end.
     format!("{difference}{base}{mark}{below}")
 }
