@@ -43,6 +43,16 @@ const STATES = {
   },
 };
 
+/** What the rules find, in the page. A formula has hundreds of parts, all of the colour of its words: its contrast is theirs. */
+async function violations(tags) {
+  const coloured = [...document.querySelectorAll("math, math *")]
+    .filter((part) => getComputedStyle(part).color !== getComputedStyle(part.parentElement).color);
+  const contrast = await axe.run(coloured.length > 0 ? document : { exclude: ["math"] }, { runOnly: ["color-contrast"] });
+  const rules = { "color-contrast": { enabled: false } };
+  const others = await axe.run(document, { runOnly: tags, rules, resultTypes: ["violations"] });
+  return [...contrast.violations, ...others.violations];
+}
+
 for (const lesson of names) {
   for (const [size, look] of Object.entries(SIZES)) {
     for (const colorScheme of ["light", "dark"]) {
@@ -54,8 +64,8 @@ for (const lesson of names) {
         const states = Object.entries(STATES).slice(0, lesson === "box-girder" ? undefined : 1);
         for (const [state, enter] of states) {
           await enter(page);
-          const found = await page.evaluate((tags) => axe.run(document, { runOnly: tags, resultTypes: ["violations"] }), TAGS);
-          const told = found.violations.map(({ id, help, nodes }) =>
+          const found = await page.evaluate(violations, TAGS);
+          const told = found.map(({ id, help, nodes }) =>
             `${id}: ${help}: ${nodes.slice(0, 3).map((node) => `${node.html.slice(0, 160)} ${node.failureSummary}`).join(" | ")}`);
           assert.deepEqual(told, [], state);
         }

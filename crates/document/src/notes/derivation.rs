@@ -13,8 +13,9 @@ impl Author<'_> {
         self.own_words(Scene::Derivation, When::Before);
         self.say(line![
             "Each step stands first in symbols, for any beam, and then with the numbers of this one. Where two ways lead to \
-             one number, what is left between them stands beside the most that it may be. Numbers are shown rounded but \
-             carried in full, so a difference of two shown numbers may seem off in its last figure."
+             one number, what rounding leaves between them is told; more than a thousand-millionth of the numbers would be \
+             a mistake. Numbers are shown rounded but carried in full, so a difference of two shown numbers may seem off \
+             in its last figure."
         ]);
         let mut steps = Vec::new();
         for step in derivation(self.solved) {
@@ -55,8 +56,6 @@ fn left_over(closure: Closure) -> Block {
             return Block::Paragraph(line![
                 Inline::Emphasis(line!["Left over by rounding: "]),
                 residual,
-                "; a mistake would leave more than ",
-                bound,
                 "."
             ]);
         }
