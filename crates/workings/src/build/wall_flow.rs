@@ -1,6 +1,7 @@
 //! The shear flow along thin walls, the force that each takes, and the largest stress.
 
 use super::builder::{Builder, Entry};
+use super::names::with_article;
 use super::walls::{CHAPTER, CellWorkings, NOTHING, Strip, Strips, WallFlow};
 use crate::evaluate::EvaluationError;
 use crate::expression::Expression;
@@ -213,7 +214,7 @@ impl Builder<'_> {
                 };
                 let entry = entry.says(format!(
                     "In {}, where the neutral axis crosses it: all that lies on one side has been gathered.",
-                    strip.name
+                    with_article(&strip.name)
                 ));
                 let gathered = self.gathered(flow.begin, term);
                 let most = self.formula(entry, gathered)?;

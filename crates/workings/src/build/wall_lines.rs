@@ -2,6 +2,7 @@
 
 use super::across::{AcrossWorkings, less, mean};
 use super::builder::{Builder, Entry};
+use super::names::with_article;
 use super::section::{PieceWorkings, SectionWorkings};
 use super::walls::{CHAPTER, NOTHING, Strip, Strips, Ways, is_level};
 use crate::dimension::Dimension;
@@ -50,7 +51,7 @@ impl Builder<'_> {
             let (low, high) =
                 if at(wall.from) < at(wall.to) { (wall.from, wall.to) } else { (wall.to, wall.from) };
             let entry = Entry::new(CHAPTER, Role::WallLength, &number, format!("length of {}", wall.name))
-                .says(format!("The length of the middle line of {}.", wall.name));
+                .says(format!("The length of the middle line of {}.", with_article(&wall.name)));
             let difference = less(joints[high][axis].clone(), joints[low][axis].clone());
             lengths.push(self.formula(entry, difference)?);
         }
@@ -81,7 +82,7 @@ impl Builder<'_> {
             )
             .says(format!(
                 "How far the middle of {} lies {way} the level axis through that centroid.",
-                wall.name
+                with_article(&wall.name)
             ));
             let up = middle(k, 1) - height.into();
             let distance = if self.axis_down { Expression::from(height) - middle(k, 1) } else { up };
@@ -114,7 +115,10 @@ impl Builder<'_> {
                     &format!("m,{}", k + 1),
                     format!("distance of the middle of {} to the right", wall.name),
                 )
-                .says(format!("How far the middle of {} lies to the right of that centroid.", wall.name));
+                .says(format!(
+                    "How far the middle of {} lies to the right of that centroid.",
+                    with_article(&wall.name)
+                ));
                 rights.push(self.formula(entry, middle(k, 0) - place.into())?);
             }
             let entry =
