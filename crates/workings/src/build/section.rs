@@ -290,7 +290,7 @@ impl Builder<'_> {
             self.formula(entry, placed.counted(plain.into()))?
         };
         let entry = Entry::new(CHAPTER, Role::CentroidHeight, number, format!("centroid height of {name}"))
-            .says(format!("The height of the centroid of {} above the base line.", with_article(&name)));
+            .says(format!("The height of the centroid of {} above the base line.", with_article(name)));
         let centroid = self.engine(entry, OUTLINE, fixed(), properties.centroid.y, Dimension::LENGTH)?;
         Ok(PieceWorkings { placed, area, centroid, shifted: None })
     }
