@@ -14,10 +14,9 @@ pub struct Entry {
     pub teaches: String,
     /// Its files by name within the folder, each with what it is.
     pub files: Vec<(String, String)>,
+    /// Its drawings in the same way, each with its title.
+    pub drawings: Vec<(String, String)>,
 }
-
-/// Where a lesson's folder has its drawings.
-const DRAWINGS: &str = "figures/";
 
 /// A link to a file of a lesson's folder.
 fn link(entry: &Entry, name: &str, shown: &str) -> Inline {
@@ -39,15 +38,13 @@ pub fn index(title: &str, entries: &[Entry]) -> Document {
         if !entry.teaches.is_empty() {
             body.push(Block::Paragraph(crate::markdown::line(&entry.teaches)));
         }
-        let (drawings, others): (Vec<_>, Vec<_>) =
-            entry.files.iter().partition(|(name, _)| name.starts_with(DRAWINGS));
         let item = |(name, what): &(String, String)| {
             vec![Block::Paragraph(vec![link(entry, name, name), format!(": {what}").into()])]
         };
-        let mut items: Vec<_> = others.into_iter().map(item).collect();
-        if !drawings.is_empty() {
+        let mut items: Vec<_> = entry.files.iter().map(item).collect();
+        if !entry.drawings.is_empty() {
             let mut line = words("Every drawing by itself: ");
-            for (place, (name, what)) in drawings.into_iter().enumerate() {
+            for (place, (name, what)) in entry.drawings.iter().enumerate() {
                 if place > 0 {
                     line.push(" · ".into());
                 }
@@ -79,16 +76,15 @@ mod tests {
 
     #[test]
     fn the_drawings_of_a_lesson_share_a_line_and_are_called_by_their_titles() {
-        let files = [
-            ("notes.pdf", "notes"),
-            ("figures/01-beam.svg", "The beam"),
-            ("figures/02-slice.svg", "The slice"),
-        ];
+        let all = |files: &[(&str, &str)]| -> Vec<(String, String)> {
+            files.iter().map(|(name, what)| ((*name).to_owned(), (*what).to_owned())).collect()
+        };
         let entry = Entry {
             folder: "a".to_owned(),
             title: "A".to_owned(),
             teaches: String::new(),
-            files: files.map(|(name, what)| (name.to_owned(), what.to_owned())).to_vec(),
+            files: all(&[("notes.pdf", "notes")]),
+            drawings: all(&[("01-beam.svg", "The beam"), ("02-slice.svg", "The slice")]),
         };
         let Document { body, .. } = index("All", &[entry]);
         let Some(Block::List { items, .. }) = body.last() else { panic!("{body:?}") };

@@ -279,6 +279,20 @@ fn the_mean_over_the_width_is_the_formula() {
     }
 }
 
+/// Source: the boundary condition of Saint-Venant's flexure: on a free surface no shear stress acts at right angles to it, so none acts
+/// upward on a level edge. It may run along it, as in a flange.
+#[test]
+fn no_stress_acts_upward_on_the_outermost_fibres() {
+    let beam = section(shapes::rolled_i(0.2, 0.1, 0.0056, 0.0085, 0.012));
+    let elastic = solved(&beam, 0.3, Effort::usual());
+    let field = elastic.under_level_bending(1000.0);
+    for (height, side) in [(0.0, HeightSide::Above), (0.2, HeightSide::Below)] {
+        let across = field.across(height, side).expect("the cut runs along the edge");
+        assert_eq!((across.mean, across.largest_up.value), (0.0, 0.0));
+        assert!(across.largest.value > 0.0, "the stress along the flange");
+    }
+}
+
 #[test]
 fn the_largest_stress_of_a_sharp_i_says_that_it_has_none() {
     let beam = section(shapes::i_section(0.2, (0.12, 0.016), (0.12, 0.016), 0.012));

@@ -2,7 +2,7 @@
 
 use crate::quantity::Quantity;
 use crate::role::Role;
-use crate::rounding::{Decimal, Figures, RoundingRule};
+use crate::rounding::{Decimal, Figures};
 use crate::style::{DecimalMark, Style};
 use crate::unit::{Unit, raised_number};
 use crate::unit_system::suited;
@@ -32,16 +32,8 @@ pub struct Shown {
 /// How many figures a value that the lesson gives may have.
 const FIGURES_GIVEN: Figures = Figures::Significant(6);
 
-/// A number that somebody typed has no more figures than the first, even where the second and those behind are the noise of a
-/// difference: with more it was reckoned, such as a part of a span.
-const FIGURES_TYPED: (i32, u8) = (7, 10);
-
-/// Whether somebody may have typed a number.
-fn is_typed(number: f64) -> bool {
-    let (most, certain) = FIGURES_TYPED;
-    let certain = Figures::Significant(certain);
-    Decimal::of(number).rounded(certain, RoundingRule::default()).trimmed().figures() <= most
-}
+/// A number that somebody typed has no more figures than this: with more it was reckoned, such as a part of a span.
+const FIGURES_TYPED: i32 = 7;
 
 /// Whether a number is whole, but for the last bits.
 fn is_whole(number: f64) -> bool {
@@ -76,7 +68,8 @@ impl Shown {
     pub(crate) fn given(style: &Style, quantity: Quantity, role: Role) -> Self {
         let unit = suited(style.unit(role, quantity.dimension), quantity.value);
         // A limit is told as a part of the span, and nobody reckons with its digits.
-        if role == Role::Deflection && !is_typed(unit.from_si(quantity.value)) {
+        let figures = Decimal::of(unit.from_si(quantity.value)).trimmed().figures();
+        if role == Role::Deflection && figures > FIGURES_TYPED {
             return Self::rounded(style, quantity, role);
         }
         Self::in_unit(style, quantity.value, unit, FIGURES_GIVEN, true)

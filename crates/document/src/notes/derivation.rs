@@ -4,7 +4,11 @@ use super::author::Author;
 use super::line;
 use crate::tree::{Block, Equation, Inline};
 use lesson::{Scene, When};
+use mechanics::balance::Residual;
 use workings::derivation::{Closure, Remainder, Step, derivation};
+use workings::dimension::Dimension;
+use workings::quantity::Quantity;
+use workings::role::Role;
 use workings::style::Style;
 
 impl Author<'_> {
@@ -13,9 +17,10 @@ impl Author<'_> {
         self.own_words(Scene::Derivation, When::Before);
         self.say(line![
             "Each step stands first in symbols, for any beam, and then with the numbers of this one. Where two ways lead to \
-             one number, what rounding leaves between them is told; more than a thousand-millionth of the numbers would be \
-             a mistake. Numbers are shown rounded but carried in full, so a difference of two shown numbers may seem off \
-             in its last figure."
+             one number, what rounding leaves between them is told; more than ",
+            Inline::Given(Quantity::new(Residual::BOUND, Dimension::NONE), Role::Ratio),
+            " of the numbers would be a mistake. Numbers are shown rounded but carried in full, so a difference of two shown \
+             numbers may seem off in its last figure."
         ]);
         let mut steps = Vec::new();
         for step in derivation(self.solved) {

@@ -1,18 +1,13 @@
 //! The worked solution: the graph printed in its order.
 
 use super::author::Author;
+use super::elastic::capital;
 use super::line;
 use crate::tree::{Alignment, Block, Equation, Inline};
 use lesson::{Scene, When};
 use workings::expression::Expression;
 use workings::role::{Role, Symbol};
 use workings::working::{Chapter, Formula, Id, Working};
-
-/// With a capital letter at its beginning.
-fn capital(words: &str) -> String {
-    let mut rest = words.chars();
-    rest.next().map(|first| first.to_uppercase().chain(rest).collect()).unwrap_or_default()
-}
 
 impl Author<'_> {
     pub(crate) fn solution(&mut self) {

@@ -80,6 +80,7 @@ fn one(made: &mut Made, name: &str, text: &str) -> Result<document::index::Entry
         made.put(&format!("{name}/{CLASS}"), &class::csv()?)?;
         files.push((CLASS.to_owned(), "a class of 300 invented names, for: glueline papers".to_owned()));
     }
+    let mut drawings = Vec::new();
     for (place, drawing) in figures::all(&solved).iter().enumerate() {
         let forms: &[Form] = if cfg!(feature = "pdf") { &[Form::Svg, Form::Png] } else { &[Form::Svg] };
         for &form in forms {
@@ -87,13 +88,14 @@ fn one(made: &mut Made, name: &str, text: &str) -> Result<document::index::Entry
             let content = figures::content(drawing, form, &lesson.about.language)?;
             made.put(&format!("{name}/figures/{:02}-{}.{ending}", place + 1, drawing.name), &content)?;
         }
-        files.push((format!("figures/{:02}-{}.svg", place + 1, drawing.name), drawing.title.clone()));
+        drawings.push((format!("figures/{:02}-{}.svg", place + 1, drawing.name), drawing.title.clone()));
     }
     Ok(document::index::Entry {
         folder: name.to_owned(),
         title: lesson.about.title.clone(),
         teaches: lesson.about.teaches.clone().unwrap_or_default(),
         files,
+        drawings,
     })
 }
 

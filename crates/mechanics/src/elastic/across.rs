@@ -98,15 +98,8 @@ impl ElasticField<'_> {
         let properties = section.properties();
         let is_outermost =
             [properties.bottom, properties.top].iter().any(|end| (end - height).abs() <= section.tolerance());
-        if is_outermost {
-            return Some(Across {
-                formula,
-                mean: 0.0,
-                largest_up: AtPlace { value: 0.0, ..largest_up },
-                largest,
-            });
-        }
-        Some(Across { formula, mean: sum / width, largest_up, largest })
+        let (mean, up) = if is_outermost { (0.0, 0.0) } else { (sum / width, largest_up.value) };
+        Some(Across { formula, mean, largest_up: AtPlace { value: up, ..largest_up }, largest })
     }
 
     /// The places on a chord where the cut passes from one triangle to the next, rising, with the chord's ends.

@@ -2,7 +2,7 @@
 
 use super::beam_givens::{BeamGivens, LoadKind};
 use super::builder::{Builder, Entry, zero};
-use super::names::with_below;
+use super::names::{with_below, with_the};
 use super::resultants::{PlaceAs, Stretch, joined};
 use crate::dimension::Dimension;
 use crate::evaluate::EvaluationError;
@@ -439,8 +439,7 @@ impl Builder<'_> {
             return Ok(None);
         }
         let arm = self.difference(to, from);
-        let article = if words.starts_with("the ") { "" } else { "the " };
-        let mut says = format!("The arm of {article}{words} about {about_name}.");
+        let mut says = format!("The arm of {} about {about_name}.", with_the(words));
         if self.value(to) < self.value(from) {
             says.pop();
             says.push_str("; negative, for it stands on the other side and turns the other way.");

@@ -57,8 +57,13 @@ pub(crate) fn with_below(letter: &str, name: &str, below: &str) -> String {
 /// A part's or a joint's name in a sentence: `the top plank`. What is numbered, and what has its article already, has none.
 pub(crate) fn with_article(name: &str) -> String {
     let numbered = name.ends_with(|last: char| last.is_ascii_digit());
+    if numbered { name.to_owned() } else { with_the(name) }
+}
+
+/// With an article before it, where it has none.
+pub(crate) fn with_the(name: &str) -> String {
     let has_one = ["the ", "The ", "a ", "an "].iter().any(|article| name.starts_with(article));
-    if numbered || has_one { name.to_owned() } else { format!("the {name}") }
+    if has_one { name.to_owned() } else { format!("the {name}") }
 }
 
 /// Whether a name is only a number that was made for it.
