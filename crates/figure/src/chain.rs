@@ -168,7 +168,8 @@ fn put_below(
             // after that many rows the lines may be crossed: there are only so many labels
             let is_free = placer.is_free(rect) || (number > 40.0 && shift == 0.0);
             if is_free && placer.is_clear_between(top, anchor) {
-                if number > 0.0 || shift != 0.0 {
+                // A shorter leader would look like a sign of the label.
+                if top.distance(anchor) > 8.0 {
                     marks.push(Mark::Line { from: top, to: anchor.moved(0.0, 1.5), stroke: Stroke::LEADER });
                     placer.avoid_line(top, anchor);
                 }

@@ -6,10 +6,11 @@ use crate::geometry::{Point as Spot, Rect};
 use crate::hatch;
 use crate::label::Placer;
 use crate::metrics;
+use crate::nails::nails;
 use crate::outline::{Extent, Region};
-use crate::palette::{Dash, HEAVY, Ink, Stroke, THIN};
+use crate::palette::{Dash, Ink, Stroke, THIN};
 use crate::prism_marks::filled;
-use crate::scene::Scene;
+use crate::scene::{FINENESS, Scene};
 use crate::text::{Align, Label};
 use core::f64::consts::{FRAC_PI_2, FRAC_PI_4};
 use mechanics::section::{Edge, Point};
@@ -21,8 +22,10 @@ pub(crate) const HATCH: f64 = 6.0;
 /// Where the section stands on the sheet, and its scale.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct Frame {
-    /// px for each m.
+    /// px for each m up.
     pub scale: f64,
+    /// px for each m across: the same, unless a flat section is drawn higher than it is.
+    pub across: f64,
     /// Where the lower left corner of the box round the section falls.
     pub corner: Spot,
     /// That box.
@@ -33,12 +36,26 @@ impl Frame {
     /// A frame that fits the section into a room of so many px across and down, its lower left corner at `corner`.
     pub fn fitting(extent: Extent, room: (f64, f64), corner: Spot) -> Self {
         let scale = (room.0 / extent.breadth()).min(room.1 / extent.height());
-        Self { scale, corner, extent }
+        Self { scale, across: scale, corner, extent }
+    }
+
+    /// The same, with the heights of a flat section so many times as large that it is at least `least` px high.
+    pub fn at_least_high(extent: Extent, room: (f64, f64), least: f64, corner: Spot) -> Self {
+        let fitting = Self::fitting(extent, room, corner);
+        let height = extent.height() * fitting.scale;
+        let times = (least / height).ceil().min((room.1 / height).floor()).max(1.0);
+        Self { scale: times * fitting.scale, ..fitting }
+    }
+
+    /// That heights are drawn larger than widths, in words, where they are.
+    pub fn remark(&self) -> Option<String> {
+        let times = (self.scale / self.across).round();
+        (times > 1.0).then(|| format!("heights of the section drawn {times} times as large as widths"))
     }
 
     /// Where x falls, px.
     pub fn x(&self, x: f64) -> f64 {
-        self.corner.x + (x - self.extent.left) * self.scale
+        self.corner.x + (x - self.extent.left) * self.across
     }
 
     /// Where a height falls, px.
@@ -109,6 +126,12 @@ fn bodies(scene: &Scene, frame: &Frame) -> Vec<Mark> {
     marks
 }
 
+/// The rings of the bodies that are hatched for their material.
+pub(crate) fn hatched(scene: &Scene, frame: &Frame) -> Vec<Vec<Vec<Spot>>> {
+    let others = scene.bodies.iter().filter(|body| body.modular_ratio != 1.0);
+    others.map(|body| frame.loops(&body.region)).collect()
+}
+
 /// The outlines of the bodies, and the joints.
 pub(crate) fn outlines(scene: &Scene, frame: &Frame) -> Vec<Mark> {
     let outline = |body: &Body| filled(&frame.loops(&body.region), None, Some(Stroke::OUTLINE));
@@ -118,37 +141,16 @@ pub(crate) fn outlines(scene: &Scene, frame: &Frame) -> Vec<Mark> {
     marks
 }
 
-/// Joints as they are drawn by the trade, and the lines that only divide a body into the parts of a table.
+/// Joints, and the lines that only divide a body into the parts of a table.
 fn joints(scene: &Scene, frame: &Frame) -> Vec<Mark> {
     let mut divisions = Vec::new();
-    let mut joints = Vec::new();
-    for (contact, within) in scene.section.contacts().iter().zip(&scene.within) {
-        if !matches!(contact.edge, Edge::Line { .. }) {
-            continue;
-        }
-        let (from, to) = (frame.at(contact.start), frame.at(contact.end()));
-        if *within {
+    for (contact, _) in scene.section.contacts().iter().zip(&scene.within).filter(|(_, within)| **within) {
+        if matches!(contact.edge, Edge::Line { .. }) {
             let stroke = Stroke { ink: Ink::Quiet, width: THIN, dash: Dash::Dotted };
-            divisions.push(Mark::Line { from, to, stroke });
-            continue;
-        }
-        let joint =
-            scene.problem.joints.iter().find(|joint| {
-                joint.beyond.contains(&contact.first) != joint.beyond.contains(&contact.second)
-            });
-        match joint.map(|joint| (joint.kind, joint.rows)) {
-            Some((JointKind::Glue, _)) => joints.extend(glue_line(from, to)),
-            Some((JointKind::Fasteners, rows)) => {
-                joints.extend(fasteners(
-                    from,
-                    to,
-                    fasteners_on(scene, joint_of(scene, contact.first, contact.second), rows, contact.length),
-                ));
-            }
-            Some((JointKind::Weld, _)) => joints.extend(weld(from, to)),
-            None => {}
+            divisions.push(Mark::Line { from: frame.at(contact.start), to: frame.at(contact.end()), stroke });
         }
     }
+    let joints = fastenings(scene, frame);
     let mut marks = Vec::new();
     if !divisions.is_empty() {
         marks.push(Mark::group("divisions", "Lines between the parts of one body", divisions));
@@ -157,6 +159,40 @@ fn joints(scene: &Scene, frame: &Frame) -> Vec<Mark> {
         marks.push(Mark::group("joints", "Joints between the parts", joints));
     }
     marks
+}
+
+/// Glue lines, nails and welds as they are drawn by the trade.
+pub(crate) fn fastenings(scene: &Scene, frame: &Frame) -> Vec<Mark> {
+    let mut joints = Vec::new();
+    for (contact, within) in scene.section.contacts().iter().zip(&scene.within) {
+        if *within || !matches!(contact.edge, Edge::Line { .. }) {
+            continue;
+        }
+        let (from, to) = (frame.at(contact.start), frame.at(contact.end()));
+        let joint =
+            scene.problem.joints.iter().find(|joint| {
+                joint.beyond.contains(&contact.first) != joint.beyond.contains(&contact.second)
+            });
+        match joint.map(|joint| (joint.kind, joint.rows)) {
+            Some((JointKind::Glue, _)) => joints.extend(glue_line(from, to)),
+            Some((JointKind::Fasteners, rows)) => {
+                let joint = joint_of(scene, contact.first, contact.second);
+                let [first, second] =
+                    [contact.first, contact.second].map(|part| part_loops(scene, frame, part));
+                let count = fasteners_on(scene, joint, rows, contact.length);
+                joints.extend(nails([&first, &second], from, to, count));
+            }
+            Some((JointKind::Weld, _)) => joints.extend(weld(from, to)),
+            None => {}
+        }
+    }
+    joints
+}
+
+/// The rings of a part on the sheet.
+pub(crate) fn part_loops(scene: &Scene, frame: &Frame, part: usize) -> Vec<Vec<Spot>> {
+    let region = |part| Region::of(part, FINENESS * scene.extent.height());
+    scene.section.parts().get(part).map(|part| frame.loops(&region(part))).unwrap_or_default()
 }
 
 /// The index of the joint that lies between two parts.
@@ -205,31 +241,6 @@ pub(crate) fn glue_line(from: Spot, to: Spot) -> Vec<Mark> {
     ]
 }
 
-/// Nails across a contact.
-fn fasteners(from: Spot, to: Spot, count: usize) -> Vec<Mark> {
-    let length = from.distance(to);
-    if length < 1.0 {
-        return Vec::new();
-    }
-    let across = Spot::new(-(to.y - from.y) / length, (to.x - from.x) / length);
-    (0..count)
-        .flat_map(|k| {
-            let at = from.towards(to, (k as f64 + 0.5) / count as f64);
-            let (tip, head) =
-                (at.moved(-13.0 * across.x, -13.0 * across.y), at.moved(13.0 * across.x, 13.0 * across.y));
-            let along = Spot::new(across.y * 3.0, -across.x * 3.0);
-            [
-                Mark::Line { from: tip, to: head, stroke: Stroke::solid(Ink::Line, 1.5) },
-                Mark::Line {
-                    from: head.moved(-along.x, -along.y),
-                    to: head.moved(along.x, along.y),
-                    stroke: Stroke::solid(Ink::Line, HEAVY),
-                },
-            ]
-        })
-        .collect()
-}
-
 /// A weld at each end of a contact, as small filled triangles.
 fn weld(from: Spot, to: Spot) -> Vec<Mark> {
     [from, to]
@@ -249,19 +260,20 @@ pub(crate) fn keep_off_outlines(placer: &mut Placer, scene: &Scene, frame: &Fram
 }
 
 /// The name of a part in a box within it, on a patch of the colour of its ground, so that no line runs through it.
-pub(crate) fn name_within(label: Label, rect: Rect, size: f64, ground: Ink) -> [Mark; 2] {
-    let back = rect.grown(1.5);
-    let points = vec![
-        Spot::new(back.left, back.top),
-        Spot::new(back.right, back.top),
-        Spot::new(back.right, back.bottom),
-        Spot::new(back.left, back.bottom),
-    ];
+pub(crate) fn name_within(label: Label, rect: Rect, size: f64, ink: Ink) -> [Mark; 2] {
     let at = Spot::new(rect.middle().x, rect.bottom - metrics::DESCENT * size);
-    [
-        Mark::Polygon { points, stroke: None, fill: Some(ground) },
-        Mark::Text { at, label, align: Align::Middle, size, ink: Ink::Line },
-    ]
+    [ground(rect.grown(1.5), ink), Mark::Text { at, label, align: Align::Middle, size, ink: Ink::Line }]
+}
+
+/// A patch on which a label stands, so that no hatch runs through it.
+pub(crate) fn ground(rect: Rect, ink: Ink) -> Mark {
+    let points = vec![
+        Spot::new(rect.left, rect.top),
+        Spot::new(rect.right, rect.top),
+        Spot::new(rect.right, rect.bottom),
+        Spot::new(rect.left, rect.bottom),
+    ];
+    Mark::Polygon { points, stroke: None, fill: Some(ink) }
 }
 
 /// The mark of a centroid: a circle with two black quarters.

@@ -61,7 +61,11 @@ pub fn deflected(view: &BeamView<'_>) -> Drawing {
     let curve = Mark::Path { steps, stroke: Some(Stroke::solid(Ink::Line, HEAVY)), fill: None };
 
     let mut placer = Placer::new();
-    placer.avoid_polyline(&trace);
+    // The curve is heavy: a name keeps off its edges too.
+    for off in [-HEAVY, 0.0, HEAVY] {
+        let edge: Vec<Point> = trace.iter().map(|at| at.moved(0.0, off)).collect();
+        placer.avoid_polyline(&edge);
+    }
     placer.avoid_line(Point::new(along.left, 0.0), Point::new(along.right, 0.0));
     let mut signs = Vec::new();
     let mut wishes = Vec::new();

@@ -20,6 +20,8 @@ use workings::role::Role;
 
 /// Room that the section takes, px across and down.
 const ROOM: (f64, f64) = (124.0, 250.0);
+/// The least height of the section, px: the stresses of thin layers stand beside it.
+const LEAST: f64 = 110.0;
 /// Widths of the panels of sigma (each way from its axis) and of tau, px.
 const PANELS: (f64, f64) = (58.0, 104.0);
 /// Room between the panels, px.
@@ -30,7 +32,8 @@ const POINTS: usize = 24;
 /// Bending stress and shear stress over the depth.
 pub(crate) fn depth(scene: &Scene) -> Drawing {
     let w = &scene.writer;
-    let frame = Frame::fitting(scene.extent, (scene.across(ROOM.0), ROOM.1), Point::new(0.0, 0.0));
+    let room = (scene.across(ROOM.0), ROOM.1);
+    let frame = Frame::at_least_high(scene.extent, room, LEAST, Point::new(0.0, 0.0));
     let mut marks = vec![Mark::group("section", "The section", cross_section::marks(scene, &frame))];
     let mut wishes = Vec::new();
     let sigma_axis = frame.right() + scene.across(BETWEEN) + scene.across(PANELS.0);
@@ -89,10 +92,14 @@ pub(crate) fn depth(scene: &Scene) -> Drawing {
     if !note.is_empty() {
         entries.push((Sample::None, Label::words(note)));
     }
+    entries.extend(frame.remark().map(|words| (Sample::None, Label::words(words))));
     let under = bounds(&marks);
     marks.push(legend(&entries, under, scene.sheet));
     marks.push(Mark::Grip(section_grips::cut(scene, &frame, levels::LEFT)));
-    let (short, long) = depth_words::describe(scene);
+    let (short, mut long) = depth_words::describe(scene);
+    if let Some(words) = frame.remark() {
+        long.sentence(format!("In the drawing: {words}."));
+    }
     Drawing::fitted("depth", "Bending stress and shear stress over the depth", 12.0, scene.sheet.width, marks)
         .described(short, long)
 }
@@ -107,6 +114,7 @@ fn sigma(scene: &Scene, frame: &Frame, axis: f64, wishes: &mut Vec<Wish>) -> Vec
         .flat_map(|b| [stress.bending_stress_in(b.part, b.from), stress.bending_stress_in(b.part, b.to)])
         .fold(0.0_f64, |g, s| g.max(s.abs()));
     let mut marks = Vec::new();
+    let mut values: Vec<(f64, Wish)> = Vec::new();
     if greatest > 0.0 {
         for band in &bands {
             let axis_height = scene.values.neutral_axis.clamp(band.from, band.to);
@@ -154,9 +162,13 @@ fn sigma(scene: &Scene, frame: &Frame, axis: f64, wishes: &mut Vec<Wish>) -> Vec
                 let x = axis + 0.5 * scene.across(PANELS.0) * value / greatest;
                 let seat = if height == e.top { Seat::Above } else { Seat::Below };
                 let wish = Wish::new(label, Point::new(x, frame.y(height)));
-                wishes.push(wish.seats(&[seat, Seat::Above, Seat::Below], Escape::Any).ink(ink));
+                values
+                    .push((value.abs(), wish.seats(&[seat, Seat::Above, Seat::Below], Escape::Any).ink(ink)));
             }
         }
+        // The largest stands where its block is broadest, the others where they still find room.
+        values.sort_by(|a, b| b.0.total_cmp(&a.0));
+        wishes.extend(values.into_iter().map(|(_, wish)| wish));
     } else {
         let at = Point::new(axis, frame.y(e.bottom));
         let label = Label::words("none: no moment here");

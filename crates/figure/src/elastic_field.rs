@@ -4,7 +4,7 @@ use crate::arrow;
 use crate::contours::{Field, Reached};
 use crate::cross_section::{self, Frame};
 use crate::drawing::Mark;
-use crate::geometry::{Point as Spot, Rect};
+use crate::geometry::{Point as Spot, Rect, is_inside};
 use crate::palette::{Ink, MEDIUM, Stroke, THIN};
 use crate::prism_marks::filled;
 use crate::scene::Scene;
@@ -92,6 +92,7 @@ pub(crate) fn marks(scene: &Scene, frame: &Frame, truth: &ElasticTruth, contours
     // The mark of the largest stress, and the line from it to what is written of it.
     let out = Spot::new(frame.right(), largest.y);
     let mut taken = vec![Rect::between(largest, largest).grown(7.0), Rect::between(largest, out).grown(1.0)];
+    taken.extend(cross_section::fastenings(scene, frame).iter().map(Mark::rect));
     let numbers = numbers(scene, contours, &reached, &solids, &mut taken);
     let mut marks = vec![
         Mark::group("bands", "Bands of the true shear stress", bands),
@@ -144,21 +145,6 @@ fn open(points: &[Spot], stroke: Stroke) -> Mark {
         });
     }
     Mark::Path { steps, stroke: Some(stroke), fill: None }
-}
-
-/// Whether a point lies within the material, by how often its level ray crosses the outlines; lines between parts that touch
-/// are crossed twice.
-fn is_inside(solids: &[Vec<Spot>], at: Spot) -> bool {
-    let mut inside = false;
-    for ring in solids {
-        for k in 0..ring.len() {
-            let (a, b) = (ring[k], ring[(k + 1) % ring.len()]);
-            if (a.y > at.y) != (b.y > at.y) && at.x < a.x + (b.x - a.x) * (at.y - a.y) / (b.y - a.y) {
-                inside = !inside;
-            }
-        }
-    }
-    inside
 }
 
 /// The values of the contours on their lines, where there is room for them within the section.

@@ -114,7 +114,7 @@ pub(crate) fn faces(scene: &Scene) -> Drawing {
 
 /// The stresses at the ends of each band, and the letters of tension and compression.
 fn values_on(scene: &Scene, bands: &[Band], face: usize, scale: BlockScale) -> Vec<Wish> {
-    let mut wishes = Vec::new();
+    let mut wishes: Vec<(f64, Wish)> = Vec::new();
     let mut known: Vec<f64> = Vec::new();
     for band in bands {
         for height in [band.from, band.to] {
@@ -150,10 +150,13 @@ fn values_on(scene: &Scene, bands: &[Band], face: usize, scale: BlockScale) -> V
                 (true, false) => std::iter::once(Seat::Below).chain(seats).collect(),
                 _ => seats,
             };
-            wishes.push(Wish::new(label, at).seats(&seats, Escape::Any).ink(ink));
+            let size = if outermost { stress.abs() } else { 0.0 };
+            wishes.push((size, Wish::new(label, at).seats(&seats, Escape::Any).ink(ink)));
         }
     }
-    wishes
+    // Of those at an outermost fibre the largest stands where its block is broadest, the others where they still find room.
+    wishes.sort_by(|a, b| b.0.total_cmp(&a.0));
+    wishes.into_iter().map(|(_, wish)| wish).collect()
 }
 
 fn describe(scene: &Scene, bands: &[Band]) -> (String, Description) {

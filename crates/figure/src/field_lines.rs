@@ -89,6 +89,19 @@ impl Sampled {
         (unit.to_si(step), levels)
     }
 
+    /// The upper and lower edges of strips of the side that are not so many px high: a line within one has no room for its value.
+    pub fn thin_strips(&self, side: &Side, least: f64) -> Vec<(f64, f64)> {
+        let edges = |grid: &Grid| {
+            let (bottom, top) = ends(&grid.up)?;
+            Some((side.at(0.0, top).y, side.at(0.0, bottom).y))
+        };
+        let mut strips: Vec<(f64, f64)> = self.grids.iter().filter_map(edges).collect();
+        strips.retain(|(top, bottom)| bottom - top < least);
+        strips.sort_by(|a, b| a.0.total_cmp(&b.0));
+        strips.dedup();
+        strips
+    }
+
     /// The edges between panels at which the value jumps, px: there lines of equal value end.
     pub fn jumps(&self, side: &Side) -> Vec<Vec<Point>> {
         let least = JUMP * self.greatest();

@@ -137,26 +137,22 @@ fn panel(scene: &Scene, view: &BeamView<'_>, field: &StressField<'_>, side: &Sid
     let size = scene.sheet.small;
     let rect = side.rect();
     let (step, levels) = sampled.levels(side, &unit);
+    let has_levels = !levels.is_empty();
     let number = |stress: f64| scribe.number_text(stress, Dimension::STRESS, shown.role, greatest);
-    let mut words = format!(", {}", unit.text());
-    if !levels.is_empty() {
-        let [least, most] = [sampled.least, sampled.most].map(number);
-        words += &format!(": from {least} to {most}, a line every {}", short_number(&number(step)));
-    }
-    let head = Label::words(format!("{}\u{a0}", shown.words))
-        .followed_by(scribe.symbol(shown.role, shown.index))
-        .and_words(words);
-    let head = Mark::Text {
-        at: Point::new(rect.left, rect.top - 6.0),
-        label: head,
-        align: Align::Start,
-        size,
-        ink: Ink::Quiet,
-    };
     let mut taken: Vec<Rect> = Vec::new();
     let mut texts = Vec::new();
     let mut drawn = Vec::new();
-    for level in levels {
+    let thin = sampled.thin_strips(side, size);
+    let is_lost = |line: &[Point]| {
+        let Rect { top, bottom, .. } = Rect::around(line);
+        thin.iter().any(|strip| strip.0 - 0.1 <= top && bottom <= strip.1 + 0.1)
+    };
+    for mut level in levels {
+        // In a thin strip lines without a value run into one another.
+        level.lines.retain(|line| !is_lost(line));
+        if level.lines.is_empty() {
+            continue;
+        }
         let number = short_number(&number(level.stress));
         let label = Label::words(number.clone());
         let stroke = shown.inks[usize::from(level.stress < 0.0)];
@@ -175,6 +171,26 @@ fn panel(scene: &Scene, view: &BeamView<'_>, field: &StressField<'_>, side: &Sid
         }
         drawn.push((level, number, stroke));
     }
+    let mut words = format!(", {}", unit.text());
+    if has_levels {
+        let [least, most] = [sampled.least, sampled.most].map(number);
+        words += &format!(": from {least} to {most}");
+        words += &if drawn.is_empty() {
+            String::from(", in layers too thin for lines")
+        } else {
+            format!(", a line every {}", short_number(&number(step)))
+        };
+    }
+    let head = Label::words(format!("{}\u{a0}", shown.words))
+        .followed_by(scribe.symbol(shown.role, shown.index))
+        .and_words(words);
+    let head = Mark::Text {
+        at: Point::new(rect.left, rect.top - 6.0),
+        label: head,
+        align: Align::Start,
+        size,
+        ink: Ink::Quiet,
+    };
     let mut marks = vec![head];
     let axis = scene.values.neutral_axis;
     let axis = vec![side.at(0.0, axis), side.at(view.along().length, axis)];
@@ -212,10 +228,11 @@ fn panel(scene: &Scene, view: &BeamView<'_>, field: &StressField<'_>, side: &Sid
         format!("The {} {symbol}: from {} to {}.", shown.words, range[0], range[1])
     } else {
         format!(
-            "The {} {symbol}, from {} to {}; lines at {} {}.",
+            "The {} {symbol}, from {} to {}; a line every {}, at {} {}.",
             shown.words,
             range[0],
             range[1],
+            short_number(&number(step)),
             numbers.join(", "),
             unit.text()
         )

@@ -16,6 +16,8 @@ use workings::role::Role;
 
 /// Room that the section takes, px across and down.
 const ROOM: (f64, f64) = (124.0, 220.0);
+/// The least height of the section, px.
+const LEAST: f64 = 90.0;
 /// Widths of the panels of t and of Q, px.
 const PANELS: (f64, f64) = (88.0, 100.0);
 /// Room between the panels, px.
@@ -27,7 +29,8 @@ const POINTS: usize = 24;
 pub(crate) fn first_moment(scene: &Scene) -> Drawing {
     let w = &scene.writer;
     let stress = &scene.stress[0];
-    let frame = Frame::fitting(scene.extent, (scene.across(ROOM.0), ROOM.1), Point::new(0.0, 0.0));
+    let room = (scene.across(ROOM.0), ROOM.1);
+    let frame = Frame::at_least_high(scene.extent, room, LEAST, Point::new(0.0, 0.0));
     let width_axis = frame.right() + scene.across(BETWEEN);
     let moment_axis = width_axis + scene.across(PANELS.0) + scene.across(BETWEEN);
     let end = moment_axis + scene.across(PANELS.1) + 16.0;
@@ -110,9 +113,14 @@ pub(crate) fn first_moment(scene: &Scene) -> Drawing {
     marks.push(Mark::group("labels", "Labels", placer.into_marks()));
     let label =
         Label::words("size of the first moment of the part above or below a height: the same, largest at NA");
+    let mut entries = vec![(Sample::None, label)];
+    entries.extend(frame.remark().map(|words| (Sample::None, Label::words(words))));
     let under = bounds(&marks);
-    marks.push(legend(&[(Sample::None, label)], under, scene.sheet));
-    let (short, long) = describe(scene);
+    marks.push(legend(&entries, under, scene.sheet));
+    let (short, mut long) = describe(scene);
+    if let Some(words) = frame.remark() {
+        long.sentence(format!("In the drawing: {words}."));
+    }
     Drawing::fitted("first-moment", "Width and first moment over the depth", 12.0, scene.sheet.width, marks)
         .described(short, long)
 }

@@ -156,6 +156,20 @@ impl Rect {
     }
 }
 
+/// Whether a point lies within rings, by how often its level ray crosses them; lines between parts that touch are crossed twice.
+pub fn is_inside(rings: &[Vec<Point>], at: Point) -> bool {
+    let mut inside = false;
+    for ring in rings {
+        for k in 0..ring.len() {
+            let (a, b) = (ring[k], ring[(k + 1) % ring.len()]);
+            if (a.y > at.y) != (b.y > at.y) && at.x < a.x + (b.x - a.x) * (at.y - a.y) / (b.y - a.y) {
+                inside = !inside;
+            }
+        }
+    }
+    inside
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

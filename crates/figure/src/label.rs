@@ -24,8 +24,9 @@ const LINE_ROOM: f64 = 1.0;
 const STEP: f64 = 6.0;
 /// How many steps it goes outwards before lines may be crossed.
 const REACH: i32 = 24;
-/// A label that had to leave its seats gets a leader when it stands further than this from its place, px.
-const LEADER_FROM: f64 = 7.0;
+/// A label that had to leave its seats gets a leader when it stands further than this from its place, px: a shorter leader looks
+/// like a sign of the label.
+const LEADER_FROM: f64 = 10.0;
 
 /// Where a label stands as seen from its place.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -136,6 +137,14 @@ impl Wish {
     pub fn gap(mut self, gap: f64) -> Self {
         self.gap = gap;
         self
+    }
+
+    /// Its box at each of the places that it may stand at, best first.
+    pub fn rects(&self) -> impl Iterator<Item = Rect> + '_ {
+        self.spots.iter().map(|&(point, seat)| {
+            let (at, align) = seat.place(point, self.gap, self.size);
+            self.label.rect(at, align, self.size)
+        })
     }
 
     /// In this colour.
@@ -268,6 +277,10 @@ impl Placer {
         !self.lines.near(rect).any(|(from, to)| rect.is_crossed(from, to))
     }
 
+    fn is_clear_of_leaders(&self, rect: Rect) -> bool {
+        !self.leaders.iter().any(|&(from, to)| rect.is_crossed(from, to))
+    }
+
     /// Whether a box is free of everything that is to be avoided.
     pub fn is_free(&self, rect: Rect) -> bool {
         self.is_clear_of_boxes(rect) && self.is_clear_of_lines(rect)
@@ -327,7 +340,9 @@ impl Placer {
                 }
                 let (dx, dy) = (f64::from(across) * STEP, f64::from(down) * STEP);
                 let rect = home_rect.moved(dx, dy);
-                if !self.is_clear_of_boxes(rect) || (strict && !self.is_clear_of_lines(rect)) {
+                let is_clear =
+                    if strict { self.is_clear_of_lines(rect) } else { self.is_clear_of_leaders(rect) };
+                if !self.is_clear_of_boxes(rect) || !is_clear {
                     continue;
                 }
                 if let Some(leader) = self.tie(rect, wish) {

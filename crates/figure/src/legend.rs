@@ -28,6 +28,8 @@ pub(crate) enum Sample {
     NeutralAxis,
     /// A glue line.
     Glue,
+    /// A nail, screw or bolt.
+    Fastener,
     /// The tint of a part without a hatch.
     Ground,
     /// The hatch of a part, by its slant in rad.
@@ -154,6 +156,7 @@ fn sample(sample: &Sample, x: f64, y: f64) -> Vec<Mark> {
             marks
         }
         Sample::Glue => crate::cross_section::glue_line(from, to),
+        Sample::Fastener => crate::nails::nail(from.moved(3.0, 0.0), to.moved(-3.0, 0.0)).into(),
         Sample::Line(stroke) => vec![Mark::Line { from, to, stroke }],
         Sample::None => Vec::new(),
     }

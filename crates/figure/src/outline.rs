@@ -74,6 +74,12 @@ impl Extent {
     pub fn height(self) -> f64 {
         self.top - self.bottom
     }
+
+    /// Whether a height lies inside, not on the lower or upper face.
+    pub fn holds(self, height: f64) -> bool {
+        let hair = 1e-9 * self.height();
+        height > self.bottom + hair && height < self.top - hair
+    }
 }
 
 impl Ring {

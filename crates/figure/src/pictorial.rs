@@ -7,6 +7,7 @@ use crate::label::{Escape, Placer, Seat, Wish};
 use crate::legend::{Sample, legend};
 use crate::outline::{self, Chord, Region};
 use crate::palette::{HEAVY, Ink, MEDIUM, Stroke, THIN};
+use crate::pictorial_stress::{arrows, enlargement};
 use crate::pictorial_words;
 use crate::prism::View;
 use crate::prism_marks::{self, Paint, Piece, filled};
@@ -22,13 +23,8 @@ const AZIMUTH: f64 = 0.63;
 const ELEVATION: f64 = 0.42;
 /// The room that both pieces may take on the sheet, px across and down, without arrows and labels.
 const ROOM: (f64, f64) = (350.0, 390.0);
-/// Longest stress arrow, px.
-const LONGEST: f64 = 52.0;
 /// Room between the face laid bare and the piece lifted off it, px: a half-arrow and its label stand in it.
 const LIFT: f64 = 36.0;
-/// Stress arrows shorter than this say nothing, px.
-const SHORTEST: f64 = 5.0;
-
 /// The slice is drawn with a length between these shares of its depth; outside them its length is not to scale.
 const LENGTH_SHARES: (f64, f64) = (0.7, 1.6);
 
@@ -136,68 +132,19 @@ pub(crate) fn pictorial(scene: &Scene) -> Drawing {
 
 /// One piece with the stress arrows on its two ends: those of the far end lie behind it.
 fn piece_marks(scene: &Scene, layout: &Layout, view: &View, regions: &[Region], paint: Paint) -> Vec<Mark> {
-    let mut marks = stress_arrows(scene, layout, view, regions, 0);
+    let mut marks = arrows(scene, view, regions, (0, 0.0));
     let piece = Piece { regions, near: layout.length, far: 0.0 };
     marks.extend(prism_marks::marks(view, piece, paint));
     marks.extend(neutral_axis(scene, layout, view, regions));
-    marks.extend(stress_arrows(scene, layout, view, regions, 1));
+    marks.extend(arrows(scene, view, regions, (1, layout.length)));
     marks
-}
-
-/// Stress arrows on one end, lengths true to one scale.
-fn stress_arrows(scene: &Scene, layout: &Layout, view: &View, regions: &[Region], face: usize) -> Vec<Mark> {
-    let greatest = scene.greatest_bending_stress();
-    let Some(extent) = outline::extent(regions) else { return Vec::new() };
-    if greatest == 0.0 {
-        return Vec::new();
-    }
-    // Along the beam on the sheet, one px long.
-    let size = view.along.distance(Spot::new(0.0, 0.0));
-    let along = Spot::new(view.along.x / size, view.along.y / size);
-    let station = if face == 0 { 0.0 } else { layout.length };
-    let outwards = if face == 0 { -1.0 } else { 1.0 };
-    let rows = (extent.height() * view.up.y.abs() / 22.0).floor().clamp(1.0, 9.0);
-    let mut marks = Vec::new();
-    for row in 0..rows as usize {
-        let height = extent.bottom + extent.height() * (row as f64 + 0.5) / rows;
-        for chord in scene.section.chords(height, HeightSide::Above) {
-            let stress = scene.stress[face].bending_stress_in(chord.part, height);
-            let long = LONGEST * stress.abs() / greatest;
-            if long < SHORTEST {
-                continue;
-            }
-            // Of the arrows on the far end only those at its near edge are seen whole.
-            let length = chord.to - chord.from;
-            let count = (length * view.across.x / 40.0).round().clamp(1.0, 3.0) as usize;
-            let places: Vec<f64> = match face {
-                0 => vec![chord.from],
-                _ => (0..count).map(|k| chord.from + length * (k as f64 + 0.5) / count as f64).collect(),
-            };
-            for x in places {
-                let foot = view.at(station, Point { x, y: height });
-                let tip = foot.moved(outwards * long * along.x, outwards * long * along.y);
-                marks.extend(if stress > 0.0 {
-                    arrow::straight(foot, tip, Stroke::solid(Ink::Tension, MEDIUM))
-                } else {
-                    arrow::straight(tip, foot, Stroke::dashed(Ink::Compression, MEDIUM))
-                });
-            }
-        }
-    }
-    marks
-}
-
-/// Whether a height lies inside a piece, not on its lower or upper face.
-fn is_inside(height: f64, extent: &outline::Extent) -> bool {
-    let hair = 1e-9 * extent.height();
-    height > extent.bottom + hair && height < extent.top - hair
 }
 
 /// The neutral axis on the near end, if it lies in these regions.
 fn neutral_axis(scene: &Scene, layout: &Layout, view: &View, regions: &[Region]) -> Vec<Mark> {
     let Some(extent) = outline::extent(regions) else { return Vec::new() };
     let height = scene.values.neutral_axis;
-    if !is_inside(height, &extent) {
+    if !extent.holds(height) {
         return Vec::new();
     }
     let over = 10.0 / view.across.x;
@@ -419,7 +366,7 @@ fn names(scene: &Scene, layout: &Layout) -> Vec<Wish> {
             HeightSide::Below => (&layout.beyond, outline::extent(&scene.beyond)),
         }
     };
-    if let Some(extent) = extent.filter(|extent| is_inside(scene.values.neutral_axis, extent)) {
+    if let Some(extent) = extent.filter(|extent| extent.holds(scene.values.neutral_axis)) {
         let over = 20.0 / view.across.x;
         let at = view.at(layout.length, Point { x: extent.right + over, y: scene.values.neutral_axis });
         wishes.push(
@@ -459,6 +406,14 @@ fn legend_entries(scene: &Scene, layout: &Layout) -> Vec<(Sample, Label)> {
     }
     if (scene.values.neutral_axis - scene.cut).abs() <= 1e-9 * scene.extent.height() {
         entries.push((Sample::None, Label::words("the cut runs along the neutral axis NA")));
+    }
+    let pieces = [(&scene.beyond, w.symbol(Role::AreaBeyond)), (&scene.rest, Label::words("what stays"))];
+    for (regions, on) in pieces {
+        let times = enlargement(scene, regions);
+        if times > 1.0 {
+            let words = Label::words("stress arrows on\u{a0}").followed_by(on);
+            entries.push((Sample::None, words.and_words(format!(" drawn {times} times as long"))));
+        }
     }
     if !layout.is_to_scale() {
         let length = w.symbol(Role::SliceLength);

@@ -2,6 +2,7 @@
 
 use crate::cut_words::{self, at_most};
 use crate::drawing::Description;
+use crate::pictorial_stress::enlargement;
 use crate::scene::Scene;
 use workings::dimension::Dimension;
 use workings::role::Role;
@@ -51,6 +52,12 @@ pub(crate) fn describe(scene: &Scene, to_scale: bool) -> (String, Description) {
         resultant(0),
         resultant(1)
     ));
+    for (regions, on) in [(&scene.beyond, "the part lifted off"), (&scene.rest, "the part that stays")] {
+        let times = enlargement(scene, regions);
+        if times > 1.0 {
+            long.sentence(format!("The arrows of bending stress on {on} are drawn {times} times as long."));
+        }
+    }
     if v.force_on_cut == 0.0 {
         long.sentence("The two are equal, so no force acts on the cut.");
     } else {

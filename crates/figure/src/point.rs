@@ -24,6 +24,8 @@ const SIDE: f64 = 76.0;
 const GAP: f64 = 17.0;
 /// The longest and the shortest arrow of a normal stress, px.
 const ARROWS: (f64, f64) = (30.0, 12.0);
+/// A direction whose sine is less runs almost level.
+const LEVEL: f64 = 0.3;
 /// Distance between the middles of the two elements, px, and between the rows.
 const APART: (f64, f64) = (290.0, 204.0);
 
@@ -173,7 +175,10 @@ fn turned_element(scene: &Scene, at: &AtPoint, middle: Point, marks: &mut Vec<Ma
     let w = &scene.writer;
     let PrincipalStresses { largest, smallest, angle, .. } = at.principal;
     let mut all = vec![square(middle, angle)];
-    let reach = 0.5 * SIDE + GAP + 10.0;
+    // How much a direction that runs almost level rises to the right.
+    let rise = |angle: f64| real::sin(angle) * real::cos(angle).signum();
+    let level = [angle, angle + FRAC_PI_2].into_iter().map(rise).find(|rise| rise.abs() < LEVEL);
+    let reach = 0.5 * SIDE + GAP + if level.is_some() { -4.0 } else { 10.0 };
     let axis = Stroke::dash_dot(Ink::Quiet, THIN);
     all.push(Mark::Line { from: middle, to: middle.moved(reach, 0.0), stroke: axis });
     let mut wishes = Vec::new();
@@ -184,9 +189,13 @@ fn turned_element(scene: &Scene, at: &AtPoint, middle: Point, marks: &mut Vec<Ma
         all.extend(arrow::turning(middle, radius, 0.0, angle, Stroke::solid(Ink::Line, MEDIUM)));
     }
     let label = w.symbol(Role::PrincipalAngle).equals(Label::words(point_words::angle(scene, angle)));
-    let place = middle.moved(reach, 0.0);
-    wishes
-        .push(Wish::new(label, place).seats(&[Seat::Right, Seat::AboveRight, Seat::BelowRight], Escape::Any));
+    // A stress that acts almost level has its arrow where the angle's value would stand: that goes to the other side of the axis.
+    let (place, seats) = match level {
+        None => (middle.moved(reach, 0.0), [Seat::Right, Seat::AboveRight, Seat::BelowRight]),
+        Some(rise) if rise >= 0.0 => (middle.moved(0.5 * SIDE + 4.0, 3.0), [Seat::BelowRight; 3]),
+        Some(_) => (middle.moved(0.5 * SIDE + 4.0, -3.0), [Seat::AboveRight; 3]),
+    };
+    wishes.push(Wish::new(label, place).seats(&seats, Escape::Any));
     for (index, stress, angle) in [("1", largest, angle), ("2", smallest, angle + FRAC_PI_2)] {
         if stress.abs() <= point_words::NOUGHT * at.greatest() {
             continue;
@@ -202,7 +211,12 @@ fn turned_element(scene: &Scene, at: &AtPoint, middle: Point, marks: &mut Vec<Ma
             [Seat::Below, Seat::BelowRight, Seat::Right, Seat::BelowLeft]
         };
         let escape = if up { Escape::Up } else { Escape::Down };
-        wishes.push(Wish::new(label, end).seats(&seats, escape).gap(6.0).ink(ink(stress)));
+        let mut wish = Wish::new(label, end).seats(&seats, escape).gap(6.0).ink(ink(stress));
+        if rise(angle).abs() < LEVEL {
+            // Off the corner of the element.
+            wish.spots.insert(0, (end.moved(12.0, 0.0), seats[0]));
+        }
+        wishes.push(wish);
     }
     let mut placer = Placer::new();
     placer.avoid_marks(&all);

@@ -90,7 +90,7 @@ fn bending_on_cut(solved: &Solved) -> Option<f64> {
 
 /// How finely arcs are drawn: the greatest height of an arc over its chord, of the size of the section. A section
 /// is drawn some 300 px high, so this is a tenth of a px.
-const FINENESS: f64 = 3e-4;
+pub(crate) const FINENESS: f64 = 3e-4;
 
 impl<'a> Scene<'a> {
     /// The scene of a solved lesson: values from the workings, curves and lines of action from the engine. `None`

@@ -3,18 +3,18 @@
 use crate::cross_section::{self, Frame, centroid};
 use crate::dimension;
 use crate::drawing::{Drawing, Mark, bounds};
-use crate::geometry::{Point as Spot, Rect};
+use crate::geometry::{Point as Spot, Rect, is_inside};
 use crate::grip;
 use crate::label::{Escape, Placer, Seat, Wish};
 use crate::legend::{Sample, legend};
 use crate::materials::{self, Told};
-use crate::outline::Region;
-use crate::palette::{Ink, MEDIUM, Stroke, THIN};
+use crate::palette::{Ink, Stroke, THIN};
+use crate::part_names::{self, Names};
 use crate::scene::Scene;
 use crate::section_grips;
 use crate::section_words;
 use crate::sizes::{FIRST, radii, sizes, unit_of_sizes};
-use crate::text::{Align, Label, SIZE};
+use crate::text::{Label, SIZE};
 use core::f64::consts::FRAC_PI_4;
 use workings::dimension::Dimension;
 use workings::problem::JointKind;
@@ -26,34 +26,49 @@ pub(crate) const ROOM: (f64, f64) = (260.0, 300.0);
 const HEIGHT: f64 = 260.0;
 /// Distance between upright dimension lines that have their labels beside them, px.
 const COLUMN: f64 = 92.0;
+/// The neutral axis is close to the cut where the name of the cut and the distance do not both fit between, px.
+const CLOSE: f64 = 32.0;
+/// Length of the arrows that measure a narrow width from outside, px.
+const TAIL: f64 = 14.0;
 
 /// The section to scale.
 pub(crate) fn section(scene: &Scene) -> Drawing {
     let frame = Frame::fitting(scene.extent, (scene.across(ROOM.0), HEIGHT), Spot::new(0.0, 0.0));
     let mut wishes = Vec::new();
     let mut marks = vec![Mark::group("section", "The section", cross_section::marks(scene, &frame))];
-    let lines = lines(scene, &frame, &mut wishes);
-    let sizes = sizes(scene, &frame, FIRST, &mut wishes);
-    let heights = heights(scene, &frame, &mut wishes);
-    let width = width_at_cut(scene, &frame, &mut wishes);
     let centroids = centroids(scene, &frame);
-    let names = part_names(scene, &frame, &centroids, &mut wishes);
+    let joints = cross_section::fastenings(scene, &frame);
+    let mut widths = Vec::new();
+    let width = width_at_cut(scene, &frame, &mut widths);
+    let mut taken: Vec<Rect> = centroids.iter().chain(&joints).map(Mark::rect).collect();
+    taken.extend(widths.iter().filter_map(|wish| wish.rects().next()));
+    let Names { marks: names, beside, left, right } = part_names::names(scene, &frame, &taken);
+    // Names that stand outside the section have room between it and the dimensions.
+    let (first, right) = (FIRST.max(left), frame.right() + FIRST.max(right));
+    let lines = lines(scene, &frame, right, &mut wishes);
+    let sizes = sizes(scene, &frame, first, &mut wishes);
+    let heights = heights(scene, &frame, right, &mut wishes);
+    wishes.extend(beside);
     let mut placer = Placer::new();
     placer.avoid_marks(&names);
+    placer.avoid_marks(&joints);
     for region in scene.beyond.iter().filter(|r| !r.is_empty()) {
         for (from, to) in crate::hatch::lines(&frame.loops(region), FRAC_PI_4, cross_section::HATCH) {
             placer.avoid_line(from, to);
         }
     }
-    for group in [&lines, &sizes, &heights, &width, &centroids] {
+    for group in [&lines, &heights, &width, &centroids] {
         placer.avoid_marks(group);
     }
     cross_section::keep_off_outlines(&mut placer, scene, &frame);
     radii(scene, &frame, &mut wishes);
-    for wish in &wishes {
-        placer.put(wish);
-    }
+    // The width at the cut beside its arrows, though the extension line of a size may run there: that is broken for it.
+    let mut placed: Vec<Rect> = widths.iter().map(|wish| placer.put(wish)).collect();
+    placer.avoid_marks(&sizes);
+    placed.extend(wishes.iter().map(|wish| placer.put(wish)));
+    let grounds = grounds(scene, &frame, &placed, &sizes);
     marks.push(Mark::group("sizes", "Sizes", sizes));
+    marks.push(Mark::group("label-grounds", "", grounds));
     marks.push(Mark::group("part-names", "Names of the parts", names));
     marks.push(Mark::group("lines", "Neutral axis and cut", lines));
     marks.push(Mark::group("heights", "Heights from the neutral axis", heights));
@@ -62,16 +77,29 @@ pub(crate) fn section(scene: &Scene) -> Drawing {
     marks.push(Mark::group("labels", "Labels", placer.into_marks()));
     let under = bounds(&marks);
     marks.push(legend(&legend_entries(scene), under, scene.sheet));
-    marks.push(Mark::Grip(section_grips::cut(scene, &frame, frame.right() + FIRST + 10.0)));
+    marks.push(Mark::Grip(section_grips::cut(scene, &frame, right + 10.0)));
     marks.extend(grip::marks(section_grips::part_sizes(scene, &frame)));
     let (short, long) = section_words::describe(scene);
     Drawing::fitted("section", &section_words::title(scene), 12.0, scene.sheet.width, marks)
         .described(short, long)
 }
 
-/// The neutral axis and the trace of the cut, run out to the dimension lines on the right.
-fn lines(scene: &Scene, frame: &Frame, wishes: &mut Vec<Wish>) -> Vec<Mark> {
-    let (left, right) = (frame.corner.x - 16.0, frame.right() + FIRST + COLUMN + 12.0);
+/// The grounds of labels that stand on the hatch of a material or on an extension line, which end round them.
+fn grounds(scene: &Scene, frame: &Frame, labels: &[Rect], sizes: &[Mark]) -> Vec<Mark> {
+    let hatched = cross_section::hatched(scene, frame);
+    let solids: Vec<Vec<Spot>> = scene.regions().iter().flat_map(|region| frame.loops(region)).collect();
+    let is_crossed = |rect: Rect| {
+        sizes.iter().any(|mark| matches!(mark, Mark::Line { from, to, .. } if rect.is_crossed(*from, *to)))
+    };
+    let needs =
+        |rect: &&Rect| hatched.iter().any(|rings| is_inside(rings, rect.middle())) || is_crossed(**rect);
+    let ink = |rect: &Rect| if is_inside(&solids, rect.middle()) { Ink::Material } else { Ink::Paper };
+    labels.iter().filter(needs).map(|rect| cross_section::ground(*rect, ink(rect))).collect()
+}
+
+/// The neutral axis and the trace of the cut, run out to the dimension lines on the right, the first of them at `first` px.
+fn lines(scene: &Scene, frame: &Frame, first: f64, wishes: &mut Vec<Wish>) -> Vec<Mark> {
+    let (left, right) = (frame.corner.x - 16.0, first + COLUMN + 12.0);
     let axis = frame.y(scene.values.neutral_axis);
     let cut = frame.y(scene.cut);
     let mut marks = vec![Mark::Line {
@@ -81,7 +109,7 @@ fn lines(scene: &Scene, frame: &Frame, wishes: &mut Vec<Wish>) -> Vec<Mark> {
     }];
     marks.push(Mark::Line {
         from: Spot::new(left, cut),
-        to: Spot::new(frame.right() + FIRST + 10.0, cut),
+        to: Spot::new(first + 10.0, cut),
         stroke: Stroke::CUT,
     });
     wishes.push(
@@ -89,10 +117,21 @@ fn lines(scene: &Scene, frame: &Frame, wishes: &mut Vec<Wish>) -> Vec<Mark> {
             .seats(&[Seat::Right, Seat::AboveRight, Seat::BelowRight], Escape::Any)
             .gap(5.0),
     );
+    // Where the neutral axis runs close by, the distance between the two has its value there.
+    let (one, other) = if axis > cut && axis - cut < CLOSE {
+        (Seat::AboveRight, Seat::BelowRight)
+    } else {
+        (Seat::BelowRight, Seat::AboveRight)
+    };
+    let has_room = (axis - cut).abs() >= CLOSE;
+    let near = |seat: Seat| Spot::new(first + 7.0, cut + if seat == Seat::AboveRight { 2.0 } else { -2.0 });
     wishes.push(
-        Wish::new(Label::words("cut"), Spot::new(frame.right() + FIRST + 10.0, cut))
-            .seats(&[Seat::Right, Seat::AboveRight, Seat::BelowRight], Escape::Any)
+        Wish::new(Label::words("cut"), Spot::new(first + 10.0, cut))
+            .seats(if has_room { &[Seat::Right] } else { &[] }, Escape::Any)
             .gap(5.0)
+            // Close to the end of the line, off the extension line of a centroid that runs by it.
+            .or(near(one), one)
+            .or(near(other), other)
             .ink(Ink::Cut),
     );
     marks
@@ -100,7 +139,7 @@ fn lines(scene: &Scene, frame: &Frame, wishes: &mut Vec<Wish>) -> Vec<Mark> {
 
 /// The distances from the neutral axis to the cut and to the centroid of the part beyond, two different things, and
 /// the height of the neutral axis.
-fn heights(scene: &Scene, frame: &Frame, wishes: &mut Vec<Wish>) -> Vec<Mark> {
+fn heights(scene: &Scene, frame: &Frame, first: f64, wishes: &mut Vec<Wish>) -> Vec<Mark> {
     let w = &scene.writer;
     let v = &scene.values;
     let axis = frame.y(v.neutral_axis);
@@ -118,7 +157,6 @@ fn heights(scene: &Scene, frame: &Frame, wishes: &mut Vec<Wish>) -> Vec<Mark> {
                 .ink(ink),
         );
     };
-    let first = frame.right() + FIRST;
     let distance = (scene.cut - v.neutral_axis).abs();
     upright(
         first,
@@ -164,15 +202,15 @@ fn width_at_cut(scene: &Scene, frame: &Frame, wishes: &mut Vec<Wish>) -> Vec<Mar
         if right - left > 34.0 {
             marks.extend(crate::arrow::double(a, b, stroke));
         } else {
-            marks.extend(crate::arrow::straight(a.moved(-18.0, 0.0), a, stroke));
-            marks.extend(crate::arrow::straight(b.moved(18.0, 0.0), b, stroke));
+            marks.extend(crate::arrow::straight(a.moved(-TAIL, 0.0), a, stroke));
+            marks.extend(crate::arrow::straight(b.moved(TAIL, 0.0), b, stroke));
         }
         let value = w.value(chord.length(), Dimension::LENGTH, Role::WidthAtCut);
         let label = if several { value } else { w.symbol(Role::WidthAtCut).equals(value) };
         let inside = right - left > label.width(SIZE) + 8.0;
         // Beside the arrows, towards the middle of the section: outside it stand the heights.
         let leftwards = several && chord.middle() > scene.values.centroid_across;
-        let out = if right - left > 34.0 { 0.0 } else { 18.0 };
+        let out = if right - left > 34.0 { 0.0 } else { TAIL };
         let at = if inside {
             Spot::new(0.5 * (left + right), y)
         } else if leftwards {
@@ -186,7 +224,9 @@ fn width_at_cut(scene: &Scene, frame: &Frame, wishes: &mut Vec<Wish>) -> Vec<Mar
             (false, true, _) => &[Seat::Left, Seat::BelowLeft, Seat::AboveLeft],
             (false, false, _) => &[Seat::Right, Seat::BelowRight, Seat::AboveRight],
         };
-        wishes.push(Wish::new(label, at).seats(beside, Escape::Any).ink(Ink::Cut).gap(3.0));
+        // Below arrowheads, where the label reaches as far as they.
+        let gap = if inside && right - left < label.width(SIZE) + 30.0 { 5.0 } else { 3.0 };
+        wishes.push(Wish::new(label, at).seats(beside, Escape::Any).ink(Ink::Cut).gap(gap));
     }
     marks
 }
@@ -198,60 +238,6 @@ fn centroids(scene: &Scene, frame: &Frame) -> Vec<Mark> {
     let mut marks = centroid(whole, 5.0, Ink::Line);
     if let Some(beyond) = v.centroid_beyond {
         marks.extend(centroid(frame.at(beyond), 4.0, Ink::BeyondHatch));
-    }
-    marks
-}
-
-/// The names of the parts, where there are several: within the part where there is room, else beside it.
-fn part_names(scene: &Scene, frame: &Frame, centroids: &[Mark], wishes: &mut Vec<Wish>) -> Vec<Mark> {
-    let mut marks = Vec::new();
-    if scene.section.parts().len() < 2 {
-        return marks;
-    }
-    for (k, part) in scene.section.parts().iter().enumerate() {
-        let (Some(name), Some(properties)) =
-            (scene.problem.part_names.get(k), scene.section.part_properties(k))
-        else {
-            continue;
-        };
-        let label = Label::words(name.clone());
-        let middle = frame.at(properties.centroid);
-        let region = Region::of(part, f64::INFINITY);
-        let room = Rect::around(&frame.loops(&region).concat()).grown(-3.0);
-        let beside = 0.5 * label.width(scene.sheet.small) + 12.0;
-        let place = [(0.0, -14.0), (0.0, 22.0), (0.0, 4.0), (-beside, 4.0), (beside, 4.0)]
-            .into_iter()
-            .map(|(aside, drop)| label.rect(middle.moved(aside, drop), Align::Middle, scene.sheet.small))
-            .find(|rect| {
-                let clear = rect.grown(2.0);
-                room.holds(clear)
-                    && !centroids.iter().any(|mark| mark.rect().overlaps(clear))
-                    && ![scene.values.neutral_axis, scene.cut]
-                        .iter()
-                        .any(|&h| clear.top < frame.y(h) && frame.y(h) < clear.bottom)
-                    && (frame.y(scene.cut) + 14.0 - clear.middle().y).abs() > 9.0
-            });
-        match place {
-            Some(rect) => {
-                let hatched = scene.is_above() == (properties.centroid.y > scene.cut);
-                let ground = if hatched { Ink::Beyond } else { Ink::Material };
-                marks.extend(cross_section::name_within(label, rect, scene.sheet.small, ground));
-            }
-            None => {
-                // Towards the middle of the section: outside it stand the dimensions. Off the neutral axis.
-                let (seat, other, x) = if properties.centroid.x > scene.values.centroid_across {
-                    (Seat::Left, Seat::Right, room.left - 3.0)
-                } else {
-                    (Seat::Right, Seat::Left, room.right + 3.0)
-                };
-                let at = Spot::new(x, middle.y + 0.2 * room.height());
-                wishes.push(
-                    Wish::new(label, at)
-                        .seats(&[seat, other, Seat::Above, Seat::Below], Escape::Any)
-                        .size(scene.sheet.small),
-                );
-            }
-        }
     }
     marks
 }
@@ -271,8 +257,7 @@ fn legend_entries(scene: &Scene) -> Vec<(Sample, Label)> {
         entries.push((Sample::Glue, Label::words("glue line")));
     }
     if has(JointKind::Fasteners) {
-        entries
-            .push((Sample::Line(Stroke::solid(Ink::Line, MEDIUM)), Label::words("nails, screws or bolts")));
+        entries.push((Sample::Fastener, Label::words("nails, screws or bolts")));
     }
     entries.extend(materials::entries(scene, Told::Ratio));
     entries.push((Sample::None, Label::words(format!("unit of the sizes: {}", unit_of_sizes(scene)))));

@@ -27,6 +27,8 @@ const HATCH: f64 = 6.0;
 const POINTS: u32 = 40;
 /// Length of the arrow of the largest flow, px; those of others are in proportion.
 const ARROW: f64 = 34.0;
+/// The least length of an arrow, px.
+const LEAST_ARROW: f64 = 12.0;
 /// Flows below this part of the largest are none: what is left where the theory says zero is 1e-13 of it.
 const NOTHING: f64 = 1e-9;
 /// A point nearer to a wall's line than this part of the section's size is on it.
@@ -176,26 +178,44 @@ impl<'a> Side<'a> {
         ]
     }
 
-    /// Arrows on the middle line, each as long as the flow in its middle is large, and the way that it runs.
+    /// Arrows on the middle line, the way that the flow runs, each as long as the flow in its middle is large and at least so long
+    /// that the way is seen.
     fn arrows(&self) -> Vec<Mark> {
-        let count = (self.length() / (ARROW + 8.0)).floor().clamp(1.0, 4.0) as u32;
         let mut marks = Vec::new();
-        for k in 0..count {
-            let part = (f64::from(k) + 0.5) / f64::from(count);
-            let flow = self.flowing.flow.at(self.wall, part);
-            let length =
-                (ARROW * flow / self.flowing.largest).clamp(-0.8 * self.length(), 0.8 * self.length());
-            let Some((point, along)) = self.flowing.walls.point(self.wall, part) else { continue };
-            // A shorter arrow than this is a head without a shaft.
-            if length.abs() < 6.0 {
-                continue;
+        for (from, to) in self.stretches() {
+            let room = (to - from) * self.length();
+            let count = (room / (ARROW + 8.0)).floor().clamp(1.0, 4.0) as u32;
+            for k in 0..count {
+                let part = from + (to - from) * (f64::from(k) + 0.5) / f64::from(count);
+                let flow = self.flowing.flow.at(self.wall, part);
+                let size = (ARROW * flow.abs() / self.flowing.largest).max(LEAST_ARROW).min(0.8 * room);
+                let Some((point, along)) = self.flowing.walls.point(self.wall, part) else { continue };
+                // A shorter arrow than this is a head without a shaft.
+                if size < 0.7 * LEAST_ARROW || self.flowing.is_nothing(flow) {
+                    continue;
+                }
+                let length = size * flow.signum();
+                let at = self.frame.at(point);
+                let end = |half: f64| at.moved(half * along.x, -half * along.y);
+                let stroke = Stroke::solid(Ink::Line, MEDIUM);
+                marks.extend(arrow::straight(end(-0.5 * length), end(0.5 * length), stroke));
             }
-            let at = self.frame.at(point);
-            let end = |half: f64| at.moved(half * along.x, -half * along.y);
-            let stroke = Stroke::solid(Ink::Line, MEDIUM);
-            marks.extend(arrow::straight(end(-0.5 * length), end(0.5 * length), stroke));
         }
         marks
+    }
+
+    /// The stretches of the wall, as parts of its length, along each of which the flow runs one way.
+    fn stretches(&self) -> Vec<(f64, f64)> {
+        let mut ends = vec![0.0];
+        for k in 0..POINTS {
+            let [here, next] = [k, k + 1].map(|k| f64::from(k) / f64::from(POINTS));
+            let [before, after] = [here, next].map(|part| self.flowing.flow.at(self.wall, part));
+            if before * after < 0.0 {
+                ends.push(here + (next - here) * before / (before - after));
+            }
+        }
+        ends.push(1.0);
+        ends.windows(2).map(|pair| (pair[0], pair[1])).collect()
     }
 }
 
@@ -242,6 +262,11 @@ pub(crate) fn at_joints(flowing: &Flowing) -> Vec<(usize, f64)> {
         let through = ends.len() == 2;
         ends.retain(|&(wall, part)| !flowing.is_nothing(flowing.flow.at(wall, part)));
         if through {
+            // Above or below a level wall its value stands outside the section, and those of one drawing alike.
+            let slope = |&(wall, _): &(usize, f64)| {
+                flowing.walls.point(wall, 0.5).map_or(1.0, |(_, along)| along.y.abs())
+            };
+            ends.sort_by(|a, b| slope(a).total_cmp(&slope(b)));
             ends.truncate(1);
         }
         told.extend(ends);
@@ -306,8 +331,15 @@ fn centre(
     let seats =
         [Seat::Left, Seat::Right, Seat::BelowLeft, Seat::BelowRight, Seat::AboveLeft, Seat::AboveRight];
     let name = Label::words("shear centre");
+    // Off the wall that it may stand in.
+    let wall = flowing.walls.upright_wall_near(place.x).filter(|&(wall, x)| {
+        flowing.walls.walls().get(wall).is_some_and(|wall| (x - place.x).abs() < 0.5 * wall.thickness)
+    });
+    let half =
+        wall.and_then(|(wall, _)| flowing.walls.walls().get(wall)).map_or(0.0, |wall| 0.5 * wall.thickness);
+    let off = 8.0_f64.max(half * frame.scale + 6.0);
     wishes.push(
-        Wish::new(name, at).seats(&seats, Escape::Any).gap(8.0).size(scene.sheet.small).ink(Ink::Shear),
+        Wish::new(name, at).seats(&seats, Escape::Any).gap(off).size(scene.sheet.small).ink(Ink::Shear),
     );
     let (from, distance) = offset(flowing);
     if let Some(distance) = distance {

@@ -1,5 +1,6 @@
 //! Drawings of further cuts, of fasteners along the beam and of what it may carry, on awkward lessons.
 
+#[allow(dead_code, reason = "other tests use the rest")]
 mod checks;
 
 use figure::drawing::Drawing;

@@ -1,6 +1,7 @@
 //! What holds for every drawing of a beam, tried on beams made by hand and on two hundred random ones.
 
 mod beams;
+#[allow(dead_code, reason = "other tests use the rest")]
 mod checks;
 
 use beams::Case;
@@ -52,6 +53,11 @@ fn no_label_covers_another() {
 #[test]
 fn no_label_covers_an_arrowhead() {
     for_every_drawing(checks::arrowheads_are_free);
+}
+
+#[test]
+fn leaders_are_seen_as_leaders() {
+    for_every_drawing(checks::strikes::leaders_are_seen);
 }
 
 #[test]

@@ -27,6 +27,7 @@ fn it_is_as_sound_as_every_other_drawing() {
         checks::sheet_holds_all(name, drawing);
         checks::numbers_are_told(name, drawing);
         checks::is_described(name, drawing);
+        checks::strikes::labels_are_free_of_lines(name, drawing);
         let svg = drawing.svg();
         roxmltree::Document::parse(&svg).expect("well-formed");
         assert!(svg.len() < 250_000, "{name}: {} bytes", svg.len());

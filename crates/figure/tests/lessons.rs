@@ -2,7 +2,9 @@
 
 mod checks;
 
-use figure::drawing::{Drawing, Passage};
+use figure::drawing::{Drawing, Mark, Passage, Step};
+use figure::geometry::{Point, Rect, is_inside};
+use figure::palette::Ink;
 use figure::scale::Sheet;
 use lesson::builtin;
 use std::sync::LazyLock;
@@ -163,4 +165,74 @@ fn every_drawing_stands_alone() {
             }
         }
     });
+}
+
+#[test]
+fn no_line_strikes_through_a_label() {
+    for_every_drawing(checks::strikes::labels_are_free_of_lines);
+}
+
+#[test]
+fn leaders_are_seen_as_leaders() {
+    for_every_drawing(checks::strikes::leaders_are_seen);
+}
+
+/// Bending acts on both pieces of the slice: neither is without arrows, however thin it is and however small its stress beside that of
+/// another material.
+#[test]
+fn both_pieces_of_the_slice_have_arrows() {
+    for_every_drawing(|name, drawing| {
+        if drawing.name != "pictorial" {
+            return;
+        }
+        let mut pieces = 0;
+        checks::strikes::each_group(&drawing.marks, &mut |id, marks| {
+            if ["rest", "beyond"].contains(&id) {
+                let heads = marks.iter().filter(|mark| {
+                    matches!(
+                        mark,
+                        Mark::Polygon { stroke: None, fill: Some(Ink::Tension | Ink::Compression), .. }
+                    )
+                });
+                assert!(heads.count() >= 2, "{name}: {id}");
+                pieces += 1;
+            }
+        });
+        assert_eq!(pieces, 2, "{name}");
+    });
+}
+
+/// The flow runs in every wall: arrows stand in the upper and the lower flange too, and values outside the section.
+#[test]
+fn the_shear_flow_has_arrows_in_flanges_and_values_outside() {
+    for_every_drawing(|name, drawing| {
+        if drawing.name != "wall-flow" {
+            return;
+        }
+        let (mut section, mut rings, mut heads) = (Rect::NOTHING, Vec::new(), Vec::new());
+        checks::strikes::each_group(&drawing.marks, &mut |id, marks| match id {
+            "outline" => {
+                section = figure::drawing::bounds(marks);
+                rings.extend(marks.iter().filter_map(ring));
+            }
+            "sense" => heads.extend(marks.iter().map(Mark::rect).filter(|rect| rect.width() > 2.0)),
+            _ => {}
+        });
+        let flange = 0.15 * section.height();
+        assert!(heads.iter().any(|rect| rect.bottom < section.top + flange), "{name}");
+        assert!(heads.iter().any(|rect| rect.top > section.bottom - flange), "{name}");
+        for label in drawing.labels().iter().filter(|label| label.text.contains("N/mm")) {
+            assert!(!is_inside(&rings, label.rect.middle()), "{name}: {label:?}");
+        }
+    });
+}
+
+/// The corners of a path of straight lines.
+fn ring(mark: &Mark) -> Option<Vec<Point>> {
+    let Mark::Path { steps, .. } = mark else { return None };
+    let corners = steps.iter().filter_map(|step| match *step {
+        Step::Move(at) | Step::Line(at) => Some(at),
+        Step::Curve { .. } | Step::Close => None,
+    });
+    Some(corners.collect())
 }

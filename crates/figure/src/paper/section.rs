@@ -9,7 +9,7 @@ use crate::label::{Escape, Placer, Seat, Wish};
 use crate::legend::{Sample, legend_sized};
 use crate::materials::{self, Told};
 use crate::outline::Region;
-use crate::palette::{Ink, MEDIUM, Stroke, THIN};
+use crate::palette::{Ink, Stroke, THIN};
 use crate::scene::Scene;
 use crate::sizes::{FIRST, radii, sizes, unit_of_sizes};
 use crate::text::{Align, Label};
@@ -157,8 +157,7 @@ fn entries(scene: &Scene, with_cut: bool) -> Vec<(Sample, Label)> {
         entries.push((Sample::Glue, Label::words("glue line")));
     }
     if has(JointKind::Fasteners) {
-        entries
-            .push((Sample::Line(Stroke::solid(Ink::Line, MEDIUM)), Label::words("nails, screws or bolts")));
+        entries.push((Sample::Fastener, Label::words("nails, screws or bolts")));
     }
     entries.extend(materials::entries(scene, Told::Modulus));
     entries.push((Sample::None, Label::words(format!("unit of the sizes: {}", unit_of_sizes(scene)))));

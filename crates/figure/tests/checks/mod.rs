@@ -1,5 +1,7 @@
 //! What holds for every drawing, whatever it is made from.
 
+pub mod strikes;
+
 use figure::drawing::{Drawing, Mark};
 use figure::geometry::Rect;
 use figure::grip::Subject;
