@@ -10,7 +10,7 @@ use assessment::space::Space;
 use document::feedback::{Sheet, checked};
 use document::html::{escaped, fragment, fragment_with_drawings};
 use document::paper::{hints, part_title, place_to_answer, question, what_is_given};
-use exchange::answers::{AskedOn, Habit, Mark, PaperAsked, typed};
+use exchange::answers::{Answer, AskedOn, Habit, Mark, PaperAsked, typed};
 use lesson::papers::Papers;
 use serde::Serialize;
 use std::fmt::Write as _;
@@ -118,6 +118,7 @@ impl Practice {
         let asked = PaperAsked::of(set, "", "", AskedOn::Paper);
         let texts: Vec<&str> = texts.iter().map(String::as_str).collect();
         let read = typed(&asked, &texts, habit);
+        let unclear: Vec<String> = read.iter().map(Answer::doubt).collect();
         let written: Vec<String> = read.iter().map(|answer| answer.raw.clone()).collect();
         let answers: Vec<_> = read.iter().map(|answer| (answer.part.clone(), answer.for_marking())).collect();
         let units = Units::default();
@@ -126,7 +127,7 @@ impl Practice {
         let sheet = Sheet {
             paper: set,
             handed_in: true,
-            unclear: &[],
+            unclear: &unclear,
             written: &written,
             answers: &answers,
             marked: &marked,
@@ -189,6 +190,7 @@ mod tests {
             let told = practice.check(label, &only(&practice, at, text.clone())).unwrap();
             assert_eq!(told.verdict, verdict, "{text}: {}", told.html);
             assert!(!told.html.is_empty());
+            assert_eq!(told.html.contains("This is not clear: "), verdict == "by-hand", "{}", told.html);
         }
     }
 

@@ -18,6 +18,13 @@ pub fn checked(sheet: &Sheet<'_>, label: &str) -> Vec<Block> {
     let say = |words: &str| vec![Block::Paragraph(line![words.to_owned()])];
     match &one.judged.verdict {
         Verdict::Blank => return say("Nothing stands here yet. Write a number, with its unit."),
+        Verdict::ByHand if !one.unclear.is_empty() => {
+            return say(&format!(
+                "This is not clear: {}. Write it so that it means one thing only, with its unit, as in 12.5 kN, -3.2 MPa or \
+                 1.25e6 mm3.",
+                one.unclear
+            ));
+        }
         Verdict::ByHand => {
             return say(
                 "This cannot be read as one number with its unit. Write it as 12.5 kN, -3.2 MPa or 1.25e6 mm3.",

@@ -104,6 +104,15 @@ pub struct Answer {
 }
 
 impl Answer {
+    /// What is in doubt about it, in words that end a sentence; empty where nothing is.
+    pub fn doubt(&self) -> String {
+        match &self.read {
+            Read::ByHand(doubt) if doubt.readings.is_empty() => doubt.what.clone(),
+            Read::ByHand(doubt) => format!("{} ({})", doubt.what, doubt.readings.join(" or ")),
+            _ => String::new(),
+        }
+    }
+
     /// The same for marking. What no person has read yet waits there for a person too.
     pub fn for_marking(&self) -> mark::Answer {
         let unreadable = || mark::Answer::Unreadable(self.raw.clone());

@@ -45,11 +45,7 @@ pub fn put_feedback(
             (who, Form { number: Some(holder.number.clone()), sheet, ..Form::default() })
         });
         let written: Vec<String> = one.given.answers.iter().map(|answer| answer.raw.clone()).collect();
-        let unclear = |answer: &Answer| match &answer.read {
-            Read::ByHand(doubt) => doubt.what.clone(),
-            _ => String::new(),
-        };
-        let unclear: Vec<String> = one.given.answers.iter().map(unclear).collect();
+        let unclear: Vec<String> = one.given.answers.iter().map(Answer::doubt).collect();
         let sheet = Sheet {
             unclear: &unclear,
             paper: &holder.set,
