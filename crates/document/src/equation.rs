@@ -18,6 +18,8 @@ impl Room {
     pub const PAGE: Self = Self { one_row: 54.0, longest_sum: 60.0 };
     /// The window of a phone, 390 px wide: about forty characters, less what stands on the left.
     pub const HAND: Self = Self { one_row: 34.0, longest_sum: 33.0 };
+    /// The whole width of a sheet in large print, 178 mm: of an 18 pt formula about sixty characters, less the number.
+    pub const LARGE_PRINT: Self = Self { one_row: 44.0, longest_sum: 48.0 };
 }
 
 /// Rows up to this stand beside their number within the measure of the text, however far the guess of their breadth is off;
@@ -55,6 +57,28 @@ impl Equation {
     pub fn numbered(mut self, number: impl Into<String>) -> Self {
         self.number = Some(number.into());
         self
+    }
+
+    /// The same with less room: what is too broad for one row is broken further.
+    pub fn broken_for(&self, style: &Style, room: Room) -> Self {
+        let mut rows = Vec::new();
+        for row in &self.rows {
+            let left = row.left.as_ref().map_or(0.0, |left| breadth(left, style));
+            if left + breadth(&row.right, style) <= room.one_row {
+                rows.push(row.clone());
+                continue;
+            }
+            let (mut left, mut relation) = (row.left.clone(), row.relation);
+            let chain = match &row.right {
+                Expression::Equal(chain) => chain.as_slice(),
+                right => std::slice::from_ref(right),
+            };
+            for link in chain {
+                add_sum(left.take(), relation, link, (style, room), &mut rows);
+                relation = Some(Relation::Equal);
+            }
+        }
+        Self { rows, ..self.clone() }
     }
 
     /// Whether some row may be too broad for the measure of the text beside its number.
@@ -222,5 +246,41 @@ fn breadth(expression: &Expression, style: &Style) -> f64 {
             let text = workings::print::plain(leaf, style);
             text.chars().filter(|c| !matches!(c, '\u{2009}' | '\u{202f}')).count() as f64
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use workings::dimension::Dimension;
+    use workings::quantity::Quantity;
+    use workings::role::{Role, Symbol};
+
+    fn value(number: f64) -> Expression {
+        Expression::Quantity(Quantity::new(number, Dimension::LENGTH), Role::Length)
+    }
+
+    /// Every row of large print has room on its sheet, what can be broken is, and nothing is lost or said twice.
+    #[test]
+    fn a_broad_equation_is_broken_further_for_large_print() {
+        let style = Style::default();
+        let product =
+            |first: f64| Expression::Product((0..4).map(|part| value(first + f64::from(part))).collect());
+        let sum = Expression::Sum((0..3).map(|place| product(f64::from(place) + 1.1)).collect());
+        let symbol = Expression::Symbol(Symbol::plain(Role::Length));
+        let equation = Equation::of(&Expression::Equal(vec![symbol, sum, value(7.25)]), &style);
+        let large = equation.broken_for(&style, Room::LARGE_PRINT);
+        assert!(equation.breadth(&style) > Room::LARGE_PRINT.longest_sum, "{}", equation.breadth(&style));
+        assert!(large.breadth(&style) <= Room::LARGE_PRINT.longest_sum + 3.0, "{}", large.breadth(&style));
+        assert!(large.rows.len() > equation.rows.len());
+        assert!(large.rows.iter().skip(1).all(|row| row.left.is_none() && row.relation.is_some()));
+        let digits = |equation: &Equation| -> String {
+            let of = |row: &Row| workings::print::plain(&row.right, &style);
+            equation.rows.iter().map(of).collect::<String>().chars().filter(char::is_ascii_digit).collect()
+        };
+        assert_eq!(digits(&large), digits(&equation));
+        // What has room stays as it is.
+        let short = Equation::of(&value(1.5), &style);
+        assert_eq!(short.broken_for(&style, Room::LARGE_PRINT).rows.len(), 1);
     }
 }

@@ -3,6 +3,7 @@
 use std::collections::BTreeSet;
 
 use crate::characters::{is_direction_control, is_ignorable};
+use crate::equation::Room;
 use crate::levels::Levels;
 use crate::tree::{
     Alignment, Block, Callout, CalloutKind, Document, Equation, Fact, Figure, Inline, Paper, Print, Question,
@@ -301,6 +302,15 @@ impl Writer<'_> {
 
     fn equation(&mut self, equation: &Equation) -> Value {
         let style = &self.document.style;
+        let alt = equation.spoken(style);
+        let broken;
+        let equation = match self.document.print {
+            Print::Usual => equation,
+            Print::Large => {
+                broken = equation.broken_for(style, Room::LARGE_PRINT);
+                &broken
+            }
+        };
         let mut math = String::new();
         for (place, row) in equation.rows.iter().enumerate() {
             if place > 0 {
@@ -325,7 +335,7 @@ impl Writer<'_> {
         json!({
             "k": "equation",
             "m": self.text(&math),
-            "alt": equation.spoken(style),
+            "alt": alt,
             "n": equation.number,
             "label": label,
             "broad": equation.is_broad(style, self.document.print),
