@@ -173,7 +173,7 @@ impl Names<'_> {
 
 /// Whether a value is that of the slice, and another elsewhere along the beam: it follows from the shear force or the bending moment
 /// there, and these do not fall out of it, as they do of the place of a shear centre.
-fn belongs_to_the_slice(solved: &Solved, id: Id) -> bool {
+pub(crate) fn belongs_to_the_slice(solved: &Solved, id: Id) -> bool {
     let workings = solved.workings();
     let inner = [solved.key().shear, solved.key().moment];
     let follows = workings.downstream(&inner).get(id.0 as usize).copied().unwrap_or(false);

@@ -72,7 +72,8 @@ fn a_cut_at_the_neutral_axis_does_not_tell_where_that_is() {
     let (name, text) = LESSONS.iter().find(|(name, _)| *name == "overhang").expect("a lesson of ours");
     let moved = text.replace("at = \"bottom of flange\"", "at = \"neutral axis\"");
     assert_ne!(&moved, text);
-    let set = set_of(name, &moved, "[[question]]\nask = \"centroid height\"\n");
+    let ask = "[[question]]\nask = \"first moment at the cut\"\nsteps = [\"centroid height\"]\n";
+    let set = set_of(name, &moved, ask);
     assert_eq!(set.lesson.cut_from_axis, Some(0.0));
     let height = set.solved.value(set.solved.key().centroid);
     let page = page(&paper(&set, &who(), &form()));
@@ -249,4 +250,25 @@ fn a_spacing_that_is_asked_for_is_not_given() {
         assert_eq!(page.contains(">spacing of nails 1<"), given, "{questions}");
         assert!(!page.contains("step of nails 1"), "{questions}");
     }
+}
+
+/// What no question needs is not shown: neither the slice nor the cut where only reactions are asked for.
+#[test]
+fn the_slice_and_the_cut_are_shown_where_a_question_needs_them() {
+    for (ask, slice, cut) in [
+        ("reaction at A", false, false),
+        ("largest shear stress over the depth", true, false),
+        ("second moment", false, false),
+        ("first moment at the cut", true, true),
+        ("shear force at the slice", true, false),
+        ("shear stress on the cut", true, true),
+    ] {
+        let page = words_of("box-girder", &format!("[[question]]\nask = \"{ask}\"\n"));
+        assert_eq!(page.contains("The slice is taken at"), slice, "{ask}");
+        assert_eq!(page.contains("the slice is at"), slice, "{ask}");
+        assert_eq!(page.contains("It is cut level"), cut, "{ask}");
+        assert_eq!(page.contains("a heavy dash-dotted line"), cut, "{ask}");
+    }
+    let own = "[[question]]\nask = \"reaction at A\"\ntext = \"What does the support at A carry, left of the cut?\"\n";
+    assert!(words_of("box-girder", own).contains("It is cut level"));
 }

@@ -12,7 +12,12 @@ pub const MARGIN: f64 = 8.0;
 
 /// The beam as the lesson gives it: supports, loads, dimensions, the slice; no reaction is told.
 pub fn given(view: &BeamView<'_>) -> Drawing {
-    let shows = Shows { supports: true, reactions: false, dimensions: Dimensions::Chain, slice: true };
+    question(view, true)
+}
+
+/// As [`given`]; without the slice where nobody asks for what is there.
+pub(crate) fn question(view: &BeamView<'_>, slice: bool) -> Drawing {
+    let shows = Shows { supports: true, reactions: false, dimensions: Dimensions::Chain, slice };
     draw(view, "beam-given", "The beam and its loads", shows)
 }
 

@@ -29,7 +29,7 @@ fn of_section(solved: &Solved, letters: Letters) -> Vec<Drawing> {
 
 fn of_beam(solved: &Solved, letters: Letters) -> Vec<Drawing> {
     let along = |curve| paper::along_the_beam(solved, curve, letters).expect("V and M are drawn by hand");
-    let (beam, signs) = (paper::beam(solved, letters), paper::signs(solved, letters));
+    let (beam, signs) = (paper::beam(solved, true, letters), paper::signs(solved, letters));
     vec![beam, signs, along(Curve::Shear), along(Curve::BendingMoment)]
 }
 

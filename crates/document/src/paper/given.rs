@@ -1,5 +1,6 @@
 //! What the lesson gives, and how answers are to be written.
 
+use super::needed::Needed;
 use super::value_words::name;
 use crate::described;
 use crate::notes::line;
@@ -35,17 +36,21 @@ pub fn what_is_given(set: &SetPaper) -> Vec<Block> {
 
 fn in_letters(set: &SetPaper, letters: Letters) -> Vec<Block> {
     let solved = &set.solved;
-    let beam = figure::paper::beam(solved, letters);
+    let needed = Needed::by(set);
+    let beam = figure::paper::beam(solved, needed.slice, letters);
     // Where its labels need more room than there is, large print makes them smaller than the rest.
     let words = letters == Letters::Large && beam.width > Sheet::LARGE_PRINT.width;
     let in_words = if words { described(&beam.long) } else { Vec::new() };
     let mut blocks = vec![captioned(beam, "The beam and its loads.")];
     blocks.extend(in_words);
-    let with_cut = set.lesson.cut_from_axis.is_none();
+    let with_cut = needed.cut && set.lesson.cut_from_axis.is_none();
     if let Some(section) = figure::paper::section(solved, with_cut, letters) {
         blocks.push(captioned(section, "The section."));
     }
-    blocks.push(Block::Paragraph(slice_and_cut(set)));
+    let slice_and_cut = slice_and_cut(set, needed);
+    if !slice_and_cut.is_empty() {
+        blocks.push(Block::Paragraph(slice_and_cut));
+    }
     blocks.extend(other_values(set));
     blocks.extend(steps(set));
     blocks.extend(caution(solved));
@@ -83,8 +88,8 @@ fn manner(set: &SetPaper) -> Vec<Inline> {
     )]
 }
 
-/// Where the slice is and where it is cut.
-fn slice_and_cut(set: &SetPaper) -> Vec<Inline> {
+/// Where the slice is and where it is cut, as far as that is needed.
+fn slice_and_cut(set: &SetPaper, needed: Needed) -> Vec<Inline> {
     let (solved, problem) = (&set.solved, set.solved.problem());
     let equal = |role: Role, value: f64| {
         let quantity = Quantity::new(value, Dimension::LENGTH);
@@ -93,13 +98,15 @@ fn slice_and_cut(set: &SetPaper) -> Vec<Inline> {
             Expression::Given(quantity, role),
         ]))
     };
-    let mut words = line![
-        "The slice is taken at ",
-        equal(Role::Station, problem.slice.at),
-        "; it is ",
-        equal(Role::SliceLength, problem.slice.length),
-        " long. "
-    ];
+    if !needed.slice {
+        return Vec::new();
+    }
+    let mut words = line!["The slice is taken at ", equal(Role::Station, problem.slice.at)];
+    if !needed.cut {
+        words.push(".".into());
+        return words;
+    }
+    words.extend(line!["; it is ", equal(Role::SliceLength, problem.slice.length), " long. "]);
     let length = |value: f64| Inline::Given(Quantity::new(value, Dimension::LENGTH), Role::CutHeight);
     let bottom = solved.section().properties().bottom;
     words.push("It is cut level ".into());

@@ -7,6 +7,7 @@ mod answers;
 mod given;
 mod hints;
 mod key;
+mod needed;
 mod practice;
 pub(crate) mod recognised;
 mod student;

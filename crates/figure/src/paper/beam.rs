@@ -7,9 +7,9 @@ use crate::element;
 use crate::view::BeamView;
 use workings::solved::Solved;
 
-/// The beam with its supports, loads, dimensions and the slice; see [`crate::beam::given`].
-pub fn beam(solved: &Solved, letters: Letters) -> Drawing {
-    crate::beam::given(&BeamView::of(solved).on(letters.sheet()))
+/// The beam with its supports, loads and dimensions, and the slice where `with_slice` says so.
+pub fn beam(solved: &Solved, with_slice: bool, letters: Letters) -> Drawing {
+    crate::beam::question(&BeamView::of(solved).on(letters.sheet()), with_slice)
 }
 
 /// Which way the shear force and the bending moment count as positive.

@@ -1,0 +1,57 @@
+//! Whether the questions of a paper need the slice and the cut of the lesson: one that asks for reactions alone shows neither.
+
+use crate::wording::belongs_to_the_slice;
+use assessment::set::{Ask, SetPaper};
+use lesson::question::Sketch;
+use workings::solved::Solved;
+use workings::working::{Chapter, Id};
+
+/// What of the slice the questions of a paper need.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) struct Needed {
+    /// Where it is.
+    pub slice: bool,
+    /// Where it is cut, and how long it is.
+    pub cut: bool,
+}
+
+impl Needed {
+    /// Of a paper. A lecturer's own words may speak of either whatever they ask for.
+    pub fn by(set: &SetPaper) -> Self {
+        let own_words = set.lesson.questions.iter().any(|question| question.text.is_some());
+        let cut = own_words || set.parts().any(|part| cut_is_needed(&part.ask, &set.solved));
+        let slice = cut || set.parts().any(|part| slice_is_needed(&part.ask, &set.solved));
+        Self { slice, cut }
+    }
+}
+
+fn cut_is_needed(ask: &Ask, solved: &Solved) -> bool {
+    let workings = solved.workings();
+    let key = solved.key();
+    let of_the_cut = [key.cut_height, key.area_beyond, key.first_moment, key.width, key.stress_on_cut];
+    let follows_from_the_cut =
+        |id: Id| workings.downstream(&of_the_cut).get(id.0 as usize).copied().unwrap_or(false);
+    match ask {
+        Ask::Sketch { sketch } => *sketch == Sketch::PartBeyond,
+        _ => asked(ask, solved)
+            .is_some_and(|id| workings.working(id).chapter == Chapter::Slice || follows_from_the_cut(id)),
+    }
+}
+
+fn slice_is_needed(ask: &Ask, solved: &Solved) -> bool {
+    match ask {
+        Ask::Sketch { sketch } => matches!(sketch, Sketch::BendingStress | Sketch::ShearStress),
+        _ => asked(ask, solved).is_some_and(|id| belongs_to_the_slice(solved, id)),
+    }
+}
+
+/// The working that a part asks for, or asks where to find.
+fn asked(ask: &Ask, solved: &Solved) -> Option<Id> {
+    let name = match ask {
+        Ask::Value(value) => &value.working,
+        Ask::Choice(choice) => &choice.value.working,
+        Ask::Place(place) => &place.working,
+        Ask::Sketch { .. } => return None,
+    };
+    solved.workings().id(name)
+}
