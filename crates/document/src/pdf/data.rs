@@ -162,6 +162,9 @@ fn language(tag: &str) -> (String, Option<String>) {
     (language, region)
 }
 
+/// A table of no more lines than this stands on one page.
+const LONGEST_IN_ONE: usize = 14;
+
 struct Writer<'a> {
     document: &'a Document,
     /// Which document of its file it is.
@@ -390,10 +393,24 @@ impl Writer<'_> {
             "header": self.lines(&table.header),
             "cells": rows,
             "count": table.rows.len(),
+            "may-break": self.lines_of(table) > LONGEST_IN_ONE,
             "total": table.total,
             "n": table.number.map(|number| number.to_string()),
             "caption": self.line(&table.caption),
         })
+    }
+
+    /// About how many lines the rows of a table have.
+    fn lines_of(&self, table: &Table) -> usize {
+        // Characters across the sheet, in the size of tables.
+        let across = match self.document.print {
+            Print::Usual => 100,
+            Print::Large => 56,
+        };
+        let in_column = (across / table.alignment.len().max(1)).max(1);
+        let of_cell =
+            |cell: &Vec<Inline>| plain(cell, &self.document.style).chars().count().div_ceil(in_column).max(1);
+        table.rows.iter().map(|row| row.iter().map(of_cell).max().unwrap_or(1)).sum()
     }
 
     fn callout(&mut self, callout: &Callout) -> Value {
