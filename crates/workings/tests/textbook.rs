@@ -175,6 +175,21 @@ fn five_spans_by_the_engine() {
     assert_within("doubled", values[b.0 as usize], 2.0 * value(&solved, "reaction at B"), 1e-6);
 }
 
+/// Closed form: from 2 m on two loads that fall to zero cancel each other, so V and M are zero there; before it they leave
+/// -3 kN/m falling to -1.5 kN/m, 4.5 kN up at 2/3 m + 2/9 m from the fixed end.
+#[test]
+fn loads_that_cancel_each_other() {
+    let solved = Maker::new(4.0, plank())
+        .fixed("A", 0.0)
+        .linear("w1", (2.0, 4.0), (1.5e3, 0.0))
+        .linear("w2", (0.0, 4.0), (-3e3, 0.0))
+        .slice(1.0, 0.1)
+        .solved();
+    assert_close("R_A", value(&solved, "reaction at A"), -4.5e3);
+    assert_close("couple", value(&solved, "couple at A"), -4.5e3 * 8.0 / 9.0);
+    assert_within("M", value(&solved, "bending moment at the end of spread load w1"), 0.0, 1e-9);
+}
+
 /// Source: as above, beam fixed at both ends, uniform load: w l / 2, w l² / 12 at the ends, w l² / 24 in the middle.
 #[test]
 fn a_beam_fixed_at_both_ends() {

@@ -42,11 +42,11 @@ pub(crate) struct Stop {
 }
 
 /// A station where something acts, or the slice's.
-struct Key {
-    station: Id,
+pub(super) struct Key {
+    pub(super) station: Id,
     /// `A`, `force P`, `the left end`.
-    words: String,
-    index: String,
+    pub(super) words: String,
+    pub(super) index: String,
     rank: u8,
     /// Forces up and couples that act there.
     up: Vec<Expression>,
@@ -125,7 +125,11 @@ impl Builder<'_> {
     }
 
     /// The key stations from left to right, with what acts at each.
-    fn keys(&mut self, beam: &BeamGivens, reactions: &Reactions) -> Result<Vec<Key>, EvaluationError> {
+    pub(super) fn keys(
+        &mut self,
+        beam: &BeamGivens,
+        reactions: &Reactions,
+    ) -> Result<Vec<Key>, EvaluationError> {
         let key = |station: Id, words: String, index: String, rank: u8| Key {
             station,
             words,
@@ -169,10 +173,16 @@ impl Builder<'_> {
             }
         }
         if !all.iter().any(|key| self.same_station(self.value(key.station), 0.0)) {
-            let entry = Entry::new(Chapter::Given, Role::Station, "0", "station of the left end")
-                .at(0.0, None)
-                .says("Stations are measured from the left end.");
-            let origin = self.given(entry, 0.0, Dimension::LENGTH)?;
+            let name = "station of the left end";
+            let origin = match self.workings.id(name) {
+                Some(known) => known,
+                None => {
+                    let entry = Entry::new(Chapter::Given, Role::Station, "0", name)
+                        .at(0.0, None)
+                        .says("Stations are measured from the left end.");
+                    self.given(entry, 0.0, Dimension::LENGTH)?
+                }
+            };
             all.push(key(origin, "the left end".into(), "0".into(), 5));
         }
         all.sort_by(|a, b| self.value(a.station).total_cmp(&self.value(b.station)).then(a.rank.cmp(&b.rank)));
@@ -299,8 +309,11 @@ impl Builder<'_> {
             }
             Some((first, last)) => {
                 let ends = [first, last].into_iter().filter(|&end| self.value(end) != 0.0);
-                let sum = Expression::sum(ends.map(Expression::from).collect());
-                shear.push(-(sum * length / 2.0.into()));
+                let ends: Vec<Expression> = ends.map(Expression::from).collect();
+                // Loads that cancel each other change nothing.
+                if !ends.is_empty() {
+                    shear.push(-(Expression::sum(ends) * length / 2.0.into()));
+                }
                 // Two triangles: w1 l² / 3 of the falling one, w2 l² / 6 of the rising one.
                 if self.value(first) != 0.0 {
                     moment.push(-(Expression::from(first) * squared.clone() / 3.0.into()));
