@@ -73,11 +73,6 @@ impl Frame {
         self.x(self.extent.right)
     }
 
-    /// The box round the section on the sheet.
-    pub fn rect(&self) -> Rect {
-        Rect::between(self.corner, Spot::new(self.right(), self.y(self.extent.top)))
-    }
-
     /// The rings of a region on the sheet.
     pub fn loops(&self, region: &Region) -> Vec<Vec<Spot>> {
         region.rings.iter().map(|ring| ring.points.iter().map(|&p| self.at(p)).collect()).collect()

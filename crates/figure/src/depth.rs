@@ -43,7 +43,6 @@ pub(crate) fn depth(scene: &Scene) -> Drawing {
     let sigma = sigma(scene, &frame, sigma_axis, &mut wishes);
     let tau = tau(scene, &frame, tau_axis, &mut wishes);
     let mut placer = Placer::new();
-    placer.avoid_rect(frame.rect());
     placer.avoid_marks(&lines);
     placer.avoid_marks(&sigma);
     placer.avoid_marks(&tau);

@@ -88,7 +88,6 @@ pub(crate) fn first_moment(scene: &Scene) -> Drawing {
         w.symbol(Role::FirstMoment),
     ));
     let mut placer = Placer::new();
-    placer.avoid_rect(frame.rect());
     placer.avoid_marks(&lines);
     placer.avoid_marks(&t);
     placer.avoid_marks(&q);

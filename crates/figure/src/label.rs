@@ -24,8 +24,6 @@ const LINE_ROOM: f64 = 1.0;
 const STEP: f64 = 6.0;
 /// How many steps it goes outwards before lines may be crossed.
 const REACH: i32 = 24;
-/// How many double steps it goes sideways beyond everything.
-const ACROSS: i32 = 30;
 /// A label that had to leave its seats gets a leader when it stands further than this from its place, px: a shorter leader looks
 /// like a sign of the label.
 const LEADER_FROM: f64 = 10.0;
@@ -172,8 +170,6 @@ pub struct Placer {
     leaders: Vec<(Point, Point)>,
     /// The box round all boxes and labels.
     around: Rect,
-    /// Between these a label that left its seats is to stand, px.
-    sides: (f64, f64),
     marks: Vec<Mark>,
     trail: Trail,
 }
@@ -186,7 +182,6 @@ impl Default for Placer {
             lines: Raster::default(),
             leaders: Vec::new(),
             around: Rect::NOTHING,
-            sides: (f64::NEG_INFINITY, f64::INFINITY),
             marks: Vec::new(),
             trail: Trail::default(),
         }
@@ -204,13 +199,6 @@ impl Placer {
         self.trail.rect(rect);
         self.boxes.add(rect, rect);
         self.around = self.around.joined(rect);
-    }
-
-    /// A label that has to leave its seats keeps between these, px: on a narrow sheet.
-    pub fn keep_between(&mut self, left: f64, right: f64) {
-        self.sides = (left, right);
-        // Other places are found then.
-        self.trail.line(Point::new(left, 0.0), Point::new(right, 0.0));
     }
 
     /// No label should cross this line.
@@ -300,14 +288,8 @@ impl Placer {
 
     /// Places a label and keeps its place from then on; gives back its box.
     pub fn put(&mut self, wish: &Wish) -> Rect {
-        self.put_and_tell(wish).0
-    }
-
-    /// The same, and whether its leader runs through another label.
-    pub(crate) fn put_and_tell(&mut self, wish: &Wish) -> (Rect, bool) {
         let (at, align, leader) = self.trail.place(wish, || self.find(wish));
         let rect = wish.label.rect(at, align, wish.size);
-        let is_struck = leader.is_some_and(|(from, to)| !self.is_clear_between(from, to));
         if let Some((from, to)) = leader {
             self.marks.push(Mark::Line { from, to, stroke: Stroke::LEADER });
             self.avoid_line(from, to);
@@ -315,7 +297,7 @@ impl Placer {
         }
         self.marks.push(Mark::Text { at, label: wish.label.clone(), align, size: wish.size, ink: wish.ink });
         self.keep(rect);
-        (rect, is_struck)
+        rect
     }
 
     /// Puts a label at a place that was found free, and keeps the place from then on.
@@ -360,8 +342,7 @@ impl Placer {
                 let rect = home_rect.moved(dx, dy);
                 let is_clear =
                     if strict { self.is_clear_of_lines(rect) } else { self.is_clear_of_leaders(rect) };
-                let is_over = rect.left >= self.sides.0 && rect.right <= self.sides.1;
-                if !is_over || !self.is_clear_of_boxes(rect) || !is_clear {
+                if !self.is_clear_of_boxes(rect) || !is_clear {
                     continue;
                 }
                 if let Some(leader) = self.tie(rect, wish) {
@@ -372,22 +353,10 @@ impl Placer {
         // beyond everything there is room
         let all = self.around;
         let height = home_rect.height() + 2.0 * ROOM + 1.0;
-        let level = match wish.escape {
-            Escape::Down => all.bottom + height,
-            Escape::Up | Escape::Any => all.top - height,
+        let at = match wish.escape {
+            Escape::Down => Point::new(home.x, all.bottom + height),
+            Escape::Up | Escape::Any => Point::new(home.x, all.top - height),
         };
-        // Where a leader reaches it past all labels, if there is such a place over the width of the sheet.
-        for step in 0..ACROSS {
-            for side in [1.0, -1.0] {
-                let at = Point::new(home.x + side * 2.0 * STEP * f64::from(step), level);
-                let rect = wish.label.rect(at, align, wish.size);
-                let is_over = rect.left >= all.left && rect.right <= all.right;
-                if let (true, Some(leader)) = (is_over || step == 0, self.tie(rect, wish)) {
-                    return (at, align, leader);
-                }
-            }
-        }
-        let at = Point::new(home.x, level);
         (at, align, leader(wish.label.rect(at, align, wish.size), wish.at))
     }
 

@@ -16,7 +16,6 @@ mod chain;
 mod circle;
 mod contours;
 mod cross_section;
-mod crowd;
 mod cut_words;
 pub mod dark;
 pub mod deflected;

@@ -135,8 +135,10 @@ pub fn sketch(view: &BeamView<'_>, forces: ArrowScale, below: &[Rect]) -> LoadSk
         stretched: false,
     };
     let spreads = sketcher.spreads();
+    let of_spreads = core::mem::take(&mut sketcher.wishes);
     let forces = sketcher.point_forces();
     let couples = sketcher.couples();
+    sketcher.wishes = in_order(of_spreads, sketcher.wishes);
     let mut marks = Vec::new();
     for (id, title, group) in [
         ("spread-loads", "Spread loads", spreads),
@@ -148,6 +150,18 @@ pub fn sketch(view: &BeamView<'_>, forces: ArrowScale, below: &[Rect]) -> LoadSk
         }
     }
     LoadSketch { marks, wishes: sketcher.wishes, grips: sketcher.grips, stretched: sketcher.stretched }
+}
+
+/// The labels in the order in which they are placed: those of spread loads first, which stand lower. One that finds forces in all
+/// its places comes last, so as not to give way to where a force has its own.
+fn in_order(spreads: Vec<Wish>, others: Vec<Wish>) -> Vec<Wish> {
+    let rects: Vec<Rect> =
+        others.iter().filter_map(|wish| wish.rects().next()).map(|rect| rect.grown(8.0)).collect();
+    let gives_way = |wish: &Wish| wish.rects().all(|rect| rects.iter().any(|other| other.overlaps(rect)));
+    let (last, mut all): (Vec<Wish>, Vec<Wish>) = spreads.into_iter().partition(gives_way);
+    all.extend(others);
+    all.extend(last);
+    all
 }
 
 struct SpreadBlock {

@@ -18,8 +18,6 @@ use mechanics::beam::{Hold, Reaction};
 use workings::dimension::Dimension;
 use workings::role::Role;
 
-/// So far beside a narrow sheet labels of loads may stand, of its width.
-const ASIDE: f64 = 0.1;
 /// Half the size of a handle on the board, px.
 const HANDLE: f64 = 5.0;
 
@@ -188,11 +186,9 @@ pub fn sketch(view: &BeamView<'_>, reactions: &[Reaction], shows: Shows, placer:
         let x = along.px(problem.slice.at);
         placer.avoid_line(Point::new(x, HALF_DEPTH), Point::new(x, 300.0));
     }
-    if view.sheet.is_narrow() {
-        let out = ASIDE * view.sheet.width;
-        placer.keep_between(-out, view.sheet.width + out);
+    for wish in acting.wishes.iter().chain(&load_sketch.wishes).chain(&wishes) {
+        placer.put(wish);
     }
-    placer.put_all(acting.wishes.iter().chain(&load_sketch.wishes).chain(&wishes));
     let mut labels = placer.take_marks();
     if shows.dimensions != Dimensions::None {
         let bottom = bounds(&groups).joined(bounds(&labels)).bottom;

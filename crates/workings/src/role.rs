@@ -23,6 +23,8 @@ pub enum Role {
     Settlement,
     ShearForce,
     BendingMoment,
+    ReleasedMoment,
+    UnitMoment,
     Deflection,
     Slope,
     ElasticModulus,

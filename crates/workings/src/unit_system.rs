@@ -239,6 +239,8 @@ impl UnitSystem {
             Dimension::FORCE => &units.force,
             Dimension::LENGTH => match role {
                 Role::Along | Role::Station | Role::Length | Role::Distance => &units.beam_length,
+                // For each unit of a force.
+                Role::UnitMoment | Role::ReactionCouple => &units.beam_length,
                 Role::Deflection | Role::Settlement => &units.deflection,
                 _ => &units.section_length,
             },
@@ -253,23 +255,27 @@ impl UnitSystem {
             Dimension::DENSITY => &units.density,
             Dimension::WEIGHT_PER_VOLUME => &units.weight_per_volume,
             Dimension::ACCELERATION => &units.acceleration,
-            other => return units.made(other),
+            // What a unit couple does, and how far the beam turns under a unit force.
+            other if matches!(role, Role::Reaction | Role::Slope) => {
+                return units.made(other, &units.beam_length);
+            }
+            other => return units.made(other, &units.section_length),
         };
         one.clone()
     }
 }
 
 impl Units {
-    /// A unit for a dimension without one of its own: powers of the force and of the section's length where they
-    /// make it up (`mm⁴`, `N·mm³`), base units elsewhere.
-    fn made(&self, dimension: Dimension) -> Unit {
+    /// A unit for a dimension without one of its own: powers of the force and of a length, that of the section as a rule,
+    /// where they make it up (`mm⁴`, `N·mm³`), base units elsewhere.
+    fn made(&self, dimension: Dimension, long: &Unit) -> Unit {
         let of = |unit: &Unit, power: i8| {
             unit.factors.first().filter(|_| power != 0).map(|factor| UnitFactor { unit: factor.unit, power })
         };
         let length = dimension.length.checked_sub(dimension.mass);
         let has_force = dimension.time == dimension.mass.saturating_mul(-2);
         if let (true, Some(length)) = (has_force, length) {
-            let factors = of(&self.force, dimension.mass).into_iter().chain(of(&self.section_length, length));
+            let factors = of(&self.force, dimension.mass).into_iter().chain(of(long, length));
             return Unit { factors: factors.collect() };
         }
         Unit::of_base_units(dimension)

@@ -92,34 +92,13 @@ pub fn labels_are_free_of_lines(name: &str, drawing: &Drawing) {
     assert!(struck.is_empty(), "{name} {}: {struck:?}", drawing.name);
 }
 
-/// No leader runs through a label.
-pub fn labels_are_free_of_leaders(name: &str, drawing: &Drawing) {
-    let labels = drawing.labels();
-    each_leader(&drawing.marks, &mut |from, to| {
-        for PlacedLabel { text, rect } in &labels {
-            assert!(
-                !rect.grown(-2.0).is_crossed(from, to),
-                "{name} {}: {text} {from:?} {to:?}",
-                drawing.name
-            );
-        }
-    });
-}
-
 /// A leader is so long that it is seen as one: a shorter one looks like a sign of its label.
 pub fn leaders_are_seen(name: &str, drawing: &Drawing) {
-    each_leader(&drawing.marks, &mut |from, to| {
-        assert!(from.distance(to) > 6.0, "{name} {}: {from:?} {to:?}", drawing.name);
-    });
-}
-
-/// The two ends of every leader.
-fn each_leader(marks: &[Mark], see: &mut dyn FnMut(Point, Point)) {
-    each_group(marks, &mut |id, marks| {
+    each_group(&drawing.marks, &mut |id, marks| {
         for mark in marks.iter().filter(|_| id == "labels") {
-            if let Mark::Line { from, to, stroke: Stroke::LEADER } = mark {
-                see(*from, *to);
-            }
+            let Mark::Line { from, to, stroke } = mark else { continue };
+            let is_seen = *stroke != Stroke::LEADER || from.distance(*to) > 6.0;
+            assert!(is_seen, "{name} {}: {from:?} {to:?}", drawing.name);
         }
     });
 }

@@ -3,6 +3,7 @@
 use super::balance::MomentBalance;
 use super::names::LoadLetters;
 use super::resultants::{Resultant, StretchWorkings};
+use super::virtual_work::MovementCheck;
 use crate::dimension::Dimension;
 use crate::engine::Call;
 use crate::evaluate::EvaluationError;
@@ -95,6 +96,8 @@ pub(crate) struct Builder<'a> {
     pub(crate) stretches: Vec<StretchWorkings>,
     /// The reactions that a balance of moments gives.
     pub(crate) moment_balances: Vec<MomentBalance>,
+    /// Movements by formula beside those of the engine.
+    pub(crate) movement_checks: Vec<MovementCheck>,
 }
 
 impl<'a> Builder<'a> {
@@ -108,6 +111,7 @@ impl<'a> Builder<'a> {
             whole_resultants: vec![None; problem.beam.loads.len()],
             stretches: Vec::new(),
             moment_balances: Vec::new(),
+            movement_checks: Vec::new(),
         }
     }
 

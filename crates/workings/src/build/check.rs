@@ -30,6 +30,7 @@ pub(crate) fn check(
     let scale = force_scale(problem, solution);
     let mut check = Check { built, force_scale: scale, faults: Vec::new() };
     check.beam(problem, solution, scale);
+    check.movements();
     check.section(section);
     check.stresses(problem, section, scale);
     check.point(solution, section);
@@ -112,6 +113,14 @@ impl Check<'_> {
         {
             let engine = extreme.map_or(0.0, |extreme| extreme.value);
             self.named(name, engine, moment_scale);
+        }
+    }
+
+    /// The movements of the released beam.
+    fn movements(&mut self) {
+        let built = self.built;
+        for check in &built.movement_checks {
+            self.compare(built.workings.working(check.working), check.engine, check.scale);
         }
     }
 

@@ -13,6 +13,7 @@ mod cut;
 mod diagrams;
 mod fasteners;
 mod free_body;
+mod integral;
 mod joints;
 mod least_depth;
 mod materials;
@@ -21,6 +22,8 @@ mod pieces;
 mod point;
 mod reactions;
 mod redundants;
+mod released;
+mod released_moment;
 mod resultants;
 mod section;
 mod shear;
@@ -28,6 +31,7 @@ mod skew;
 mod skew_stress;
 mod slice;
 mod straight_cuts;
+mod virtual_work;
 mod wall_cell;
 mod wall_centre;
 mod wall_flow;
@@ -59,6 +63,7 @@ use section::SectionWorkings;
 use shear::ShearWorkings;
 pub(crate) use skew::SkewWorkings;
 use slice::SliceParts;
+use virtual_work::MovementCheck;
 pub use walls::CellWorkings;
 use walls::WallWorkings;
 pub(crate) use walls::{CentreWorkings, WallFlow};
@@ -85,6 +90,8 @@ pub(crate) struct Built {
     pub(crate) slice: SliceWorkings,
     pub(crate) key: KeyWorkings,
     pub(crate) chapters: Chapters,
+    /// Movements by formula beside those of the engine.
+    movement_checks: Vec<MovementCheck>,
     /// Whether the course's depth axis points down.
     pub(crate) axis_down: bool,
 }
@@ -287,7 +294,8 @@ fn all(
         skew,
         walls,
     };
-    Ok(Built { axis_down: builder.axis_down, workings: builder.workings, slice, key, chapters })
+    let Builder { axis_down, workings, movement_checks, .. } = builder;
+    Ok(Built { axis_down, workings, slice, key, chapters, movement_checks })
 }
 
 impl Builder<'_> {

@@ -6,8 +6,8 @@
 use super::balance::Reactions;
 use super::beam_givens::{BeamGivens, HoldGiven, LoadKind};
 use super::builder::{Builder, Entry};
-use crate::dimension::Dimension;
-use crate::engine::{BeamQuestion, Call, Field, Movement};
+use super::released::unit_dimension;
+use crate::engine::{BeamQuestion, Call, Field};
 use crate::evaluate::EvaluationError;
 use crate::expression::Expression;
 use crate::role::Role;
@@ -42,24 +42,23 @@ impl Builder<'_> {
             }
             return Ok(found);
         }
+        let movements = self.movements(beam, &question, &reads)?;
         let mut to_undo = Vec::with_capacity(count);
-        let mut flexibilities = Vec::with_capacity(count * count);
-        for (at, redundant) in redundants.iter().enumerate() {
-            let under_loads = self.movement(beam, &question, &reads, Movement { at, under_unit: None })?;
-            let moved = hold_of(beam, redundant);
-            to_undo.push(match moved {
+        for (redundant, &under_loads) in redundants.iter().zip(&movements.under_loads) {
+            to_undo.push(match hold_of(beam, redundant) {
                 HoldGiven::Moved(moved) => Expression::from(moved) - under_loads.into(),
                 _ => -Expression::from(under_loads),
             });
-            for unit in 0..count {
-                let id = self.movement(beam, &question, &reads, Movement { at, under_unit: Some(unit) })?;
-                flexibilities.push(match moved {
-                    HoldGiven::Spring(stiffness) if unit == at => {
-                        Expression::from(id) + Expression::from(1.0) / stiffness.into()
-                    }
-                    _ => id.into(),
-                });
-            }
+        }
+        let mut flexibilities = Vec::with_capacity(count * count);
+        for (place, &under_unit) in movements.under_units.iter().enumerate() {
+            let (at, unit) = (place / count, place % count);
+            flexibilities.push(match hold_of(beam, &redundants[at]) {
+                HoldGiven::Spring(stiffness) if unit == at => {
+                    Expression::from(under_unit) + Expression::from(1.0) / stiffness.into()
+                }
+                _ => under_unit.into(),
+            });
         }
         for (redundant, formula) in redundants.iter().zip(compatibility(&to_undo, &flexibilities)) {
             let exact = exact_reaction(solution, redundant);
@@ -111,7 +110,7 @@ impl Builder<'_> {
         let call = Call::Reaction(Arc::clone(question), redundant.support, redundant.against);
         let value = call.evaluate(reads, self.workings.values());
         let entry = self.reaction_entry(beam, redundant).says(how.clone());
-        self.engine(entry, how, (reads.to_vec(), call), value, dimension_of(redundant.against))
+        self.engine(entry, how, (reads.to_vec(), call), value, unit_dimension(redundant.against))
     }
 
     /// The beam with every number that a working holds, and those workings.
@@ -123,53 +122,6 @@ impl Builder<'_> {
         let (reads, fields) = self.fields(beam);
         let (beam, redundants) = (self.problem.beam.clone(), redundants.to_vec());
         (reads, Arc::new(BeamQuestion { beam, redundants, fields }))
-    }
-
-    fn movement(
-        &mut self,
-        beam: &BeamGivens,
-        question: &Arc<BeamQuestion>,
-        reads: &[Id],
-        movement: Movement,
-    ) -> Result<Id, EvaluationError> {
-        let at = &question.redundants[movement.at];
-        let name = redundant_name(beam, at);
-        let unit = movement.under_unit.map(|unit| &question.redundants[unit]);
-        let (role, moves) = match at.against {
-            Freedom::Transverse => (Role::Deflection, "deflection"),
-            Freedom::Rotation => (Role::Slope, "slope"),
-        };
-        let of_movement = match at.against {
-            Freedom::Transverse => Dimension::LENGTH,
-            Freedom::Rotation => Dimension::NONE,
-        };
-        let (index, words, under, dimension) = match unit {
-            None => (format!("{name}0"), "under the loads".to_owned(), "its loads".to_owned(), of_movement),
-            Some(unit) => {
-                let other = redundant_name(beam, unit);
-                let of = dimension_of(unit.against);
-                (
-                    format!("{name}{other}"),
-                    format!("under a unit at {other}"),
-                    format!("a unit of the redundant at {other} alone"),
-                    Dimension::of(
-                        of_movement.mass - of.mass,
-                        of_movement.length - of.length,
-                        of_movement.time - of.time,
-                    ),
-                )
-            }
-        };
-        let how = format!(
-            "The {moves} at {name} of the beam released there, under {under}, from the exact solution of that \
-             determinate beam."
-        );
-        let call = Call::Movement(Arc::clone(question), movement);
-        let value = call.evaluate(reads, self.workings.values());
-        let entry = Entry::new(CHAPTER, role, &index, format!("{moves} at {name} {words}"))
-            .at(at.station, None)
-            .says(how.clone());
-        self.engine(entry, how, (reads.to_vec(), call), value, dimension)
     }
 
     fn reaction_entry(&self, beam: &BeamGivens, redundant: &Redundant) -> Entry {
@@ -226,11 +178,27 @@ fn compatibility(to_undo: &[Expression], flexibilities: &[Expression]) -> Vec<Ex
         ([first, second], [a, b, c, d]) => {
             let below = a.clone() * d.clone() - b.clone() * c.clone();
             vec![
-                (first.clone() * d.clone() - b.clone() * second.clone()) / below.clone(),
-                (a.clone() * second.clone() - c.clone() * first.clone()) / below,
+                less(product(first, d), product(second, b)) / below.clone(),
+                less(product(second, a), product(first, c)) / below,
             ]
         }
         _ => Vec::new(),
+    }
+}
+
+/// A difference; of two negative terms the one that turns positive stands first.
+fn less(one: Expression, other: Expression) -> Expression {
+    match (one, other) {
+        (one @ Expression::Negative(_), Expression::Negative(other)) => *other + one,
+        (one, other) => one - other,
+    }
+}
+
+/// A product with its sign before it.
+fn product(one: &Expression, other: &Expression) -> Expression {
+    match one {
+        Expression::Negative(one) => -(other.clone() * one.as_ref().clone()),
+        one => other.clone() * one.clone(),
     }
 }
 
@@ -242,25 +210,10 @@ fn exact_reaction(solution: &Solution, redundant: &Redundant) -> f64 {
     })
 }
 
-fn redundant_name(beam: &BeamGivens, redundant: &Redundant) -> String {
-    let name = &beam.supports[redundant.support].name;
-    match redundant.against {
-        Freedom::Transverse => name.clone(),
-        Freedom::Rotation => format!("{name}, turning"),
-    }
-}
-
 fn hold_of(beam: &BeamGivens, redundant: &Redundant) -> HoldGiven {
     let support = &beam.supports[redundant.support];
     match redundant.against {
         Freedom::Transverse => support.transverse,
         Freedom::Rotation => support.rotation,
-    }
-}
-
-fn dimension_of(against: Freedom) -> Dimension {
-    match against {
-        Freedom::Transverse => Dimension::FORCE,
-        Freedom::Rotation => Dimension::MOMENT,
     }
 }

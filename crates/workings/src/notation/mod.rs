@@ -156,6 +156,8 @@ impl Notation {
     fn base_letters(&self, role: Role, indexed: bool) -> &[Letter] {
         match self.changed.get(&role) {
             Some(letters) => letters,
+            // It follows where the course writes a bending moment in another way.
+            None if role == Role::ReleasedMoment => self.base_letters(Role::BendingMoment, indexed),
             None => &table::letters(self.profile, role)[usize::from(indexed)],
         }
     }

@@ -110,7 +110,11 @@ pub(super) fn words(words: &str, role: Role, index: &str) -> String {
         "top" | "bottom" => format!("{words} at the {index}"),
         "above" | "below" => format!("{words} {index}"),
         _ => match role {
-            Role::Reaction | Role::ReactionCouple | Role::Station => format!("{words} at {index}"),
+            Role::Reaction
+            | Role::ReactionCouple
+            | Role::ReleasedMoment
+            | Role::UnitMoment
+            | Role::Station => format!("{words} at {index}"),
             _ if index.contains(' ') => format!("{words} of {index}"),
             _ => format!("{words} {index}"),
         },

@@ -71,6 +71,8 @@ pub(super) static ROWS: [Row; Role::Count as usize + 1] = [
     all(Role::Settlement, "settlement", "δ"),
     row(Role::ShearForce, "shear force",                                      ["V",      "V",      "F",      "V_z",    "V",      "V"]),
     row(Role::BendingMoment, "bending moment",                                ["M",      "M",      "M",      "M_y",    "M",      "M"]),
+    row(Role::ReleasedMoment, "bending moment of the released beam",          ["M",      "M",      "M",      "M_y",    "M",      "M"]),
+    all(Role::UnitMoment, "bending moment under a unit", "M̄"),
     row(Role::Deflection, "deflection",                                       ["v",      "v",      "v",      "w",      "w",      "w"]),
     row(Role::Slope, "slope",                                                 ["θ",      "θ",      "θ",      "φ",      "φ",      "φ"]),
     all(Role::ElasticModulus, "modulus of elasticity", "E"),
@@ -145,7 +147,7 @@ const _: () = {
 /// Roles that share a letter on purpose: the axis, and a place along it; the stresses on an upright plane and those on the
 /// planes where they are largest; a second moment of area and a principal one; a reaction, which has the name of its support, and
 /// the radius of Mohr's circle, which has none; a modular ratio, which has the letter of its material, and a number of rows, which
-/// has the number of its joint.
+/// has the number of its joint; a bending moment and that of the released beam, which has a 0 for its loads behind its place.
 pub(super) fn share_a_letter(one: Role, other: Role) -> bool {
     let pair = (one.min(other), one.max(other));
     [
@@ -155,6 +157,7 @@ pub(super) fn share_a_letter(one: Role, other: Role) -> bool {
         (Role::SecondMoment, Role::PrincipalSecondMoment),
         (Role::Reaction, Role::CircleRadius),
         (Role::ModularRatio, Role::Rows),
+        (Role::BendingMoment, Role::ReleasedMoment),
     ]
     .contains(&pair)
 }

@@ -59,6 +59,17 @@ fn the_flexural_rigidity_is_written_as_a_product() {
     }
 }
 
+/// Closed form: a moment of the released beam has the letter of a bending moment, whatever that is, and a 0 behind its place.
+#[test]
+fn a_moment_of_the_released_beam_is_written_as_a_bending_moment() {
+    let mut notation = Notation::default();
+    let written = |notation: &Notation| notation.symbol(&Symbol::indexed(Role::ReleasedMoment, "B0")).plain();
+    assert_eq!(written(&notation), "M_B0");
+    assert_eq!(written(&Notation::of(Profile::CodeAxes)), "M_y,B0");
+    notation.extend(Role::BendingMoment, "M_z").expect("a symbol");
+    assert_eq!(written(&notation), "M_z,B0");
+}
+
 #[test]
 fn indices_and_marks() {
     let symbol = |role, index: &str| Notation::default().symbol(&Symbol::indexed(role, index));
