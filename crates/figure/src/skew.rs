@@ -92,9 +92,11 @@ pub(crate) fn skew(scene: &Scene) -> Option<Drawing> {
         (Sample::Line(NEUTRAL), Label::words("neutral axis")),
         (
             Sample::Line(Stroke::AXIS),
-            Label::words("principal axes 1 and 2, about which I is largest and smallest"),
+            Label::words("principal axes 1 and 2, about which\u{a0}")
+                .followed_by(scene.writer.symbol(Role::SecondMoment))
+                .and_words(" is largest and smallest"),
         ),
-        (Sample::Line(SIMPLE), Label::words("where M\u{a0}y/I would have it: level")),
+        (Sample::Line(SIMPLE), Label::words("where the simple formula would have it: level")),
     ];
     if askew.largest > 0.0 {
         entries.push((Sample::Tension, Label::words("tension, T")));
