@@ -166,7 +166,7 @@ fn found(paper: &Paper, truth: &Truth, verdict: &Verdict) -> Found {
 }
 
 /// The mistakes that change a sign and nothing else.
-const SIGNS: [&str; 3] = ["v-sign", "m-sign", "tension-for-compression"];
+const SIGNS: [&str; 4] = ["v-sign", "m-sign", "hogging-as-sagging", "tension-for-compression"];
 
 /// Whether a cause is what truly was done.
 fn is(paper: &Paper, truth: &Truth, cause: &Cause) -> bool {

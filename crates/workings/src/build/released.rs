@@ -6,7 +6,7 @@ use super::balance::Reactions;
 use super::beam_givens::{BeamGivens, HoldGiven, LoadKind};
 use super::builder::{Builder, Entry};
 use super::diagrams::Key;
-use super::released_moment::Place;
+use super::released_moment::{Place, Point};
 use crate::dimension::Dimension;
 use crate::evaluate::EvaluationError;
 use crate::expression::Expression;
@@ -139,6 +139,17 @@ impl Builder<'_> {
                 Act::Force { down, .. } => terms.push(down.into()),
                 Act::Couple { ccw, .. } if moments => terms.push(signed(couples, ccw.into())),
                 Act::Spread(load) => {
+                    if let Some((from, to, down)) = uniform(released.beam, load) {
+                        terms.push(match moments {
+                            true => self.uniform_moment(
+                                (from, to, down),
+                                Point::Station(other.station),
+                                !rightward,
+                            ),
+                            false => Expression::from(down) * self.difference(to, from),
+                        });
+                        continue;
+                    }
                     for whole in self.whole_resultants(released.beam, load, CHAPTER)? {
                         terms.push(match moments {
                             true => Expression::from(whole.down) * arm(self, whole.place),
@@ -277,6 +288,16 @@ pub(super) fn unit_dimension(against: Freedom) -> Dimension {
     match against {
         Freedom::Transverse => Dimension::FORCE,
         Freedom::Rotation => Dimension::MOMENT,
+    }
+}
+
+/// The ends of a spread load and its intensity, where it is the same all along.
+pub(super) fn uniform(beam: &BeamGivens, load: usize) -> Option<(Id, Id, Id)> {
+    match beam.loads.get(load)?.kind {
+        LoadKind::Spread { from, to, down_from, down_to } if down_from == down_to => {
+            Some((from, to, down_from))
+        }
+        _ => None,
     }
 }
 

@@ -24,7 +24,7 @@ pub(super) enum Place {
 
 /// A point of the beam, as the arms of forces are measured from it.
 #[derive(Clone, Copy)]
-enum Point {
+pub(super) enum Point {
     Station(Id),
     Halfway(Id, Id),
 }
@@ -198,7 +198,12 @@ impl Builder<'_> {
                 let inner_at = self.value(inner);
                 let is_whole = (inner_at < x) == (side == Side::Left) || self.same_station(inner_at, x);
                 let ends_here = self.same_station(inner_at, x);
-                if is_whole && !(ends_here && down_from == down_to) {
+                if is_whole && !ends_here && down_from == down_to {
+                    let moment = self.uniform_moment((from, to, down_from), point, side == Side::Left);
+                    terms.push((self.value(from), -moment));
+                    return Ok(());
+                }
+                if is_whole && down_from != down_to {
                     for whole in self.whole_resultants(released.beam, load, CHAPTER)? {
                         terms.push(force(self, whole.place, whole.down.into(), -1.0));
                     }
@@ -230,6 +235,40 @@ impl Builder<'_> {
             }
         }
         Ok(())
+    }
+
+    /// What a uniform load down does about a point to its right or to its left; from its intensity, as the resultant of the whole
+    /// load belongs to the balance of the whole beam.
+    pub(super) fn uniform_moment(
+        &self,
+        (from, to, down): (Id, Id, Id),
+        about: Point,
+        is_left: bool,
+    ) -> Expression {
+        let (inner, outer) = if is_left { (to, from) } else { (from, to) };
+        if let Point::Station(at) = about
+            && self.same_station(self.value(at), self.value(inner))
+        {
+            let (reach, _) = self.arm_to(outer, about, if is_left { Side::Left } else { Side::Right });
+            return Expression::from(down) * reach.power(2) / 2.0.into();
+        }
+        let half = |one: Id, other: Id| match self.value(one) == 0.0 {
+            true => Expression::from(other) / 2.0.into(),
+            false => (Expression::from(one) + other.into()) / 2.0.into(),
+        };
+        let (centre, point) = (
+            half(from, to),
+            match about {
+                Point::Station(at) => at.into(),
+                Point::Halfway(one, other) => half(one, other),
+            },
+        );
+        let arm = match (is_left, about) {
+            (true, _) => point - centre,
+            (false, Point::Station(at)) if self.value(at) == 0.0 => centre,
+            (false, _) => centre - point,
+        };
+        Expression::from(down) * self.difference(to, from) * arm
     }
 
     /// The distance from a station to the inner end of the part on which it lies, and by what that is still to be divided.
