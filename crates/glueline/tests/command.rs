@@ -198,13 +198,25 @@ fn a_page_holds_all_that_it_needs_and_may_ask_nobody() {
     let made = glueline(folder.path(), &["page", "a.toml"]);
     assert!(made.status.success(), "{}", err(&made));
     let page = fs::read_to_string(folder.path().join("a-board.html")).expect("the page");
-    assert!(page.len() < 2_000_000, "{}", page.len());
     assert!(page.contains("content=\"default-src 'none'; script-src 'sha256-"));
     assert!(!page.contains("connect-src"), "a page from a disk asks nobody");
     let shown = folder.path().display().to_string();
     assert!(!page.contains(&shown), "no folder of this machine is told");
     for asks in ["src=\"http", "href=\"http", "url(http", "@import"] {
         assert!(!page.contains(asks), "{asks}");
+    }
+}
+
+/// A page goes by mail and onto phones: less than two megabytes, whichever the lesson.
+#[test]
+fn the_page_of_every_lesson_is_small() {
+    let folder = folder();
+    for builtin in lesson::builtin::ALL {
+        fs::write(folder.path().join("lesson.toml"), builtin.text).expect("written");
+        let made = glueline(folder.path(), &["page", "lesson.toml", "-o", "page.html", "--replace"]);
+        assert!(made.status.success(), "{}: {}", builtin.name, err(&made));
+        let size = fs::metadata(folder.path().join("page.html")).expect("the page").len();
+        assert!(size < 2_000_000, "{}: {size} bytes", builtin.name);
     }
 }
 
