@@ -162,8 +162,8 @@ fn language(tag: &str) -> (String, Option<String>) {
     (language, region)
 }
 
-/// A table of no more lines than this stands on one page.
-const LONGEST_IN_ONE: usize = 14;
+/// A table of no more rows than this stands on one page where it can.
+const MOST_ROWS: usize = 14;
 
 struct Writer<'a> {
     document: &'a Document,
@@ -393,24 +393,26 @@ impl Writer<'_> {
             "header": self.lines(&table.header),
             "cells": rows,
             "count": table.rows.len(),
-            "may-break": self.lines_of(table) > LONGEST_IN_ONE,
+            "may-break": self.may_break(table),
             "total": table.total,
             "n": table.number.map(|number| number.to_string()),
             "caption": self.line(&table.caption),
         })
     }
 
-    /// About how many lines the rows of a table have.
-    fn lines_of(&self, table: &Table) -> usize {
-        // Characters across the sheet, in the size of tables.
-        let across = match self.document.print {
-            Print::Usual => 100,
-            Print::Large => 56,
+    /// Whether a table is so long that it may go on on the next page: of many rows, or of so many lines that half a page could be
+    /// left empty before it.
+    fn may_break(&self, table: &Table) -> bool {
+        // Characters across the sheet in the size of tables, and lines on half of it.
+        let (across, half) = match self.document.print {
+            Print::Usual => (100, 28),
+            Print::Large => (56, 14),
         };
         let in_column = (across / table.alignment.len().max(1)).max(1);
         let of_cell =
             |cell: &Vec<Inline>| plain(cell, &self.document.style).chars().count().div_ceil(in_column).max(1);
-        table.rows.iter().map(|row| row.iter().map(of_cell).max().unwrap_or(1)).sum()
+        let lines: usize = table.rows.iter().map(|row| row.iter().map(of_cell).max().unwrap_or(1)).sum();
+        table.rows.len() > MOST_ROWS || lines > half
     }
 
     fn callout(&mut self, callout: &Callout) -> Value {
