@@ -73,11 +73,11 @@ for (const lesson of names) {
       await page.addScriptTag({ path: RULES });
       // The controls are the same whatever the lesson: one lesson goes through all states.
       const states = Object.entries(STATES).slice(0, lesson === "box-girder" ? undefined : 1);
+      const last = states.length === 1;
       for (const [state, enter] of states) {
         await enter(page);
         for (const light of ["light", "dark"]) {
           await page.evaluate((board) => { document.documentElement.dataset.board = board; }, light);
-          const last = states.length === 1 && light === "dark";
           const found = await page.evaluate(violations, { tags: TAGS, whole: light === "light", last });
           const told = found.map(({ id, help, nodes }) =>
             `${id}: ${help}: ${nodes.slice(0, 3).map((node) => `${node.html.slice(0, 160)} ${node.failureSummary}`).join(" | ")}`);
