@@ -1,7 +1,8 @@
 //! Whether the questions of a paper need the slice and the cut of the lesson: one that asks for reactions alone shows neither.
 
+use super::worked::asked;
 use crate::wording::belongs_to_the_slice;
-use assessment::set::{Ask, SetPaper};
+use assessment::set::{Ask, Part, SetPaper};
 use lesson::question::Sketch;
 use workings::solved::Solved;
 use workings::working::{Chapter, Id};
@@ -19,39 +20,33 @@ impl Needed {
     /// Of a paper. A lecturer's own words may speak of either whatever they ask for.
     pub fn by(set: &SetPaper) -> Self {
         let own_words = set.lesson.questions.iter().any(|question| question.text.is_some());
-        let cut = own_words || set.parts().any(|part| cut_is_needed(&part.ask, &set.solved));
-        let slice = cut || set.parts().any(|part| slice_is_needed(&part.ask, &set.solved));
+        let cut = own_words || set.parts().any(|part| cut_is_needed(part, &set.solved));
+        let slice = cut || set.parts().any(|part| slice_is_needed(part, &set.solved));
         Self { slice, cut }
     }
 }
 
-fn cut_is_needed(ask: &Ask, solved: &Solved) -> bool {
+fn cut_is_needed(part: &Part, solved: &Solved) -> bool {
     let workings = solved.workings();
     let key = solved.key();
     let of_the_cut = [key.cut_height, key.area_beyond, key.first_moment, key.width, key.stress_on_cut];
     let follows_from_the_cut =
         |id: Id| workings.downstream(&of_the_cut).get(id.0 as usize).copied().unwrap_or(false);
-    match ask {
+    match &part.ask {
         Ask::Sketch { sketch } => *sketch == Sketch::PartBeyond,
-        _ => asked(ask, solved)
+        _ => id_of(part, solved)
             .is_some_and(|id| workings.working(id).chapter == Chapter::Slice || follows_from_the_cut(id)),
     }
 }
 
-fn slice_is_needed(ask: &Ask, solved: &Solved) -> bool {
-    match ask {
+fn slice_is_needed(part: &Part, solved: &Solved) -> bool {
+    match &part.ask {
         Ask::Sketch { sketch } => matches!(sketch, Sketch::BendingStress | Sketch::ShearStress),
-        _ => asked(ask, solved).is_some_and(|id| belongs_to_the_slice(solved, id)),
+        _ => id_of(part, solved).is_some_and(|id| belongs_to_the_slice(solved, id)),
     }
 }
 
 /// The working that a part asks for, or asks where to find.
-fn asked(ask: &Ask, solved: &Solved) -> Option<Id> {
-    let name = match ask {
-        Ask::Value(value) => &value.working,
-        Ask::Choice(choice) => &choice.value.working,
-        Ask::Place(place) => &place.working,
-        Ask::Sketch { .. } => return None,
-    };
-    solved.workings().id(name)
+fn id_of(part: &Part, solved: &Solved) -> Option<Id> {
+    asked(part).and_then(|name| solved.workings().id(name))
 }

@@ -106,7 +106,7 @@ impl<'a> Worked<'a> {
 }
 
 /// The name of the working that a part asks for, or that it asks where to find; none for a drawing.
-fn asked(part: &Part) -> Option<&str> {
+pub(super) fn asked(part: &Part) -> Option<&str> {
     match &part.ask {
         Ask::Value(value) => Some(&value.working),
         Ask::Choice(choice) => Some(&choice.value.working),

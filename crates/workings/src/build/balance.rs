@@ -486,7 +486,8 @@ fn set(target: Target, id: Id, found: &mut Reactions, hinge_forces: &mut [Option
     }
 }
 
-fn signed(sign: f64, expression: Expression) -> Expression {
+/// An expression, or its negative where the sign is.
+pub(super) fn signed(sign: f64, expression: Expression) -> Expression {
     if sign < 0.0 { -expression } else { expression }
 }
 

@@ -2,7 +2,7 @@
 //!
 //! Its reactions follow from balance. Positive as everywhere: up, and counter-clockwise.
 
-use super::balance::Reactions;
+use super::balance::{Reactions, signed};
 use super::beam_givens::{BeamGivens, HoldGiven, LoadKind};
 use super::builder::{Builder, Entry};
 use super::diagrams::Key;
@@ -209,7 +209,7 @@ impl Builder<'_> {
         Entry::new(
             CHAPTER,
             role,
-            &joined(name, &cause),
+            &place_and_cause(name, &cause),
             format!("{what} of the released beam at {name}{under}"),
         )
         .at(self.value(held.station), None)
@@ -302,7 +302,7 @@ pub(super) fn uniform(beam: &BeamGivens, load: usize) -> Option<(Id, Id, Id)> {
 }
 
 /// Where, then from what: `B0`, `BB`; names of more than a letter stand apart.
-pub(super) fn joined(place: &str, cause: &str) -> String {
+pub(super) fn place_and_cause(place: &str, cause: &str) -> String {
     match is_letter(place) && is_letter(cause) {
         true => format!("{place}{cause}"),
         false => format!("{place}, {cause}"),
@@ -311,10 +311,6 @@ pub(super) fn joined(place: &str, cause: &str) -> String {
 
 pub(super) fn is_letter(name: &str) -> bool {
     name.chars().count() == 1
-}
-
-pub(super) fn signed(sign: f64, expression: Expression) -> Expression {
-    if sign < 0.0 { -expression } else { expression }
 }
 
 /// What the released beam is, and how its symbols tell what they are.

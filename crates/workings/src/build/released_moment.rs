@@ -1,8 +1,9 @@
 //! Bending moments of the released beam, from the balance of the part beside the station.
 
+use super::balance::signed;
 use super::beam_givens::LoadKind;
 use super::builder::{Builder, Entry, zero};
-use super::released::{Act, CHAPTER, Case, LOADS, Released, is_letter, joined, signed};
+use super::released::{Act, CHAPTER, Case, LOADS, Released, is_letter, place_and_cause};
 use crate::dimension::Dimension;
 use crate::evaluate::EvaluationError;
 use crate::expression::Expression;
@@ -64,14 +65,14 @@ impl Builder<'_> {
         let (name, index, what) = match case {
             Case::Loads => (
                 format!("moment of the released beam {words}"),
-                joined(&index, LOADS),
+                place_and_cause(&index, LOADS),
                 format!("The bending moment of the released beam under its loads, {words}"),
             ),
             Case::Unit(unit) => {
                 let under = released.unit_words(unit);
                 (
                     format!("moment of the released beam {words} under {under}"),
-                    joined(&index, &released.unit_index(unit)),
+                    place_and_cause(&index, &released.unit_index(unit)),
                     format!("The bending moment of the released beam under {under} alone, {words}"),
                 )
             }
@@ -212,21 +213,15 @@ impl Builder<'_> {
                 // A rectangle and the triangle that the load grows by towards the point.
                 let (reach, parts) = self.arm_to(outer, point, side);
                 let station = self.value(outer);
-                let nothing = |id: Id| down_from != down_to && self.value(id) == 0.0;
-                if !nothing(outermost) {
+                if down_from == down_to || self.value(outermost) != 0.0 {
                     let rectangle =
                         Expression::from(outermost) * reach.clone().power(2) / (2.0 * parts * parts).into();
                     terms.push((station, -rectangle));
                 }
                 if down_from != down_to {
-                    let growth = match (nothing(outermost), nothing(innermost)) {
-                        (true, _) => Expression::from(innermost),
-                        (_, true) => -Expression::from(outermost),
-                        _ => Expression::from(innermost) - outermost.into(),
-                    };
                     let sixth = Expression::from(6.0 * parts * parts * parts);
                     let long = sixth * self.difference(to, from);
-                    let (growth, sign) = match growth {
+                    let (growth, sign) = match self.growth(outermost, innermost) {
                         Expression::Negative(growth) => (*growth, 1.0),
                         growth => (growth, -1.0),
                     };
@@ -252,15 +247,11 @@ impl Builder<'_> {
             let (reach, _) = self.arm_to(outer, about, if is_left { Side::Left } else { Side::Right });
             return Expression::from(down) * reach.power(2) / 2.0.into();
         }
-        let half = |one: Id, other: Id| match self.value(one) == 0.0 {
-            true => Expression::from(other) / 2.0.into(),
-            false => (Expression::from(one) + other.into()) / 2.0.into(),
-        };
         let (centre, point) = (
-            half(from, to),
+            self.halfway(from, to),
             match about {
                 Point::Station(at) => at.into(),
-                Point::Halfway(one, other) => half(one, other),
+                Point::Halfway(one, other) => self.halfway(one, other),
             },
         );
         let arm = match (is_left, about) {
@@ -271,12 +262,16 @@ impl Builder<'_> {
         Expression::from(down) * self.difference(to, from) * arm
     }
 
-    /// The distance from a station to the inner end of the part on which it lies, and by what that is still to be divided.
-    fn arm_to(&self, station: Id, point: Point, side: Side) -> (Expression, f64) {
-        let middle = |from: Id, to: Id| match self.value(from) == 0.0 {
+    /// The station halfway between two, from left to right.
+    fn halfway(&self, from: Id, to: Id) -> Expression {
+        match self.value(from) == 0.0 {
             true => Expression::from(to) / 2.0.into(),
             false => (Expression::from(from) + to.into()) / 2.0.into(),
-        };
+        }
+    }
+
+    /// The distance from a station to the inner end of the part on which it lies, and by what that is still to be divided.
+    fn arm_to(&self, station: Id, point: Point, side: Side) -> (Expression, f64) {
         let same = |one: Id, other: Id| self.same_station(self.value(one), self.value(other));
         match (point, side) {
             (Point::Station(at), Side::Left) => (self.difference(at, station), 1.0),
@@ -286,8 +281,10 @@ impl Builder<'_> {
             (Point::Halfway(from, to), Side::Left) if self.value(station) == 0.0 => {
                 (Expression::from(from) + to.into(), 2.0)
             }
-            (Point::Halfway(from, to), Side::Left) => (middle(from, to) - station.into(), 1.0),
-            (Point::Halfway(from, to), Side::Right) => (Expression::from(station) - middle(from, to), 1.0),
+            (Point::Halfway(from, to), Side::Left) => (self.halfway(from, to) - station.into(), 1.0),
+            (Point::Halfway(from, to), Side::Right) => {
+                (Expression::from(station) - self.halfway(from, to), 1.0)
+            }
         }
     }
 

@@ -70,6 +70,14 @@ impl Builder<'_> {
         if self.value(b) == 0.0 { a.into() } else { Expression::from(a) - b.into() }
     }
 
+    /// How much a value grows from `first` to `last`, without what is zero.
+    pub(crate) fn growth(&self, first: Id, last: Id) -> Expression {
+        match self.value(last) == 0.0 && self.value(first) != 0.0 {
+            true => -Expression::from(first),
+            false => self.difference(last, first),
+        }
+    }
+
     /// The intensity of a spread load at a station inside it, as a formula.
     pub(crate) fn intensity_at(
         &self,
@@ -86,8 +94,7 @@ impl Builder<'_> {
         } else if self.value(last) == 0.0 {
             Expression::from(first) * self.difference(to, station) / length
         } else {
-            let growth = Expression::from(last) - first.into();
-            Expression::from(first) + growth * self.difference(station, from) / length
+            Expression::from(first) + self.growth(first, last) * self.difference(station, from) / length
         }
     }
 

@@ -8,7 +8,7 @@
 use super::beam_givens::{BeamGivens, HoldGiven, LoadKind};
 use super::builder::{Builder, Entry, zero};
 use super::integral::{Growth, Law, beyond_simpson, simpson};
-use super::released::{Case, LOADS, Released, joined, unit_dimension, unit_index, unit_words};
+use super::released::{Case, LOADS, Released, place_and_cause, unit_dimension, unit_index, unit_words};
 use super::released_moment::Place;
 use crate::dimension::Dimension;
 use crate::engine::{BeamQuestion, Call, Movement};
@@ -148,17 +148,28 @@ impl Builder<'_> {
 
     /// How many integrals over a piece the movements take.
     fn integrals(&self, released: &Released<'_>) -> usize {
-        let count = released.redundants.len();
-        let bent = |case: Case, piece: usize| {
-            !(self.no_moment(released, case, Place::RightOf(piece))
-                && self.no_moment(released, case, Place::LeftOf(piece + 1)))
-        };
         let of_piece = |piece: usize| {
-            let units: Vec<usize> = (0..count).filter(|&unit| bent(Case::Unit(unit), piece)).collect();
-            let under_loads = if self.bent_by_loads(released, piece) { units.len() } else { 0 };
-            under_loads + units.len() * (units.len() + 1) / 2
+            let units = self.units_that_bend(released, piece).count();
+            let under_loads = if self.bent_by_loads(released, piece) { units } else { 0 };
+            under_loads + units * (units + 1) / 2
         };
         (0..released.keys.len().saturating_sub(1)).map(of_piece).sum()
+    }
+
+    /// The redundants whose units bend a piece.
+    fn units_that_bend<'b>(
+        &'b self,
+        released: &'b Released<'_>,
+        piece: usize,
+    ) -> impl Iterator<Item = usize> + 'b {
+        (0..released.redundants.len()).filter(move |&unit| self.is_bent(released, unit, piece))
+    }
+
+    /// Whether the unit of a redundant bends a piece.
+    fn is_bent(&self, released: &Released<'_>, unit: usize, piece: usize) -> bool {
+        [Place::RightOf(piece), Place::LeftOf(piece + 1)]
+            .into_iter()
+            .any(|place| !self.no_moment(released, Case::Unit(unit), place))
     }
 
     fn bent_by_loads(&self, released: &Released<'_>, piece: usize) -> bool {
@@ -170,15 +181,9 @@ impl Builder<'_> {
     /// Finds the moments of a case on every piece that some unit bends.
     fn moments(&mut self, released: &mut Released<'_>, case: Case) -> Result<(), EvaluationError> {
         for piece in 0..released.keys.len().saturating_sub(1) {
-            let units = 0..released.redundants.len();
-            let bent = |builder: &Self, unit: usize| {
-                [Place::RightOf(piece), Place::LeftOf(piece + 1)]
-                    .into_iter()
-                    .any(|place| !builder.no_moment(released, Case::Unit(unit), place))
-            };
             let wanted = match case {
-                Case::Loads => units.into_iter().any(|unit| bent(self, unit)),
-                Case::Unit(unit) => bent(self, unit),
+                Case::Loads => self.units_that_bend(released, piece).next().is_some(),
+                Case::Unit(unit) => self.is_bent(released, unit, piece),
             };
             if wanted {
                 self.law(released, case, piece)?;
@@ -225,10 +230,7 @@ impl Builder<'_> {
         let unit = Case::Unit(movement.at);
         let (mut terms, mut scale, mut grows) = (Vec::new(), 0.0, false);
         for piece in 0..released.keys.len().saturating_sub(1) {
-            if [Place::RightOf(piece), Place::LeftOf(piece + 1)]
-                .into_iter()
-                .all(|place| self.no_moment(released, unit, place))
-            {
+            if !self.is_bent(released, movement.at, piece) {
                 continue;
             }
             let (one, other) = (self.law(released, under, piece)?, self.law(released, unit, piece)?);
@@ -268,11 +270,7 @@ impl Builder<'_> {
             let all_of_it = self.same_station(self.value(from), self.value(start))
                 && self.same_station(self.value(to), self.value(end));
             Growth {
-                whole: match (self.value(down_from) == 0.0, self.value(down_to) == 0.0) {
-                    (true, _) => Expression::from(down_to),
-                    (_, true) => -Expression::from(down_from),
-                    _ => Expression::from(down_to) - down_from.into(),
-                },
+                whole: self.growth(down_from, down_to),
                 over: (!all_of_it).then(|| self.difference(to, from)),
             }
         };
@@ -329,7 +327,7 @@ fn named(beam: &BeamGivens, redundants: &[Redundant], movement: Movement) -> Nam
     };
     Named {
         role,
-        index: joined(place, &cause),
+        index: place_and_cause(place, &cause),
         name: format!("{moves} at {place} {words}"),
         moves,
         dimension,
