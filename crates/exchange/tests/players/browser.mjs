@@ -77,9 +77,10 @@ export async function answer(page, answers, { fields, close, choice }) {
   }
 }
 
-/** What of an item a reader sees besides words: the widths of its pictures, and whether its formulae are formulae. */
+/** What of an item a reader sees besides words: the widths of its pictures (0 of one that cannot be read), and whether its formulae are formulae. */
 export async function shown(page) {
-  const pictures = await page.locator("img").evaluateAll((all) => all.map((picture) => picture.naturalWidth));
+  const pictures = await page.locator("img").evaluateAll((all) =>
+    Promise.all(all.map((picture) => picture.decode().then(() => picture.naturalWidth, () => 0))));
   const formulae = await page.locator("math").evaluateAll((all) => all.map((math) => math instanceof MathMLElement && math.getBoundingClientRect().width > 0));
   return { pictures, formulae };
 }
