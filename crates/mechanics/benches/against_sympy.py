@@ -1,7 +1,6 @@
 """Compares the crowded beam with sympy, exact rationals throughout: first the values, then the time.
 
-    cargo build --release -p mechanics --example timed_beam
-    python3 crates/mechanics/benches/against_sympy.py [path of the built example]
+    python3 crates/mechanics/benches/against_sympy.py
 
 sympy is asked for the same answer: reactions, V, M, slope and deflection as one polynomial a segment, and the largest
 sizes of V, M and deflection from the roots of their derivatives. Its general rational linear algebra is used, and,
@@ -177,8 +176,8 @@ def differ(ours, theirs, scale):
 
 def main():
     root = Path(__file__).resolve().parents[3]
-    binary = sys.argv[1] if len(sys.argv) > 1 else root / "target/release/examples/timed_beam"
-    ours = json.loads(subprocess.run([binary], check=True, capture_output=True, text=True).stdout)
+    bench = ["cargo", "bench", "--quiet", "-p", "mechanics", "--bench", "timed_beam"]
+    ours = json.loads(subprocess.run(bench, cwd=root, check=True, stdout=subprocess.PIPE, text=True).stdout)
     beam = ours["beam"]
     exact(beam)  # once for its caches, so that it is timed at its best
     (reactions, segments, sizes), seconds = timed(lambda: exact(beam))

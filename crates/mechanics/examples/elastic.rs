@@ -4,7 +4,8 @@
 //! The input is a list of `{"section": ..., "poisson_ratio": ..., "points_m": [[x, y], ...], "effort": "usual"}`, with
 //! sections in the form of the reference cases.
 
-#[path = "../tests/cases/mod.rs"]
+#[allow(dead_code, reason = "the tests take the rest")]
+#[path = "../tests/all/cases.rs"]
 mod cases;
 
 use cases::{number, point, section};

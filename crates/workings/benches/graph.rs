@@ -1,6 +1,7 @@
 //! What a search for round numbers and a class of papers wait for: the graph built, and evaluated again and again.
 
-#[path = "../tests/common/mod.rs"]
+#[allow(dead_code, reason = "the tests take the rest")]
+#[path = "../tests/all/common/mod.rs"]
 mod common;
 
 use common::{Maker, reference};

@@ -1,0 +1,304 @@
+//! What the beam may carry, against closed formulas of the textbooks for one beam and against superposition for others.
+
+use crate::common::{Maker, rectangle, tee};
+use mechanics::beam::Load;
+use workings::problem::{Allowable, Joint, JointKind, Problem};
+use workings::solved::Solved;
+use workings::style::Style;
+
+fn solved(problem: Problem) -> Solved {
+    Solved::new(problem, Style::default()).expect("a sound lesson")
+}
+
+fn value(solved: &Solved, name: &str) -> f64 {
+    let working = solved.workings().get(name).unwrap_or_else(|| panic!("no working {name}"));
+    working.value.value
+}
+
+fn close(found: f64, exact: f64) {
+    assert!((found - exact).abs() <= 1e-9 * exact.abs(), "{found} where {exact} is exact");
+}
+
+const TIMBER: Allowable =
+    Allowable { bending: Some(10e6), tension: None, compression: None, shear: Some(1e6), deflection: None };
+
+/// A rectangle b h on two supports L apart, a force in the middle: by bending P = 4 sigma S / L with S = b h^2 / 6, by shear
+/// P = 4 tau b h / 3, since V = P / 2 and the largest tau is 3 V / (2 b h) (any textbook of mechanics of materials; from memory).
+/// The two meet where L / h = sigma / (2 tau): here at L = 5 h.
+#[test]
+fn a_force_in_the_middle_of_a_rectangle() {
+    let (b, h) = (0.1, 0.2);
+    for (length, governs) in [(0.8, "shear stress"), (2.0, "tension")] {
+        let mut problem = Maker::new(length, vec![("plank", rectangle(0.0, 0.0, b, h))])
+            .pin("A", 0.0)
+            .pin("B", length)
+            .force("P", length / 2.0, 3e3)
+            .problem;
+        problem.allowable = TIMBER;
+        let solved = solved(problem);
+        let by_bending = 4.0 * 10e6 * b * h * h / 6.0 / length;
+        let by_shear = 4.0 * 1e6 * b * h / 3.0;
+        close(value(&solved, "largest force P"), by_bending.min(by_shear));
+        close(value(&solved, "load factor for tension"), by_bending / 3e3);
+        close(value(&solved, "load factor for compression"), by_bending / 3e3);
+        close(value(&solved, "load factor for shear stress"), by_shear / 3e3);
+        let sentence = &solved.workings().get("largest load factor").expect("it is there").sentence;
+        assert!(sentence.contains(&format!("the {governs} governs")), "{sentence}");
+        assert!(sentence.contains("licensed engineer"), "{sentence}");
+    }
+}
+
+/// The same under a uniform load: w = 8 sigma S / L^2 by bending, w = 4 tau b h / (3 L) by shear.
+#[test]
+fn a_uniform_load_on_a_rectangle() {
+    let (b, h) = (0.1, 0.2);
+    for length in [1.0, 4.0] {
+        let load = Load::Spread { from: 0.0, to: length, down_from: 2e3, down_to: 2e3 };
+        let mut problem = Maker::new(length, vec![("plank", rectangle(0.0, 0.0, b, h))])
+            .pin("A", 0.0)
+            .pin("B", length)
+            .load("w", load)
+            .problem;
+        problem.allowable = TIMBER;
+        let by_bending = 8.0 * 10e6 * b * h * h / 6.0 / (length * length);
+        let by_shear = 4.0 * 1e6 * b * h / (3.0 * length);
+        close(value(&solved(problem), "largest spread load w"), by_bending.min(by_shear));
+    }
+}
+
+/// A T under several loads, with other limits for tension and compression and nails in its joint: grown by the factor, it
+/// reaches one of its limits and exceeds none (superposition).
+#[test]
+fn loads_grown_by_the_factor_reach_one_limit_and_exceed_none() {
+    for nails in [200.0, 20e3] {
+        let mut problem = Maker::new(4.0, tee((0.12, 0.03), (0.02, 0.12)))
+            .pin("A", 0.0)
+            .pin("B", 3.0)
+            .force("P", 1.0, 4e3)
+            .force("F", 4.0, 1e3)
+            .couple("C", 2.0, 500.0)
+            .load("w", Load::Spread { from: 0.0, to: 3.0, down_from: 1e3, down_to: 2e3 })
+            .problem;
+        problem.allowable = Allowable {
+            bending: None,
+            tension: Some(4e6),
+            compression: Some(20e6),
+            shear: Some(3e6),
+            deflection: None,
+        };
+        problem.joints = vec![Joint {
+            name: "nails".into(),
+            kind: JointKind::Fasteners,
+            beyond: vec![0],
+            rows: 2,
+            spacing: Some(0.05),
+            fastener_capacity: Some(nails),
+            ..Joint::default()
+        }];
+        let before = solved(problem.clone());
+        let factor = value(&before, "largest load factor");
+        for load in &mut problem.beam.loads {
+            match load {
+                Load::Force { down, .. } => *down *= factor,
+                Load::Couple { ccw, .. } => *ccw *= factor,
+                Load::Spread { down_from, down_to, .. } => {
+                    *down_from *= factor;
+                    *down_to *= factor;
+                }
+            }
+        }
+        let grown = solved(problem.clone());
+        let reached = [
+            value(&grown, "largest tension along the beam") / 4e6,
+            value(&grown, "largest compression along the beam").abs() / 20e6,
+            value(&grown, "largest shear stress along the beam").abs() / 3e6,
+            value(&grown, "force on one fastener of nails, where V is largest").abs() / nails,
+        ];
+        close(reached.into_iter().fold(0.0, f64::max), 1.0);
+        close(value(&grown, "largest load factor"), 1.0);
+        // Each load, as large as it may be.
+        close(value(&before, "largest force F"), value(&grown, "force F"));
+        close(value(&before, "largest couple C"), value(&grown, "couple C"));
+        close(
+            value(&before, "largest spread load w at its end"),
+            value(&grown, "intensity of spread load w at its end"),
+        );
+    }
+}
+
+#[test]
+fn what_does_not_grow_with_the_loads_has_no_load_factor() {
+    let mut problem = Maker::new(2.0, vec![("plank", rectangle(0.0, 0.0, 0.1, 0.2))])
+        .pin("A", 0.0)
+        .pin("M", 1.0)
+        .settled("B", 2.0, 0.001)
+        .force("P", 0.5, 3e3)
+        .problem;
+    problem.allowable = TIMBER;
+    assert!(solved(problem).workings().get("largest load factor").is_none());
+}
+
+/// The least depth of a rectangle by bending, `√(6 M / (b sigma))`, and by shear, `3 V / (2 b tau)`: solved from `sigma = 6 M / (b h²)`
+/// and `tau = 3 V / (2 b h)` (any textbook of mechanics of materials; from memory). The engine's own least depth is asked too.
+#[test]
+fn the_least_depth_of_a_rectangle() {
+    for length in [0.8, 3.0] {
+        let mut problem = Maker::new(length, vec![("plank", rectangle(0.0, 0.0, 0.1, 0.2))])
+            .pin("A", 0.0)
+            .pin("B", length)
+            .force("P", length / 2.0, 12e3)
+            .problem;
+        problem.allowable = TIMBER;
+        let solved = solved(problem);
+        let (moment, shear) = (12e3 * length / 4.0, 6e3);
+        close(value(&solved, "least depth for tension"), (6.0 * moment / (0.1 * 10e6)).sqrt());
+        close(value(&solved, "least depth for shear stress"), 3.0 * shear / (2.0 * 0.1 * 1e6));
+        let depth = mechanics::least_depth::least_depth(0.1, moment, shear, 10e6, 1e6).expect("sound");
+        close(value(&solved, "least depth of the section"), depth.depth);
+    }
+}
+
+/// Where all heights of a T are stretched until the section has the least depth, its worst limit is reached and no other passed.
+#[test]
+fn a_section_stretched_to_the_least_depth_reaches_one_limit() {
+    let lesson = |stretch: f64, deflection: f64| {
+        let parts = vec![
+            ("flange", rectangle(0.0, 0.12 * stretch, 0.12, 0.03 * stretch)),
+            ("web", rectangle(0.05, 0.0, 0.02, 0.12 * stretch)),
+        ];
+        let mut problem = Maker::new(4.0, parts)
+            .pin("A", 0.0)
+            .pin("B", 3.0)
+            .force("P", 1.0, 4e3)
+            .load("w", Load::Spread { from: 0.0, to: 4.0, down_from: 1e3, down_to: 2e3 })
+            .problem;
+        problem.allowable = Allowable {
+            bending: Some(30e6),
+            tension: None,
+            compression: None,
+            shear: Some(1.5e6),
+            deflection: Some(deflection),
+        };
+        problem.joints = vec![Joint {
+            name: "glue".into(),
+            kind: JointKind::Glue,
+            beyond: vec![0],
+            allowable_stress: Some(1.0e6),
+            ..Joint::default()
+        }];
+        solved(problem)
+    };
+    for deflection in [0.01e-3, 1.0] {
+        let before = lesson(1.0, deflection);
+        let stretch = value(&before, "least depth of the section") / value(&before, "depth of the section");
+        let after = lesson(stretch, deflection);
+        close(value(&after, "largest load factor"), 1.0);
+        close(value(&after, "least depth of the section"), value(&after, "depth of the section"));
+    }
+}
+
+/// The deflection of a force in the middle is P L³ / (48 E I) and that of a uniform load 5 w L⁴ / (384 E I) (Roark's Formulas for
+/// Stress and Strain; from memory).
+#[test]
+fn a_limit_to_the_deflection() {
+    let length = 3.0;
+    let limited = |mut problem: Problem| {
+        problem.allowable = Allowable { deflection: Some(length / 300.0), ..Allowable::default() };
+        solved(problem)
+    };
+    let maker =
+        || Maker::new(length, vec![("plank", rectangle(0.0, 0.0, 0.1, 0.2))]).pin("A", 0.0).pin("B", length);
+    let rigidity = maker().problem.beam.flexural_rigidity;
+    let force = limited(maker().force("P", length / 2.0, 5e3).problem);
+    let exact = 5e3 * length.powi(3) / (48.0 * rigidity);
+    close(value(&force, "largest deflection along the beam"), exact);
+    close(value(&force, "load factor for deflection"), length / 300.0 / exact);
+    close(value(&force, "utilisation for deflection"), exact / (length / 300.0));
+    // The rest grows with the cube of the depth.
+    close(value(&force, "least depth for deflection"), 0.2 * mechanics::real::cbrt(exact / (length / 300.0)));
+    let load = Load::Spread { from: 0.0, to: length, down_from: 2e3, down_to: 2e3 };
+    let uniform = limited(maker().load("w", load).problem);
+    close(
+        value(&uniform, "largest deflection along the beam"),
+        5.0 * 2e3 * length.powi(4) / (384.0 * rigidity),
+    );
+}
+
+/// Bending and shear govern a rectangle alike at L / h = sigma / (2 tau) under a force in the middle and at sigma / tau under a
+/// uniform load (Gere and Timoshenko, Mechanics of Materials, on rectangular beams; from memory, and by hand from both formulas);
+/// at the end of a cantilever at sigma / (4 tau). A beam of that ratio has both factors alike.
+#[test]
+fn where_bending_and_shear_govern_alike() {
+    type Loads = fn(f64) -> Maker;
+    let cases: [(Loads, f64); 3] = [
+        (|l| beam(l).pin("A", 0.0).pin("B", l).force("P", l / 2.0, 3e3), 5.0),
+        (|l| beam(l).pin("A", 0.0).pin("B", l).spread("w", 0.0, l, 3e3), 10.0),
+        (|l| beam(l).fixed("A", 0.0).force("P", l, 3e3), 2.5),
+    ];
+    for (make, exact) in cases {
+        for length in [1.0, 0.2 * exact, 4.0] {
+            let mut problem = make(length).problem;
+            problem.allowable = TIMBER;
+            let solved = solved(problem);
+            close(value(&solved, "span-to-depth ratio at which bending and shear govern alike"), exact);
+            close(value(&solved, "span-to-depth ratio of the beam"), length / 0.2);
+            let (bending, shear) =
+                (value(&solved, "load factor for tension"), value(&solved, "load factor for shear stress"));
+            let shorter = length / 0.2 < exact * (1.0 - 1e-9);
+            let longer = length / 0.2 > exact * (1.0 + 1e-9);
+            assert_eq!((shorter, longer), (shear < bending * (1.0 - 1e-9), bending < shear * (1.0 - 1e-9)));
+        }
+    }
+}
+
+fn beam(length: f64) -> Maker {
+    Maker::new(length, vec![("plank", rectangle(0.0, 0.0, 0.1, 0.2))])
+}
+
+/// Two planks of 100 x 100 mm, glued: where the glue may bear less than the wood it governs. tau = 3 V / (2 A) at half the depth.
+#[test]
+fn a_glue_line_that_is_weaker_than_the_wood() {
+    let planks = vec![("lower", rectangle(0.0, 0.0, 0.1, 0.1)), ("upper", rectangle(0.0, 0.1, 0.1, 0.1))];
+    let mut problem = Maker::new(1.0, planks).pin("A", 0.0).pin("B", 1.0).force("P", 0.5, 3e3).problem;
+    problem.allowable = TIMBER;
+    problem.joints = vec![Joint {
+        name: "glue".into(),
+        beyond: vec![1],
+        allowable_stress: Some(0.3e6),
+        ..Joint::default()
+    }];
+    let solved = solved(problem);
+    close(value(&solved, "load factor for shear stress on glue"), 0.3e6 / (1.5 * 1.5e3 / 0.02));
+    close(value(&solved, "largest force P"), 4.0 * 0.3e6 * 0.02 / 3.0);
+    let sentence = &solved.workings().get("largest load factor").expect("it is there").sentence;
+    assert!(sentence.contains("shear stress on glue governs"), "{sentence}");
+}
+
+/// A plank let into a groove touches the rest on three faces, and the glue of all of them shares the flow.
+#[test]
+fn a_joint_shares_the_flow_over_all_its_faces() {
+    let parts = vec![
+        ("left cheek", rectangle(0.0, 0.0, 0.04, 0.10)),
+        ("bed", rectangle(0.04, 0.0, 0.04, 0.06)),
+        ("right cheek", rectangle(0.08, 0.0, 0.04, 0.10)),
+        ("tongue", rectangle(0.04, 0.06, 0.04, 0.10)),
+    ];
+    let mut problem = Maker::new(2.0, parts).pin("A", 0.0).pin("B", 2.0).force("P", 1.0, 3e3).problem;
+    problem.joints = vec![Joint { name: "groove".into(), beyond: vec![3], ..Joint::default() }];
+    let solved = solved(problem);
+    // The bed 40 mm, and twice 40 mm of the cheeks.
+    close(value(&solved, "width of groove"), 0.12);
+    // By hand, from the four rectangles.
+    let areas = [(0.04 * 0.10, 0.05), (0.04 * 0.06, 0.03), (0.04 * 0.10, 0.05), (0.04 * 0.10, 0.11)];
+    let heights = [0.10, 0.06, 0.10, 0.10_f64];
+    let area: f64 = areas.iter().map(|(area, _)| area).sum();
+    let axis = areas.iter().map(|(area, y)| area * y).sum::<f64>() / area;
+    let second: f64 = areas
+        .iter()
+        .zip(heights)
+        .map(|((area, y), height)| area * height * height / 12.0 + area * (y - axis) * (y - axis))
+        .sum();
+    let flow = 1.5e3 * 0.004 * (0.11 - axis) / second;
+    close(value(&solved, "shear flow at groove, where V is largest").abs(), flow);
+    close(value(&solved, "shear stress on groove, where V is largest").abs(), flow / 0.12);
+}

@@ -1,0 +1,115 @@
+//! The elastic truth of a lesson, against books and closed forms.
+
+use crate::common::{Maker, assert_within, rectangle, reference, value};
+use mechanics::section::{Figure, HeightSide, Part, shapes};
+use workings::elastic::{ElasticTruth, NoTruth};
+use workings::solved::Solved;
+
+fn simple(parts: Vec<(&str, Part)>) -> Solved {
+    Maker::new(4.0, parts).pin("A", 0.0).pin("B", 4.0).force("P", 2.0, 20e3).solved()
+}
+
+fn round(diameter: f64) -> Part {
+    let mut parts = shapes::circle(diameter).expect("a circle").parts;
+    parts.remove(0)
+}
+
+/// Source: Timoshenko and Goodier, Theory of Elasticity, bending of a rectangular bar, table of the largest stress at the
+/// sides over 3 V / (2 A) for Poisson's ratio 1/4: 1.033 at h/b = 2, 1.126 at 1, 1.396 at 1/2, 1.988 at 1/4. From memory.
+#[test]
+fn a_rectangle_narrow_and_wide() {
+    for (breadth, published) in [(0.060, 1.033), (0.120, 1.126), (0.240, 1.396), (0.480, 1.988)] {
+        let solved = simple(vec![("plank", rectangle(0.0, 0.0, breadth, 0.120))]);
+        let truth = ElasticTruth::with(&solved, 0.25).expect("a rectangle is solved");
+        let cut = truth.cut.expect("the cut is compared");
+        // Closed form: 3 V / (2 A), and the mean is the formula's.
+        assert_within("formula", cut.across.formula, 1.5 * 10e3 / (breadth * 0.120), 1e-6);
+        assert_within("mean", cut.across.mean / cut.across.formula, 1.0, 1e-3);
+        // To half a unit of the last printed digit, and the wanted error of the solution, 4 in 1000.
+        let ratio = cut.across.ratio().expect("a stress");
+        assert_within("ratio", ratio, published, 0.0005 + 0.004 * published);
+        assert_within("largest of the section", truth.ratio_of_largest(), ratio, 0.004 * published);
+        // Closed form: 6/5.
+        assert_within("form factor", truth.form_factor_of_formula, 1.2, 1e-9);
+        assert!(truth.form_factor > 1.2, "uneven over the width, it stores more");
+        let nearer_side = cut.across.largest_up.x.min(breadth - cut.across.largest_up.x);
+        assert_within("at a side", nearer_side, 0.0, 1e-3 * breadth);
+    }
+}
+
+/// Closed form (Saint-Venant; Timoshenko and Goodier, bending of a circular bar, from memory): at the middle
+/// (3 + 2 nu) / (8 (1 + nu)) V r² / I = 1.3846 V / A for nu = 0.3, at the ends of that diameter
+/// (1 + 2 nu) / (4 (1 + nu)) V r² / I = 1.2308 V / A; the formula gives 4/3. Cowper: k = 6 (1 + nu) / (7 + 6 nu).
+#[test]
+fn a_circle() {
+    let nu = 0.3;
+    let solved = simple(vec![("bar", round(0.100))]);
+    let truth = ElasticTruth::of(&solved).expect("a circle is solved");
+    let mean = 10e3 / (0.25 * std::f64::consts::PI * 0.01);
+    assert_within("formula", truth.largest_by_formula.value / mean, 4.0 / 3.0, 1e-6);
+    let middle = (3.0 + 2.0 * nu) / (2.0 * (1.0 + nu));
+    assert_within("largest", truth.largest.value / mean, middle, 0.004 * middle);
+    let coefficient = truth.shear_coefficient.expect("a force");
+    assert_within("coefficient", coefficient, 6.0 * (1.0 + nu) / (7.0 + 6.0 * nu), 1e-3);
+    // Closed form: the mean over a chord of a circle has the form factor 10/9.
+    assert_within("form factor of the formula", truth.form_factor_of_formula, 10.0 / 9.0, 1e-6);
+    assert!(truth.sharp_corners().is_empty());
+}
+
+#[test]
+fn the_cut_of_the_lesson_is_what_is_compared() {
+    let solved = reference().solved();
+    let truth = ElasticTruth::of(&solved).expect("a T is solved");
+    let cut = truth.cut.expect("the cut is compared");
+    let tau = value(&solved, "shear stress on the cut");
+    assert_within("formula", cut.across.formula, tau, 1e-9 * tau.abs());
+    assert_eq!(cut.side, HeightSide::Below);
+    assert!(!cut.has_largest, "the cut runs through the corners below the flange");
+    let axis = truth.axis.expect("the web");
+    assert!(
+        axis.has_largest && axis.across.ratio().is_some_and(|ratio| (1.0..1.1).contains(&ratio)),
+        "{axis:?}"
+    );
+    assert_eq!(truth.sharp_corners().len(), 2, "where web and flange meet");
+    let said = truth.cautions(&solved).join(" ");
+    assert!(said.contains("assumed: 0.3") && said.contains("no largest stress"), "{said}");
+    let rows = truth.values(&solved);
+    let names: Vec<&str> = rows.iter().map(|row| row.name.as_str()).collect();
+    let mut different = names.clone();
+    different.sort_unstable();
+    different.dedup();
+    assert_eq!(different.len(), names.len(), "{names:?}");
+    assert!(rows.iter().all(|row| row.value.is_finite() && row.chapter == "elastic"));
+    // Closed form of balance: over the depth the mean is the formula's at every level.
+    for level in truth.over_depth() {
+        let off = (level.across.mean - level.across.formula).abs();
+        assert!(off <= 0.03 * truth.largest.value, "{level:?}");
+    }
+}
+
+/// What cannot be told is said in words, and nothing panics.
+#[test]
+fn what_cannot_be_told_is_said() {
+    let quiet = Maker::new(4.0, vec![("plank", rectangle(0.0, 0.0, 0.1, 0.2))])
+        .pin("A", 0.0)
+        .pin("B", 4.0)
+        .couple("C", 2.0, 3e3)
+        .couple("D", 3.0, -3e3)
+        .solved();
+    let none = ElasticTruth::of(&quiet).expect_err("no shear force");
+    assert_eq!(none, NoTruth::NoShearForce);
+    assert!(none.to_string().ends_with("no shear force acts at the slice"), "{none}");
+    let solved = reference().solved();
+    for ratio in [-1.0, 0.6, f64::NAN, f64::INFINITY] {
+        let none = ElasticTruth::with(&solved, ratio).expect_err("no such material");
+        assert!(none.to_string().contains("Poisson's ratio"), "{none}");
+    }
+    // A wall of a hundred-thousandth of the height.
+    let mut thin = rectangle(0.0, 0.0, 1e-6, 0.2);
+    thin.figure = Figure::Rectangle { breadth: 1e-6, height: 0.2 };
+    let solved = simple(vec![("foil", thin), ("plank", rectangle(-0.1, 0.2, 0.2, 0.1))]);
+    match ElasticTruth::of(&solved) {
+        Err(none) => assert!(none.to_string().contains("cannot be told: "), "{none}"),
+        Ok(truth) => assert!(truth.largest.value.is_finite() && truth.largest.value > 0.0),
+    }
+}
