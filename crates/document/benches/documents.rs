@@ -2,8 +2,9 @@
 //!
 //! `cargo bench -p document`; the argument `--papers N` sets how many are made (1000).
 
-#[path = "../tests/common/mod.rs"]
-mod common;
+#[allow(dead_code, reason = "tests take the rest")]
+#[path = "../tests/all/common/every_block.rs"]
+mod every_block;
 
 use std::time::Instant;
 
@@ -16,7 +17,7 @@ use workings::solved::Solved;
 /// Three pages with numbers of their own.
 fn paper(number: usize) -> Document {
     let mut document =
-        common::sheet(&format!("Paper {number}: what the glue line of a girder must carry"), Paper::A4);
+        every_block::sheet(&format!("Paper {number}: what the glue line of a girder must carry"), Paper::A4);
     document.identity = format!("paper {number}");
     document
 }

@@ -2,7 +2,7 @@
 //!
 //! `cargo bench -p document --bench papers`; without the feature `pdf` in a minute, and then without the PDF.
 
-#[path = "../tests/common/asked.rs"]
+#[path = "../tests/all/common/asked.rs"]
 #[allow(dead_code, reason = "tests take the rest")]
 mod asked;
 
@@ -26,9 +26,7 @@ fn timed(mut one: impl FnMut()) -> f64 {
 }
 
 fn main() {
-    // `cargo test` runs benches too, to see that they run.
-    let all = std::env::args().any(|argument| argument == "--bench");
-    for (name, text) in LESSONS.iter().take(if all { usize::MAX } else { 1 }) {
+    for (name, text) in LESSONS.iter() {
         let set = set_of(name, text, QUESTIONS);
         let (who, form) = (Who::default(), Form::default());
         let set_in = timed(|| drop(black_box(SetPaper::new(set.lesson.clone(), set.solved.clone()))));
@@ -37,7 +35,7 @@ fn main() {
         let page_in = timed(|| drop(black_box((html(&asks), html(&answers)))));
         println!("{name}: set {set_in:.1} ms; paper and key {made_in:.1} ms, as HTML {page_in:.1} ms more");
         #[cfg(feature = "pdf")]
-        if all {
+        {
             let print = |document| document::pdf::pdf(document).map(|made| made.bytes.len());
             let printed_in = timed(|| drop(black_box((print(&asks), print(&answers)))));
             println!("{name}: as PDF {printed_in:.0} ms more");

@@ -456,10 +456,11 @@ impl Writer<'_> {
 }
 
 #[cfg(test)]
-#[path = "../../tests/common/asked.rs"]
+#[path = "../../tests/all/common/asked.rs"]
 mod asked;
 #[cfg(test)]
-#[path = "../../tests/common/leaks.rs"]
+#[allow(dead_code, reason = "the tests of papers take the rest")]
+#[path = "../../tests/all/common/leaks.rs"]
 mod leaks;
 
 #[cfg(test)]

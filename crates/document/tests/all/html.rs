@@ -1,13 +1,9 @@
 //! The HTML page: well-formed, self-contained, and safe from every word in it.
 
-mod common;
-#[path = "common/page.rs"]
-mod page;
-
-use common::{HOSTILE, sheet, slides};
+use crate::common::every_block::{HOSTILE, sheet, slides};
+use crate::common::page::checked;
 use document::html::html;
 use document::tree::Paper;
-use page::checked;
 use proptest::prelude::*;
 
 #[test]
@@ -73,7 +69,7 @@ fn contrast(one: &str, other: &str) -> f64 {
 
 #[test]
 fn every_colour_of_words_stands_out_from_what_is_behind_it() {
-    let sheet = include_str!("../src/html/page.css");
+    let sheet = include_str!("../../src/html/page.css");
     let schemes: Vec<&str> =
         sheet.split(":root {").skip(1).filter_map(|rest| rest.split('}').next()).collect();
     assert_eq!(schemes.len(), 3, "light, dark, print");

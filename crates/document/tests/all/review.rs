@@ -1,18 +1,14 @@
 //! The review of a class prints the figures that `assessment::review` found, and says what they are worth.
 
-#[path = "common/page.rs"]
-#[allow(dead_code, reason = "other tests take the rest")]
-mod page;
-
+use crate::common::page::checked;
 use assessment::mark::{Answer, Marked, Marker, Units, Written};
 use assessment::review::{self as figures, CAUTION, FlagKind, MarkedStudent, Review};
 use assessment::set::{Ask, SetPaper};
 use document::review::{ByHand, Class, review};
 use document::tree::{Block, Document, Paper, Table, plain};
-use page::checked;
 
 /// Source of its numbers: the unit's notes on mistakes, "The reference lesson".
-const REFERENCE: &str = include_str!("../../assessment/tests/lessons/class.toml");
+const REFERENCE: &str = include_str!("../../../assessment/tests/lessons/class.toml");
 
 struct Student {
     id: String,

@@ -1,16 +1,11 @@
 //! The PDF: held to PDF/UA-1 by the typesetter, its structure read again by another library, its bytes the same
 //! every time.
-#![cfg(feature = "pdf")]
 
-mod common;
-#[path = "common/structure.rs"]
-mod structure;
-
-use common::{HOSTILE, drawing, sheet, slides};
+use crate::common::every_block::{HOSTILE, drawing, sheet, slides};
+use crate::common::structure::{Element, catalog, checked, count, elements, read};
 use document::pdf::{Conformance, drawing_pdf, drawing_png, pdf, pdf_as};
 use document::tree::{Document, Paper};
 use proptest::prelude::*;
-use structure::{Element, catalog, checked, count, elements, read};
 
 #[test]
 fn a_document_with_every_block_has_its_structure() {

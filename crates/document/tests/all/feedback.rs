@@ -1,26 +1,18 @@
 //! Feedback tells the first step that went wrong, with the numbers of the graph, and nothing that the student wrote is ever markup.
 
-#[path = "common/asked.rs"]
-#[allow(dead_code, reason = "other tests take the rest")]
-mod asked;
-#[path = "common/leaks.rs"]
-mod leaks;
-#[path = "common/page.rs"]
-#[allow(dead_code, reason = "other tests take the rest")]
-mod page;
-
-use asked::{Set, all_sets};
+use crate::common::asked::{Set, all_sets};
+use crate::common::leaks::leaks;
+use crate::common::page::checked;
 use assessment::mark::{Answer, Cause, Marked, Marker, Units, Verdict, Written};
 use assessment::review::{MarkedStudent, mistakes, wrong_answers};
 use assessment::set::{Ask, SetPaper};
 use document::feedback::{Sheet, feedback};
 use document::paper::{Form, Who};
 use document::tree::{Block, Document, plain};
-use page::checked;
 use workings::quantity::Quantity;
 
 /// The lesson whose every number is exact. Source: the unit's notes on mistakes, "The reference lesson".
-const REFERENCE: &str = include_str!("../../assessment/tests/lessons/class.toml");
+const REFERENCE: &str = include_str!("../../../assessment/tests/lessons/class.toml");
 
 fn set(text: &str) -> SetPaper {
     let reading = lesson::read(text, "class.toml");
@@ -466,7 +458,7 @@ fn who_handed_in_nothing_is_told_nothing_of_the_key() {
         let document = feedback(&sheet, &who(), &Form::default());
         let page = checked(&document);
         let (_, body) = page.split_once("</style>").expect("a style sheet");
-        assert_eq!(leaks::leaks(&class.set, body), [""; 0], "{name}");
+        assert_eq!(leaks(&class.set, body), [""; 0], "{name}");
         assert!(body.contains("No answer of yours was found"));
     }
 }

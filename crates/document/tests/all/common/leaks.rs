@@ -1,5 +1,4 @@
 //! What a text tells of a key.
-#![allow(dead_code, reason = "each test takes what it needs")]
 
 use assessment::set::{Ask, SetPaper, ValuePart};
 use mechanics::section::{Edge, Part};

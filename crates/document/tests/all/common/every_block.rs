@@ -1,7 +1,5 @@
 //! A document with every kind of block, and words that try to break out of their place.
 
-#![allow(dead_code, reason = "each test file takes what it needs")]
-
 use document::tree::{
     Alignment, Answer, Block, Callout, CalloutKind, Choices, Document, Equation, Fact, Figure, Inline, Paper,
     Print, Question, Room, Slide, Table, words,

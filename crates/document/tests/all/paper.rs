@@ -1,16 +1,11 @@
 //! Papers hold nothing of their keys; keys hold what the workings hold.
 
-#[path = "common/asked.rs"]
-mod asked;
-#[path = "common/leaks.rs"]
-mod leaks;
-
-use asked::{LESSONS, Set, all_sets, set_of};
+use crate::common::asked::{LESSONS, Set, all_sets, set_of};
+use crate::common::leaks::{leaks, tells, values, without_coordinates, writings};
 use assessment::set::Ask;
 use document::html::html;
 use document::paper::{Form, Who, key, paper};
 use document::tree::{Block, Document, Paper, Print, plain};
-use leaks::{leaks, tells, values, without_coordinates, writings};
 use workings::quantity::Quantity;
 
 fn who() -> Who {

@@ -1,7 +1,5 @@
 //! What every PDF must hold to, its structure read again by another library.
 
-#![allow(dead_code, reason = "each test file takes what it needs")]
-
 use document::pdf::pdf;
 use document::tree::Document;
 use hayro_syntax::Pdf;

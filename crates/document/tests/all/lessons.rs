@@ -1,12 +1,9 @@
 //! Notes and slides of the lessons that come with the project, on both sheets and as pages.
 
-mod common;
-#[path = "common/page.rs"]
-mod page;
+use crate::common::every_block::HOSTILE;
+use crate::common::page;
 #[cfg(feature = "pdf")]
-#[path = "common/structure.rs"]
-mod structure;
-
+use crate::common::structure;
 use document::notes::notes;
 use document::slides::slides;
 use document::tree::{Block, Document, Figure, Inline, Paper, plain};
@@ -255,7 +252,7 @@ fn named(text: &str) -> (Lesson, Solved) {
 
 #[test]
 fn no_name_in_a_lesson_breaks_its_notes() {
-    for text in common::HOSTILE.into_iter().chain([""]) {
+    for text in HOSTILE.into_iter().chain([""]) {
         let (lesson, solved) = named(text);
         page::checked(&notes(&lesson, &solved, Paper::A4));
         #[cfg(feature = "pdf")]

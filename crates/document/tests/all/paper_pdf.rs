@@ -1,17 +1,10 @@
 //! Papers as PDF: held to PDF/UA-1, nothing parted that belongs together, each on sheets of its own.
-#![cfg(feature = "pdf")]
 
-#[path = "common/asked.rs"]
-#[allow(dead_code, reason = "other tests take the rest")]
-mod asked;
-#[path = "common/structure.rs"]
-mod structure;
-
-use asked::{LESSONS, QUESTIONS, Set, set_of};
+use crate::common::asked::{LESSONS, QUESTIONS, Set, set_of};
+use crate::common::structure::{Element, checked, count, elements, read};
 use document::paper::{Form, Who, key, paper};
 use document::pdf::{pdf, pdf_of_all};
 use document::tree::{Document, Paper, Print};
-use structure::{Element, checked, count, elements, read};
 
 fn set(name: &'static str) -> Set {
     let (_, text) = LESSONS.iter().find(|(known, _)| *known == name).expect("a lesson of ours");

@@ -1,13 +1,7 @@
 //! Feedback and review as PDF: held to PDF/UA-1, hostile words and all.
-#![cfg(feature = "pdf")]
 
-#[path = "common/asked.rs"]
-#[allow(dead_code, reason = "other tests take the rest")]
-mod asked;
-#[path = "common/structure.rs"]
-mod structure;
-
-use asked::{Set, all_sets};
+use crate::common::asked::{Set, all_sets};
+use crate::common::structure::{checked, count};
 use assessment::mark::{Answer, Decision, Marked, Marker, Units, Written};
 use assessment::review::{self as figures, MarkedStudent, Review};
 use assessment::set::{Ask, SetPaper};
@@ -16,7 +10,6 @@ use document::paper::{Form, Who};
 use document::pdf::pdf;
 use document::review::{ByHand, Class, review};
 use document::tree::{Paper, Print};
-use structure::{checked, count};
 
 /// The first value wrong by a known mistake, one answer that nobody can read, all else right or left out.
 fn answered(set: &SetPaper) -> (Vec<(String, Answer)>, Marked) {
