@@ -51,7 +51,8 @@ fn the_reference_page_names_every_key() {
     }
 }
 
-/// The page in the repository is the one that the program makes; with `REWRITE_REFERENCE` set it is written anew.
+/// The page in the repository is the one that the program makes.
+/// `REWRITE_REFERENCE=1 cargo test -p lesson --test all builtin` writes it anew.
 #[test]
 fn the_reference_page_of_the_repository_is_up_to_date() {
     let path = concat!(env!("CARGO_MANIFEST_DIR"), "/../../docs/lesson-file.md");

@@ -1,7 +1,8 @@
 //! Lessons that are refused, each with the exact message beside it.
 //!
 //! `refused/*.toml` with `refused/*.txt`: what is shown without colour. Those named as in `reference/errors.json` are the
-//! reference cases, given as a lesson file. With `REWRITE_MESSAGES` set the messages are written anew, to be looked at.
+//! reference cases, given as a lesson file. `REWRITE_MESSAGES=1 cargo test -p lesson --test all refused` writes the messages anew, to be
+//! looked at.
 
 use serde_json::Value;
 use std::fs;
@@ -51,7 +52,7 @@ fn every_refused_lesson_gets_its_message() {
 /// Source: the reference cases, whose own sources stand in the file.
 #[test]
 fn every_reference_case_has_its_lesson() {
-    let reference = include_str!("reference/errors.json");
+    let reference = include_str!("../reference/errors.json");
     let reference: Value = serde_json::from_str(reference).expect("the reference is JSON");
     let cases = reference["cases"].as_array().expect("a list of cases");
     assert_eq!(cases.len(), 23);
