@@ -1,12 +1,11 @@
 //! The drawings of the slice and of the section: what holds for all of them, on many sections, cuts and loads.
 #![allow(clippy::unwrap_used, reason = "a test fails where it panics")]
 
-mod sections;
-
+use crate::sections;
+use crate::sections::{Bending, cases, solved};
 use figure::drawing::{Drawing, Mark};
 use figure::geometry::Point;
 use mechanics::section::HeightSide;
-use sections::{Bending, cases, solved};
 use workings::notation::{Notation, Profile};
 use workings::solved::Solved;
 use workings::style::Style;

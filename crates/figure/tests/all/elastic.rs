@@ -1,8 +1,6 @@
 //! The drawing of the true shear stress, for every lesson that comes with the project.
 
-#[allow(dead_code, reason = "other tests use the rest")]
-mod checks;
-
+use crate::checks;
 use figure::drawing::{Drawing, Mark};
 use lesson::builtin;
 use std::sync::LazyLock;

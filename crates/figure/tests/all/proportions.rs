@@ -1,8 +1,6 @@
 //! What is drawn is true to what it stands for: lengths, directions and sides, read off the marks.
 
-mod beams;
-
-use beams::{case, problem};
+use crate::beams::{case, problem};
 use figure::drawing::{Drawing, Mark, Step};
 use figure::geometry::Point;
 use figure::palette::Ink;

@@ -1,7 +1,6 @@
 //! What holds for every drawing of the lessons that come with the project.
 
-mod checks;
-
+use crate::checks;
 use figure::drawing::{Drawing, Mark, Passage, Step};
 use figure::geometry::{Point, Rect, is_inside};
 use figure::palette::Ink;

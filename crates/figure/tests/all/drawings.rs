@@ -1,10 +1,8 @@
 //! What holds for every drawing of a beam, tried on beams made by hand and on two hundred random ones.
 
-mod beams;
-#[allow(dead_code, reason = "other tests use the rest")]
-mod checks;
-
-use beams::Case;
+use crate::beams;
+use crate::beams::Case;
+use crate::checks;
 use figure::drawing::Drawing;
 use mechanics::beam::{Beam, Load, Support};
 use std::collections::HashSet;

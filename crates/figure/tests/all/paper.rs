@@ -1,17 +1,13 @@
 //! The drawings of papers: whole and legible on many sections, and silent about what follows from the given.
 
-#[allow(dead_code, reason = "other tests use the rest")]
-mod checks;
-#[allow(dead_code, reason = "other tests use the rest")]
-mod sections;
-
+use crate::checks;
+use crate::sections::{Bending, cases, solved};
 use figure::drawing::{Drawing, Mark};
 use figure::geometry::{Point, Rect};
 use figure::paper::{self, Letters};
 use figure::scale::Sheet;
 use lesson::builtin;
 use mechanics::beam::Curve;
-use sections::{Bending, cases, solved};
 use workings::role::Role;
 use workings::solved::Solved;
 use workings::working::Chapter;

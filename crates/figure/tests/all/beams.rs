@@ -1,7 +1,5 @@
 //! Beams on which the drawings are tried: crowded ones made by hand, and random ones from a seed.
 
-#![allow(dead_code, reason = "each test file takes what it needs")]
-
 use figure::scribe::Scribe;
 use figure::view::BeamView;
 use mechanics::beam::{Beam, Hold, Load, Solution, Support};

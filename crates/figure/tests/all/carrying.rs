@@ -1,8 +1,6 @@
 //! Drawings of further cuts, of fasteners along the beam and of what it may carry, on awkward lessons.
 
-#[allow(dead_code, reason = "other tests use the rest")]
-mod checks;
-
+use crate::checks;
 use figure::drawing::Drawing;
 
 /// Six limits, of which several are passed, and two joints in many narrow zones; a slanting cut and an upright one.
