@@ -2,7 +2,7 @@
 //!
 //!     cargo run -p exchange --example packages -- FOLDER
 
-#[path = "../tests/common/mod.rs"]
+#[path = "../tests/all/common.rs"]
 mod common;
 
 use exchange::qti::Version;

@@ -1,8 +1,7 @@
 //! Packages against the published schemas. These may not be handed on with the project: the test runs where the environment
 //! variable QTI_SCHEMAS names a folder with them, and python3 has lxml.
 
-mod common;
-
+use crate::common;
 use exchange::qti::Version;
 use std::io::Write;
 use std::process::Command;

@@ -1,7 +1,6 @@
 //! What goes into an item from a page: the part of XHTML that every version takes, or a fault.
 
-mod common;
-
+use crate::common;
 use document::tree::{Block, Callout, CalloutKind, FileName, Inline, Table, words};
 use exchange::qti::{Answer, Item, Line, Package, Passage, Version};
 use proptest::prelude::*;

@@ -1,9 +1,7 @@
 //! Packages as other programs must find them: every rule here is one of the standards' (QTI 2.1 information model and IMS
 //! Content Packaging 1.1, both from memory; XML Namespaces 1.0), read by a general XML parser and a general zip reader.
 
-mod common;
-
-use common::{bounds, chain, choice, name, negative, package, positive};
+use crate::common::{bounds, chain, choice, name, negative, package, positive};
 use exchange::qti::{Answer, Archive, Formula, Item, Package, Version};
 use roxmltree::{Document, Node};
 use std::collections::{BTreeMap, BTreeSet, HashSet};
