@@ -1,7 +1,8 @@
 //! What a search for good numbers waits for: a million candidates of a lesson in which six things vary, beside reading and
 //! solving each of them.
 
-#[path = "../tests/common/mod.rs"]
+#[allow(dead_code, reason = "the tests take the rest")]
+#[path = "../tests/all/common.rs"]
 mod common;
 
 use assessment::candidates::Candidates;
@@ -21,10 +22,7 @@ const RESULTS: [&str; 6] = [
 
 fn main() {
     divan::main();
-    // `cargo test` runs benches too, to see that they run.
-    if std::env::args().any(|argument| argument == "--bench") {
-        a_million();
-    }
+    a_million();
 }
 
 fn candidates() -> Candidates {

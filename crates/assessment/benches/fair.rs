@@ -1,7 +1,8 @@
 //! What a class waits for before its papers are given out: each paper judged, beside solving its lesson anew for every way in
 //! which students round.
 
-#[path = "../tests/common/mod.rs"]
+#[allow(dead_code, reason = "the tests take the rest")]
+#[path = "../tests/all/common.rs"]
 mod common;
 
 use assessment::fair::{Course, Judge, Path};
@@ -24,10 +25,7 @@ const CHAIN: [&str; 6] = [
 
 fn main() {
     divan::main();
-    // `cargo test` runs benches too, to see that they run.
-    if std::env::args().any(|argument| argument == "--bench") {
-        beside_solving_anew();
-    }
+    beside_solving_anew();
 }
 
 #[divan::bench]

@@ -3,7 +3,8 @@
 //!
 //! `cargo bench -p assessment --bench mark`
 
-#[path = "../tests/simulated/mod.rs"]
+#[allow(dead_code, reason = "the tests take the rest")]
+#[path = "../tests/all/simulated/mod.rs"]
 mod simulated;
 
 use assessment::mark::{Answer, Marker, Written};
@@ -20,11 +21,8 @@ const LESSON: &str = include_str!("../tests/lessons/class.toml");
 
 fn main() {
     divan::main();
-    // `cargo test` runs benches too, to see that they run.
-    if std::env::args().any(|argument| argument == "--bench") {
-        a_hundred_thousand_sheets();
-        numbers_of_their_own();
-    }
+    a_hundred_thousand_sheets();
+    numbers_of_their_own();
 }
 
 /// What a paper costs before its first sheet: the mistakes and the rounding, not the setting of the paper itself.

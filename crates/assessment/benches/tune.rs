@@ -1,7 +1,8 @@
 //! What a lecturer waits for who has the numbers of a lesson searched: a million combinations of six things, from the text to
 //! the ranked rows, beside reading and solving each of them.
 
-#[path = "../tests/common/mod.rs"]
+#[allow(dead_code, reason = "the tests take the rest")]
+#[path = "../tests/all/common.rs"]
 mod common;
 
 use assessment::candidates::Candidates;
@@ -12,10 +13,7 @@ use std::time::Instant;
 
 fn main() {
     divan::main();
-    // `cargo test` runs benches too, to see that they run.
-    if std::env::args().any(|argument| argument == "--bench") {
-        search_round_numbers();
-    }
+    search_round_numbers();
 }
 
 #[divan::bench]

@@ -1,12 +1,11 @@
-//! A class whose every answer is known for what it is, marked: what truly was done against what was found. The example `marking` prints
+//! A class whose every answer is known for what it is, marked: what truly was done against what was found. The bench `marking` prints
 //! the same for ten thousand sheets.
 
-mod simulated;
-
+use crate::simulated;
+use crate::simulated::chance::Chance;
+use crate::simulated::student::{Deed, Habit, answers, habit, sheet};
+use crate::simulated::table::{Found, Table};
 use assessment::mark::{Answer, Marker};
-use simulated::chance::Chance;
-use simulated::student::{Deed, Habit, answers, habit, sheet};
-use simulated::table::{Found, Table};
 
 /// The sheets of some papers of a lesson, marked; every third has numbers of no meaning, every other third one mistake, so that there
 /// are enough of these to tell one in a hundred.
@@ -57,7 +56,7 @@ fn holds(table: &Table) {
 
 #[test]
 fn a_class_on_the_t_of_the_reference_lesson() {
-    holds(&marked(include_str!("lessons/class.toml"), 5, 1500));
+    holds(&marked(include_str!("../lessons/class.toml"), 5, 1500));
 }
 
 #[test]

@@ -1,13 +1,11 @@
 //! What a paper asks and what is right. Values of the reference lesson and of its mistakes: the unit's notes on mistakes, where
 //! every number is exact.
 
-mod common;
-
+use crate::common::{REFERENCE, reference_text};
 use assessment::fair::Course;
 use assessment::set::{
     Along, AnswerUnit, Ask, Band, ChoicePart, PlacePart, SetFault, SetPaper, ValuePart, Why,
 };
-use common::{REFERENCE, reference_text};
 use proptest::prelude::*;
 use workings::dimension::Dimension;
 use workings::quantity::Quantity;

@@ -3,7 +3,6 @@
 //! Each student works through the graph of the paper as students do: with the right formulas or with one or two of them replaced,
 //! rounding every step, some, or none. The answers are written to the figures of the course. What an answer truly is follows from
 //! what was done, never from what the marker knows: the marker's tables are not read here.
-#![allow(dead_code, reason = "the test and the example each use some of it")]
 
 pub mod chance;
 pub mod student;
@@ -48,13 +47,6 @@ pub fn papers(text: &str, count: u32) -> Vec<Paper> {
             paper(reading.lesson?, reading.solved?)
         })
         .collect()
-}
-
-/// A lesson whose numbers are settled.
-pub fn only_paper(text: &str) -> Paper {
-    let reading = lesson::read(text, "class.toml");
-    let (lesson, solved) = reading.lesson.zip(reading.solved).expect("a sound lesson");
-    paper(lesson, solved).expect("its questions can be set")
 }
 
 fn paper(lesson: lesson::Lesson, solved: workings::solved::Solved) -> Option<Paper> {

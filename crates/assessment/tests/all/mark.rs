@@ -1,11 +1,9 @@
 //! Answers judged by hand. Values of the reference lesson and of its mistakes: the unit's notes on mistakes, where every number is
 //! exact. What follows from a student's own value is worked out beside the test.
 
-mod common;
-
+use crate::common::{REFERENCE, reference_text};
 use assessment::mark::{Answer, Cause, Decision, Marked, Marker, UnitFault, Units, Verdict, Written};
 use assessment::set::{Ask, SetPaper};
-use common::{REFERENCE, reference_text};
 use proptest::prelude::*;
 
 /// V; y_n and I; Q and tau.
@@ -185,7 +183,7 @@ fn a_place_follows_from_what_was_found_before() {
 /// support is given, and nothing follows from another answer for it. By hand: R_A = 3 w L/8 = 12 kN.
 #[test]
 fn a_place_that_is_given_is_no_input_of_what_comes_before_it() {
-    let lesson = include_str!("../../../lessons/conveyor.toml");
+    let lesson = include_str!("../../../../lessons/conveyor.toml");
     let asks = "[[question]]\nask = \"largest hogging moment\"\nplace = true\nmarks = 2\n\
                 [[question]]\nask = \"reaction at A\"\nmarks = 2\n";
     let paper = set_of(lesson, asks);
@@ -208,7 +206,7 @@ fn a_place_that_is_given_is_no_input_of_what_comes_before_it() {
 /// 17.5·3/4 = 13.125 N/mm, closing flow -9.1667·3/4 = -6.875 N/mm.
 #[test]
 fn flows_of_the_other_sense_are_known_for_their_sign_and_nothing_else() {
-    let lesson = include_str!("../../../lessons/covered-channel.toml");
+    let lesson = include_str!("../../../../lessons/covered-channel.toml");
     let lesson = lesson.replacen("P = \"12 kN\"", "P = \"9 kN\"", 1);
     let lesson = lesson.split("[[question]]").next().expect("what stands before the questions");
     let asks = "[[question]]\nask = \"shear force at the slice\"\n\
@@ -327,7 +325,7 @@ fn what_is_far_off_was_not_rounded_too_early() {
 /// or an own value before it, has two figures; from an own value it is reckoned from there.
 #[test]
 fn few_figures_may_be_rounded_too_early() {
-    let lesson = include_str!("lessons/class.toml");
+    let lesson = include_str!("../lessons/class.toml");
     let lesson = lesson.replace("b = \"120 mm\"", "b = \"113 mm\"").replace("t = \"20 mm\"", "t = \"23 mm\"");
     let paper = set_of(&lesson, CHAIN);
     let mut marker = Marker::new(&paper).expect("formulas of ours");

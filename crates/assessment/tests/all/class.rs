@@ -1,11 +1,9 @@
 //! The papers of a class side by side.
 
-mod common;
-
+use crate::common::{reference_with, solved};
 use assessment::fair::{
     Class, ClassTable, Course, Feature, Judge, Judgement, MOST_CONDITION, Paper, Path, Reason, verdict,
 };
-use common::{reference_with, solved};
 
 const ASKED: [&str; 3] = ["shear force at the slice", "second moment", "shear stress on the cut"];
 

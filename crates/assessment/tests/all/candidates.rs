@@ -1,17 +1,15 @@
 //! What is evaluated is what comes of reading and solving.
 
-mod common;
-
+use crate::common::{JETTY, papers};
 use assessment::candidates::{Candidates, UnknownResult, Worker};
 use assessment::ledger::Ledger;
 use assessment::secret::ExamSecret;
-use common::{JETTY, papers};
 use lesson::papers::Draw;
 use std::collections::BTreeSet;
 use workings::solved::Solved;
 
 /// Loads that move past the slice, lengths that change, other supports, other sections.
-const SHED: &str = include_str!("lessons/shed.toml");
+const SHED: &str = include_str!("../lessons/shed.toml");
 
 const JETTY_RESULTS: [&str; 8] = [
     "reaction at A",

@@ -1,9 +1,7 @@
 //! The search for round numbers, beside a census of all T-sections in whole numbers.
 
-mod common;
-
+use crate::common::{papers, reference_text};
 use assessment::tune::{Search, Short, TuneFault, Tuned};
-use common::{papers, reference_text};
 use lesson::papers::Papers;
 use mechanics::section::{HeightSide, Section, shapes};
 use std::collections::BTreeSet;

@@ -1,9 +1,7 @@
 //! How far honest rounding leads, beside what was measured elsewhere.
 
-mod common;
-
+use crate::common::{reference_text, solved};
 use assessment::fair::rounded;
-use common::{reference_text, solved};
 use lesson::papers::Papers;
 use proptest::prelude::*;
 use proptest::strategy::ValueTree as _;

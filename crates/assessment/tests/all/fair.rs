@@ -1,9 +1,7 @@
 //! One asked value of a paper, judged: the reference lesson by hand, and the coincidences that are known of it.
 
-mod common;
-
+use crate::common::{papers, reference_text, reference_with, solved};
 use assessment::fair::{Course, Feature, Judge, Judgement, NotAsked, Path, Reason, judge, verdict};
-use common::{papers, reference_text, reference_with, solved};
 use lesson::papers::Papers;
 use workings::rounding::Figures;
 

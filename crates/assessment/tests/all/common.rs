@@ -1,5 +1,4 @@
 //! The lessons of the tests and the benches.
-#![allow(dead_code, reason = "each test file uses some of it")]
 
 use lesson::papers::Papers;
 use workings::solved::Solved;

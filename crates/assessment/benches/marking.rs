@@ -1,8 +1,9 @@
 //! Ten thousand sheets of a class whose every answer is known for what it is, marked: what truly was done against what was found.
 //!
-//! `cargo run --release -p assessment --example marking`
+//! `cargo bench -p assessment --bench marking`
 
-#[path = "../tests/simulated/mod.rs"]
+#[allow(dead_code, reason = "the tests take the rest")]
+#[path = "../tests/all/simulated/mod.rs"]
 mod simulated;
 
 use assessment::mark::{Answer, Marker};

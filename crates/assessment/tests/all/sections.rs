@@ -1,9 +1,7 @@
 //! How many sections hide a mistake, beside what was measured elsewhere.
 
-mod common;
-
+use crate::common::{papers, reference_text, solved};
 use assessment::fair::{Course, Judge, Judgement};
-use common::{papers, reference_text, solved};
 use workings::rounding::Figures;
 
 /// The notes' own sections: flange b by f, web t by h, mm, with the neutral axis in the web or at its edge (in integers, twice the first
