@@ -1,7 +1,7 @@
 //! What marking tells: to each student what is theirs, to the lecturer what the class is.
 
+use super::{MARK, answered, key, table};
 use crate::run::{self, Desk, class};
-use crate::{MARK, answered, key, table};
 use std::path::Path;
 
 /// The page of a student, by the number of the paper.

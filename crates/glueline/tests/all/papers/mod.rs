@@ -3,7 +3,6 @@
 mod bad_lists;
 mod cut_short;
 mod printed;
-mod run;
 mod same_again;
 mod secret;
 mod typeset;

@@ -1,12 +1,8 @@
 //! `glueline mark` as a lecturer meets it: answers made from the key that `glueline papers` wrote, changed as students change them.
 
-#[path = "../papers/run.rs"]
-#[allow(dead_code, reason = "the tests of the papers take the rest")]
-mod run;
-
 mod pages;
 
-use run::{Desk, class};
+use crate::run::{Desk, assert_same, class};
 use std::collections::BTreeMap;
 
 /// The cells of a table that was written, by row, the header first.
@@ -99,7 +95,7 @@ fn a_class_is_marked_and_what_a_person_decides_stays() {
     assert_eq!(totals(), [Some(6.5), Some(6.0), Some(5.5), Some(6.5), Some(0.0)]);
     let before = desk.files("lesson-marks");
     desk.done(&MARK);
-    run::assert_same(&before, &desk.files("lesson-marks"));
+    assert_same(&before, &desk.files("lesson-marks"));
     assert!(desk.text("lesson-marks/to-mark.csv").contains("sound method"));
 }
 
@@ -138,7 +134,7 @@ fn a_mark_that_cannot_be_is_told_and_nothing_is_touched() {
         let before = desk.files("lesson-marks");
         let said = desk.refused(&MARK, 1);
         assert!(said.contains("to-mark.csv, row 2: ") && said.contains(&why), "{said}");
-        run::assert_same(&before, &desk.files("lesson-marks"));
+        assert_same(&before, &desk.files("lesson-marks"));
     }
 }
 
