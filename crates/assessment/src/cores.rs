@@ -2,6 +2,11 @@
 
 use std::sync::atomic::{AtomicUsize, Ordering};
 
+/// How many cores there are to work on, as far as the system tells.
+pub fn count() -> usize {
+    std::thread::available_parallelism().map_or(1, usize::from)
+}
+
 /// The same done for each of several things, on all cores; the results in the order of the things.
 ///
 /// ```
@@ -18,7 +23,7 @@ pub fn each<T: Sync, R: Send>(things: &[T], work: impl Fn(&T) -> R + Sync) -> Ve
             own.push((place, work(thing)));
         }
     };
-    let threads = std::thread::available_parallelism().map_or(1, usize::from).min(things.len().max(1));
+    let threads = count().min(things.len().max(1));
     let mut all = std::thread::scope(|scope| {
         let others: Vec<_> = (1..threads).map(|_| scope.spawn(share)).collect();
         let mut all = share();

@@ -3,6 +3,7 @@
 use super::census::{Census, HiddenBy};
 use super::score::{Results, Score};
 use crate::candidates::Candidates;
+use crate::cores;
 use crate::fair::{Class, Course, Hides, Judge, Paper, Path, Reason, hidden_on_all, verdict};
 use lesson::papers::Draw;
 use std::collections::{BTreeMap, BTreeSet};
@@ -48,7 +49,7 @@ pub(super) fn judge(
     draws: &[(Score, Draw)],
 ) -> Vec<Judged> {
     let next = AtomicUsize::new(0);
-    let threads = std::thread::available_parallelism().map_or(1, usize::from);
+    let threads = cores::count();
     let mut all: Vec<Judged> = Vec::with_capacity(draws.len());
     std::thread::scope(|scope| {
         let work = || {

@@ -3,6 +3,7 @@
 use super::score::{Results, Score};
 use crate::candidates::{Candidates, Worker};
 use crate::chance::Chance;
+use crate::cores;
 use crate::space::Space;
 use lesson::papers::Draw;
 use std::collections::BinaryHeap;
@@ -23,7 +24,7 @@ pub(super) struct Effort {
 impl Effort {
     /// As much as a lecturer waits for, on all cores.
     pub(super) fn usual() -> Self {
-        let threads = std::thread::available_parallelism().map_or(1, usize::from);
+        let threads = cores::count();
         Self { most: 2_000_000, most_read: 30_000, probe: 1_000, threads }
     }
 }

@@ -15,11 +15,19 @@ use serde_json::{Value, json};
 use unicode_segmentation::UnicodeSegmentation;
 use workings::print;
 
-/// The data of a document, and the characters that no embedded face has and that `\u{fffd}` stands for.
+/// The data of documents.
 pub struct Data {
     /// JSON.
     pub bytes: Vec<u8>,
-    /// In the order of their code points.
+    /// What is to be known of each document.
+    pub sheets: Vec<Sheet>,
+}
+
+/// What is to be known of one document of the data.
+pub struct Sheet {
+    /// Its title, as it is set.
+    pub title: String,
+    /// Characters that no embedded face has and that `\u{fffd}` stands for, in the order of their code points.
     pub replaced: Vec<char>,
 }
 
@@ -33,15 +41,13 @@ pub struct Faces {
 
 /// The data of documents that go into one file, which is called `title`. The first says which sheet, which print and which
 /// language they all have.
-pub fn data(documents: &[Document], title: &str, faces: &Faces) -> Data {
-    let mut replaced = BTreeSet::new();
+pub fn data(documents: &[&Document], title: &str, faces: &Faces) -> Data {
     let first = documents.first();
     let (lang, region) = language(first.map_or("en", |document| document.language.as_str()));
-    let sheets: Vec<Value> = documents
-        .iter()
-        .enumerate()
-        .map(|(place, document)| sheet(document, place, faces, &mut replaced))
-        .collect();
+    let (values, sheets): (Vec<Value>, Vec<Sheet>) =
+        documents.iter().enumerate().map(|(place, document)| sheet(document, place, faces)).unzip();
+    // What is missing in the title and the author is missing in each document too.
+    let mut told = BTreeSet::new();
     let value = json!({
         "paper": match first.map_or(Paper::A4, |document| document.paper) {
             Paper::A4 => "a4",
@@ -49,13 +55,13 @@ pub fn data(documents: &[Document], title: &str, faces: &Faces) -> Data {
             Paper::Wide => "wide",
         },
         "large": first.is_some_and(|document| document.print == Print::Large),
-        "title": titled(title, faces, &mut replaced),
-        "author": settable(first.map_or("", |document| document.author.as_str()), faces.text, &mut replaced),
+        "title": titled(title, faces, &mut told),
+        "author": settable(first.map_or("", |document| document.author.as_str()), faces.text, &mut told),
         "lang": lang,
         "region": region,
-        "sheets": sheets,
+        "sheets": values,
     });
-    Data { bytes: value.to_string().into_bytes(), replaced: replaced.into_iter().collect() }
+    Data { bytes: value.to_string().into_bytes(), sheets }
 }
 
 /// PDF/UA-1 asks for a title.
@@ -65,7 +71,7 @@ fn titled(title: &str, faces: &Faces, replaced: &mut BTreeSet<char>) -> String {
 }
 
 /// One document, the `place`th of its file.
-fn sheet(document: &Document, place: usize, faces: &Faces, replaced: &mut BTreeSet<char>) -> Value {
+fn sheet(document: &Document, place: usize, faces: &Faces) -> (Value, Sheet) {
     let mut writer = Writer {
         document,
         place,
@@ -94,12 +100,11 @@ fn sheet(document: &Document, place: usize, faces: &Faces, replaced: &mut BTreeS
         "numbered": document.paper != Paper::Wide && document.running.is_empty(),
         "body": body,
     });
-    replaced.extend(writer.replaced);
-    value
+    (value, Sheet { title, replaced: writer.replaced.into_iter().collect() })
 }
 
-/// The data of one drawing on a page of its own.
-pub fn drawing_data(drawing: &Drawing, language_tag: &str, faces: &Faces) -> Data {
+/// The data of one drawing on a page of its own, as JSON.
+pub fn drawing_data(drawing: &Drawing, language_tag: &str, faces: &Faces) -> Vec<u8> {
     let mut replaced = BTreeSet::new();
     let value = json!({
         "title": settable(&drawing.title, faces.text, &mut replaced),
@@ -109,7 +114,7 @@ pub fn drawing_data(drawing: &Drawing, language_tag: &str, faces: &Faces) -> Dat
         "svg": settable(&drawing.svg(), faces.drawings, &mut replaced),
         "alt": format!("{} {}", drawing.short, drawing.long.plain().replace('\n', " ")).trim(),
     });
-    Data { bytes: value.to_string().into_bytes(), replaced: replaced.into_iter().collect() }
+    value.to_string().into_bytes()
 }
 
 /// Text that the typesetter can set: what no face has is replaced and noted down.

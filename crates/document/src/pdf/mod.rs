@@ -7,7 +7,7 @@ mod typesetter;
 pub use self::picture::{PictureError, drawing_pdf, drawing_png};
 pub use self::typesetter::{Conformance, Error};
 
-use self::typesetter::Template;
+use self::typesetter::{Template, Typeset};
 use crate::tree::Document;
 
 const FACES: data::Faces =
@@ -40,29 +40,40 @@ pub fn pdf(document: &Document) -> Result<Pdf, Error> {
 /// # Errors
 /// As [`pdf`].
 pub fn pdf_as(document: &Document, conformance: Conformance) -> Result<Pdf, Error> {
-    typeset(std::slice::from_ref(document), &document.title, &document.identity, conformance)
+    let data = data::data(&[document], &document.title, &FACES);
+    let bytes = Typeset::new(Template::Sheets, data.bytes)?.file(&document.identity, conformance)?;
+    Ok(Pdf { bytes, replaced: data.sheets.into_iter().flat_map(|sheet| sheet.replaced).collect() })
 }
 
-/// Several documents as one PDF file called `title`, to be printed at once: each begins on an odd page, so that on paper printed
-/// on both sides each has sheets of its own, and has its own count of pages. `identity` tells the file from all others.
+/// Several documents, each as a PDF file, and all of them in one.
+#[derive(Clone, Debug)]
+pub struct Files {
+    /// Each by itself, as [`pdf`] makes it.
+    pub each: Vec<Pdf>,
+    /// All of them, to be printed at once: each begins on an odd page, so that on paper printed on both sides each has sheets of its
+    /// own, and has its own count of pages.
+    pub all: Vec<u8>,
+}
+
+/// Several documents, each as a PDF file, and all of them in one that is called `title`, typeset only once. `identity` tells that
+/// one file from all others.
 ///
-/// The sheet, the print and the language are those of the first document. No document at all is one empty page.
+/// The sheet, the print, the language and the author are those of the first document. No document at all is one empty page.
 ///
 /// The typesetter holds all of them at once, about 3 MB each: a class of hundreds is better made in several files.
 ///
 /// # Errors
 /// As [`pdf`].
-pub fn pdf_of_all(documents: &[Document], title: &str, identity: &str) -> Result<Pdf, Error> {
-    typeset(documents, title, identity, Conformance::Accessible)
-}
-
-fn typeset(
-    documents: &[Document],
-    title: &str,
-    identity: &str,
-    conformance: Conformance,
-) -> Result<Pdf, Error> {
+pub fn pdf_of_all(documents: &[&Document], title: &str, identity: &str) -> Result<Files, Error> {
     let data = data::data(documents, title, &FACES);
-    let bytes = typesetter::typeset(Template::Sheets, data.bytes, identity, conformance)?;
-    Ok(Pdf { bytes, replaced: data.replaced })
+    let typeset = Typeset::new(Template::Sheets, data.bytes)?;
+    let file = |(place, document): (usize, &&Document), sheet: data::Sheet| {
+        let bytes = typeset.file_of_sheet(place, &sheet.title, &document.identity)?;
+        Ok(Pdf { bytes, replaced: sheet.replaced })
+    };
+    let each = documents.iter().enumerate().zip(data.sheets).map(|(document, sheet)| file(document, sheet));
+    Ok(Files {
+        each: each.collect::<Result<_, Error>>()?,
+        all: typeset.file(identity, Conformance::Accessible)?,
+    })
 }

@@ -5,7 +5,7 @@ use std::fmt;
 use std::sync::{Arc, LazyLock};
 
 use super::data::{drawing_data, settable};
-use super::typesetter::{self, Conformance, Error, Template};
+use super::typesetter::{Conformance, Error, Template, Typeset};
 use figure::drawing::Drawing;
 use resvg::tiny_skia::{Color, Pixmap, Transform};
 use resvg::usvg::{Options, Tree, fontdb};
@@ -19,7 +19,7 @@ const LARGEST_SIDE: f64 = 16_384.0;
 /// As [`super::pdf`].
 pub fn drawing_pdf(drawing: &Drawing, language: &str) -> Result<Vec<u8>, Error> {
     let data = drawing_data(drawing, language, &super::FACES);
-    typesetter::typeset(Template::Drawing, data.bytes, &drawing.name, Conformance::Accessible)
+    Typeset::new(Template::Drawing, data)?.file(&drawing.name, Conformance::Accessible)
 }
 
 /// Why a drawing did not become a PNG.

@@ -9,10 +9,12 @@ use std::fmt;
 use std::sync::LazyLock;
 
 use typst::diag::{FileError, FileResult, SourceDiagnostic};
-use typst::foundations::{Bytes, Datetime, Duration, Smart};
+use typst::foundations::{Bytes, Datetime, Duration, Label, Smart};
+use typst::introspection::Introspector;
+use typst::model::Document as _;
 use typst::syntax::{FileId, RootedPath, Source, VirtualPath, VirtualRoot};
 use typst::text::{Font, FontBook, FontInfo, FontWeight};
-use typst::utils::LazyHash;
+use typst::utils::{LazyHash, PicoStr};
 use typst::{Library, LibraryExt, World, WorldExt};
 use typst_layout::PagedDocument;
 use typst_pdf::{PdfOptions, PdfStandard, PdfStandards, Timestamp};
@@ -162,46 +164,104 @@ impl fmt::Display for Error {
 
 impl std::error::Error for Error {}
 
-/// Typesets the data as a PDF file.
-///
-/// `identity` becomes the file's identifier (as a hash), so that two papers of one lesson are two documents. The
-/// bytes depend on the data and the identity alone.
-///
-/// # Errors
-/// Every error and every warning of the typesetter, and what PDF/UA-1 forbids.
-pub fn typeset(
-    template: Template,
-    data: Vec<u8>,
-    identity: &str,
-    conformance: Conformance,
-) -> Result<Vec<u8>, Error> {
-    let sheet = Sheet { template: template.source(), data: Bytes::new(data) };
-    let result = make(&sheet, identity, conformance);
-    comemo::evict(KEPT);
-    result
+/// Data that are typeset: pages, ready to become a file.
+pub struct Typeset {
+    sheet: Sheet,
+    pages: PagedDocument,
 }
 
-fn make(sheet: &Sheet, identity: &str, conformance: Conformance) -> Result<Vec<u8>, Error> {
-    let compiled = typst::compile::<PagedDocument>(sheet);
-    let document = compiled.output.map_err(|faults| told(sheet, &faults))?;
-    if !compiled.warnings.is_empty() {
-        return Err(told(sheet, &compiled.warnings));
+impl Typeset {
+    /// Typesets the data.
+    ///
+    /// # Errors
+    /// Every error and every warning of the typesetter.
+    pub fn new(template: Template, data: Vec<u8>) -> Result<Self, Error> {
+        let sheet = Sheet { template: template.source(), data: Bytes::new(data) };
+        let compiled = typst::compile::<PagedDocument>(&sheet);
+        comemo::evict(KEPT);
+        let pages = compiled.output.map_err(|faults| told(&sheet, &faults))?;
+        if !compiled.warnings.is_empty() {
+            return Err(told(&sheet, &compiled.warnings));
+        }
+        Ok(Self { sheet, pages })
     }
-    let standards: &[PdfStandard] = match conformance {
-        Conformance::Accessible => &[PdfStandard::Ua_1],
-        Conformance::Untagged => &[],
-    };
-    let standards =
-        PdfStandards::new(standards).map_err(|fault| Error { faults: vec![fault.message().to_string()] })?;
-    let options = PdfOptions {
-        ident: Smart::Custom(identity.to_owned()),
-        creator: Smart::Custom(Some("Glueline".to_owned())),
-        timestamp: None::<Timestamp>,
-        standards,
-        tagged: conformance == Conformance::Accessible,
-        ..PdfOptions::default()
-    };
-    typst_pdf::pdf(&document, &options).map_err(|faults| told(sheet, &faults))
+
+    /// All pages as a PDF file.
+    ///
+    /// `identity` becomes the file's identifier (as a hash), so that two papers of one lesson are two documents. The
+    /// bytes depend on the data and the identity alone.
+    ///
+    /// # Errors
+    /// What PDF/UA-1 forbids.
+    pub fn file(&self, identity: &str, conformance: Conformance) -> Result<Vec<u8>, Error> {
+        self.file_of(&self.pages, identity, conformance)
+    }
+
+    /// The pages of the sheet at this place as a PDF file of its own: the same bytes as if it had been typeset alone.
+    ///
+    /// # Errors
+    /// As [`Typeset::file`].
+    pub fn file_of_sheet(&self, place: usize, title: &str, identity: &str) -> Result<Vec<u8>, Error> {
+        let [first, last] = [Mark::Begin, Mark::End].map(|mark| self.page_of(mark, place));
+        let (Some(first), Some(last)) = (first, last) else {
+            return Err(Error {
+                faults: vec![format!("the sheet at place {place} has no beginning or no end")],
+            });
+        };
+        let own = self.pages.pages().get(first..=last).unwrap_or_default();
+        let mut info = self.pages.info().clone();
+        info.title = Some(title.into());
+        let own = PagedDocument::new(own.iter().cloned().collect(), info);
+        self.file_of(&own, identity, Conformance::Accessible)
+    }
+
+    /// The page, counted from 0, that has this mark of a sheet.
+    fn page_of(&self, mark: Mark, place: usize) -> Option<usize> {
+        let label = Label::new(PicoStr::intern(&format!("{}-{place}", mark.word())))?;
+        let pages = self.pages.introspector();
+        let location = pages.query_label(label).ok()?.location()?;
+        Some(pages.page(location)?.get() - 1)
+    }
+
+    fn file_of(
+        &self,
+        pages: &PagedDocument,
+        identity: &str,
+        conformance: Conformance,
+    ) -> Result<Vec<u8>, Error> {
+        let standards: &[PdfStandard] = match conformance {
+            Conformance::Accessible => &[PdfStandard::Ua_1],
+            Conformance::Untagged => &[],
+        };
+        let standards = PdfStandards::new(standards)
+            .map_err(|fault| Error { faults: vec![fault.message().to_string()] })?;
+        let options = PdfOptions {
+            ident: Smart::Custom(identity.to_owned()),
+            creator: Smart::Custom(Some("Glueline".to_owned())),
+            timestamp: None::<Timestamp>,
+            standards,
+            tagged: conformance == Conformance::Accessible,
+            ..PdfOptions::default()
+        };
+        typst_pdf::pdf(pages, &options).map_err(|faults| told(&self.sheet, &faults))
+    }
+}
+
+/// Marks that the template sets where a sheet begins and where it ends.
+#[derive(Clone, Copy, Debug)]
+enum Mark {
+    Begin,
+    End,
+}
+
+impl Mark {
+    /// Its word in the label, before the place of the sheet.
+    fn word(self) -> &'static str {
+        match self {
+            Mark::Begin => "begin",
+            Mark::End => "end",
+        }
+    }
 }
 
 fn told(sheet: &Sheet, faults: &[SourceDiagnostic]) -> Error {

@@ -83,11 +83,12 @@ fn papers_in_one_file_have_sheets_of_their_own() {
         paper(&short, &Who::default(), &Form::default()),
         key(&set, &who(), &Form::default()),
     ];
-    let counts = all.iter().map(pages);
+    let all: Vec<&Document> = all.iter().collect();
+    let counts = all.iter().map(|document| pages(document));
     let even = |count: usize| count + count % 2;
     let counts: Vec<usize> = counts.collect();
     let made = pdf_of_all(&all, "Papers of a class", "class 1").expect("a PDF");
-    let file = read(&made.bytes);
+    let file = read(&made.all);
     assert_eq!(file.pages().len(), even(counts[0]) + even(counts[1]) + counts[2]);
     let elements = elements(&file);
     // Each begins where the one before it has left its last sheet.
@@ -98,8 +99,15 @@ fn papers_in_one_file_have_sheets_of_their_own() {
         .collect();
     assert_eq!(begins, [1, 1 + even(counts[0]), 1 + even(counts[0]) + even(counts[1])]);
     assert!(begins.iter().all(|page| page % 2 == 1));
+    // Each by itself is as if it had been made alone.
+    assert_eq!(made.each.len(), all.len());
+    for (one, document) in made.each.iter().zip(&all) {
+        let alone = pdf(document).expect("a PDF");
+        assert!(one.bytes == alone.bytes, "{}", document.title);
+        assert_eq!(one.replaced, alone.replaced);
+    }
     // The same papers are the same bytes; another file of them is another file.
-    assert_eq!(pdf_of_all(&all, "Papers of a class", "class 1").expect("a PDF").bytes, made.bytes);
-    assert_ne!(pdf_of_all(&all, "Papers of a class", "class 2").expect("a PDF").bytes, made.bytes);
-    assert_eq!(read(&pdf_of_all(&[], "Nothing", "nothing").expect("a PDF").bytes).pages().len(), 1);
+    assert_eq!(pdf_of_all(&all, "Papers of a class", "class 1").expect("a PDF").all, made.all);
+    assert_ne!(pdf_of_all(&all, "Papers of a class", "class 2").expect("a PDF").all, made.all);
+    assert_eq!(read(&pdf_of_all(&[], "Nothing", "nothing").expect("a PDF").all).pages().len(), 1);
 }

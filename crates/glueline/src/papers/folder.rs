@@ -102,7 +102,6 @@ impl Folder {
     ///
     /// # Errors
     /// Where the system refuses.
-    #[cfg(feature = "pdf")]
     pub fn leave_only(&self, inside: &str, names: &[String]) -> Result<(), Failure> {
         let path = self.path(inside);
         let system = |error| Refusal::System { path: path.clone(), error };

@@ -1,6 +1,7 @@
 //! `glueline papers`: a class list and a lesson become papers with numbers of their own, their keys, and the table that shows
 //! them to be fair.
 
+mod batches;
 mod fairness;
 pub mod folder;
 mod given;
@@ -10,27 +11,23 @@ pub mod printed;
 pub mod progress;
 mod readme;
 mod term_secret;
-#[cfg(feature = "pdf")]
-mod to_print;
 
 use crate::arguments::Papers as Job;
 use crate::failure::Failure;
 use crate::output::Existing;
 use crate::{source, written};
-use assessment::cores;
 use assessment::issue::Issue;
 use assessment::ledger::{Ledger, LedgerFault};
 use assessment::secret::ExamSecret;
+use batches::Writing;
 use exchange::fault::Fault;
 use exchange::roster::Roster;
 use folder::{Folder, LEDGER};
-use given::{Given, Written};
+use given::Written;
 use lesson::papers::Papers;
 use printed::Printing;
 use progress::Progress;
-use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
-use std::sync::atomic::{AtomicUsize, Ordering};
 
 /// Makes the papers of a class, or a few forms for it.
 ///
@@ -83,23 +80,8 @@ pub fn run(job: &Job) -> Result<(), Failure> {
     folder.renew(LEDGER, ledger.text().as_bytes())?;
 
     let printing = Printing::new(written::sheet(job.paper, issue.papers().lesson()), roster.as_ref());
-    let (progress, done) = (Progress::new("papers written", written.len()), AtomicUsize::new(0));
-    let given = cores::each(&written, |written| {
-        let (set, given) = written.set(&issue)?;
-        folder.put(&written.lesson_file(), written.text.as_bytes())?;
-        let pages = printing.pages(written, &set);
-        let missing = pages.map(|pages| printed::put(&pages, &folder)).transpose()?;
-        if let Some(version) = job.qti {
-            package::put(&folder, &set, written, version)?;
-        }
-        progress.at(done.fetch_add(1, Ordering::Relaxed) + 1);
-        Ok((given, missing))
-    });
-    let (given, missing): (Vec<Given>, Vec<Option<BTreeSet<char>>>) =
-        given.into_iter().collect::<Result<Vec<_>, Failure>>()?.into_iter().unzip();
-
-    #[cfg(feature = "pdf")]
-    to_print::put(&folder, &written, &printing, &issue)?;
+    let writing = Writing { issue: &issue, printing: &printing, folder: &folder, packages: job.qti };
+    let (given, missing) = writing.all(&written)?;
     folder.renew("keys/key.csv", &key::csv(&given, &issue)?)?;
     folder.renew("keys/key.json", key::json(&given, &issue)?.as_bytes())?;
     let report = fairness::Report::of(&issue, &given, issue.thrown_out(&secret, &ledger));

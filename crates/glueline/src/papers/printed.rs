@@ -98,24 +98,24 @@ fn in_a_file_name(id: &str) -> String {
     if name.is_empty() { "paper".to_owned() } else { name.to_owned() }
 }
 
-/// Writes the pages of a paper; gives the characters that a reader of its PDFs will miss, since no typeface of ours has them.
+/// The characters that a reader of a PDF will miss, since no typeface of ours has them.
+pub type Missing = BTreeSet<char>;
+
+/// Writes the pages of a paper as HTML, and of its key as PDF too; gives what a reader of that will miss.
 ///
 /// # Errors
 /// Where a file is in the way, or the typesetter complains.
-pub fn put(pages: &Pages, folder: &Folder) -> Result<BTreeSet<char>, Failure> {
+pub fn put(pages: &Pages, folder: &Folder) -> Result<Missing, Failure> {
     let name = &pages.name;
-    let mut missing = BTreeSet::new();
-    for (document, stem) in
-        [(&pages.paper, format!("papers/{name}")), (&pages.key, format!("keys/{name}-key"))]
-    {
-        folder.put(&format!("{stem}.html"), document::html::html(document).as_bytes())?;
-        missing.extend(put_pdf(document, &format!("{stem}.pdf"), folder)?);
-    }
-    Ok(missing)
+    folder.put(&format!("papers/{name}.html"), document::html::html(&pages.paper).as_bytes())?;
+    folder.put(&format!("keys/{name}-key.html"), document::html::html(&pages.key).as_bytes())?;
+    let Some(made) = typeset(&pages.key)? else { return Ok(Missing::new()) };
+    folder.put(&format!("keys/{name}-key.pdf"), &made.bytes)?;
+    Ok(made.missing)
 }
 
 /// What is to be known of the pages: for each paper the characters that are missing in it, or none where it was not printed.
-pub fn remarks(papers: &[Option<BTreeSet<char>>]) -> Vec<String> {
+pub fn remarks(papers: &[Option<Missing>]) -> Vec<String> {
     let mut lines = Vec::new();
     match papers.iter().filter(|paper| paper.is_none()).count() {
         0 => {}
@@ -138,19 +138,22 @@ pub fn remarks(papers: &[Option<BTreeSet<char>>]) -> Vec<String> {
     lines
 }
 
-fn put_pdf(document: &Document, name: &str, folder: &Folder) -> Result<BTreeSet<char>, Failure> {
-    let Some(made) = typeset(document)? else { return Ok(BTreeSet::new()) };
-    folder.put(name, &made.bytes)?;
-    Ok(made.missing)
-}
-
 /// A document as PDF.
 #[derive(Debug)]
 pub struct Typeset {
     /// The file.
     pub bytes: Vec<u8>,
-    /// The characters that a reader of it will miss, since no typeface of ours has them.
-    pub missing: BTreeSet<char>,
+    /// What a reader of it will miss.
+    pub missing: Missing,
+}
+
+/// Documents as PDF: each by itself, and all in one file.
+#[derive(Debug)]
+pub struct Together {
+    /// Each.
+    pub each: Vec<Typeset>,
+    /// All of them, to be printed at once.
+    pub all: Vec<u8>,
 }
 
 /// The document as PDF; none in a build without typesetter, where the pages of HTML are all there is.
@@ -159,13 +162,42 @@ pub struct Typeset {
 /// Where the typesetter complains.
 #[cfg(feature = "pdf")]
 pub fn typeset(document: &Document) -> Result<Option<Typeset>, Failure> {
-    let made = document::pdf::pdf(document).map_err(|error| Failure::Ours(error.to_string()))?;
-    Ok(Some(Typeset { bytes: made.bytes, missing: made.replaced.into_iter().collect() }))
+    document::pdf::pdf(document)
+        .map(|made| Some(made.into()))
+        .map_err(|error| Failure::Ours(error.to_string()))
+}
+
+/// As [`typeset`], of several documents and of one file with all of them: its title and its name.
+///
+/// # Errors
+/// As [`typeset`].
+#[cfg(feature = "pdf")]
+pub fn typeset_together(
+    documents: &[&Document],
+    title: &str,
+    name: &str,
+) -> Result<Option<Together>, Failure> {
+    let made = document::pdf::pdf_of_all(documents, title, name);
+    let made = made.map_err(|error| Failure::Ours(error.to_string()))?;
+    Ok(Some(Together { each: made.each.into_iter().map(Typeset::from).collect(), all: made.all }))
+}
+
+#[cfg(feature = "pdf")]
+impl From<document::pdf::Pdf> for Typeset {
+    fn from(made: document::pdf::Pdf) -> Self {
+        Self { bytes: made.bytes, missing: made.replaced.into_iter().collect() }
+    }
 }
 
 #[cfg(not(feature = "pdf"))]
 #[allow(clippy::unnecessary_wraps, reason = "the typesetter may complain, where there is one")]
 pub fn typeset(_: &Document) -> Result<Option<Typeset>, Failure> {
+    Ok(None)
+}
+
+#[cfg(not(feature = "pdf"))]
+#[allow(clippy::unnecessary_wraps, reason = "the typesetter may complain, where there is one")]
+pub fn typeset_together(_: &[&Document], _: &str, _: &str) -> Result<Option<Together>, Failure> {
     Ok(None)
 }
 
