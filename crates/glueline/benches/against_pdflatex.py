@@ -8,14 +8,14 @@ as LaTeX from the command's own pages of HTML, and that work is not in pdflatex'
 the pages need not break at the same places; a document longer or shorter than ours by more than a page stops the bench.
 
 What the command does besides is in its time: it draws each student's numbers, solves the lesson for them, proves that the papers
-are alike, makes paper and key as pages of HTML too, and sets all papers once more in files for the printer. Its PDFs are tagged, with
-the words of each drawing and formula for who does not see them, and number their pages "1 of 4". What it is not asked for: pdflatex
-runs once for each document; for that "of 4" it would have to run twice.
+are alike, makes paper and key as pages of HTML too, and puts all papers in files for the printer as well. Its PDFs are tagged, with the
+words of each drawing and formula for who does not see them.
 
-pdflatex is run in two ways: once for each document, as papers are made one by one, and once for the papers and keys of all students
-of the sample in one document, where it starts only once. The command uses all cores of the machine, pdflatex one; so both ways are
-run one after another, and on all cores at once, as many at a time as there are cores. Where a machine is shared the clock says
-little; so the work, seconds of the processor, stands beside it.
+On both sides pages are numbered "1 of 4"; for that "of 4" pdflatex runs twice on each document, and is said to. It is run in two ways:
+for each document, as papers are made one by one, and for the papers and keys of all students of the sample in one document, where it
+starts only twice. The command uses all cores of the machine, pdflatex one; so both ways are run one after another, and on all cores at
+once, as many at a time as there are cores. Where a machine is shared the clock says little; so the work, seconds of the processor,
+stands beside it.
 
 Needs pdflatex with TikZ and pdfinfo (Debian: texlive-latex-recommended, texlive-pictures, poppler-utils), and a build with the
 typesetter.
@@ -45,12 +45,12 @@ def run(command, folder):
         sys.exit(f"{' '.join(map(str, command))} failed:\n{done.stdout[-2000:]}{done.stderr[-2000:]}")
 
 
-def timed(commands, folder, at_once=1):
-    """Seconds of the clock, and of the processor, that the commands take together, so many of them at once."""
+def timed(commands, folder, at_once=1, times=1):
+    """Seconds of the clock, and of the processor, that the commands take, each so many times and so many of them at once."""
     spent = lambda: sum(resource.getrusage(resource.RUSAGE_CHILDREN)[:2])
     clock, processor = time.perf_counter(), spent()
     with ThreadPoolExecutor(at_once) as workers:
-        list(workers.map(lambda command: run(command, folder), commands))
+        list(workers.map(lambda command: [run(command, folder) for _ in range(times)], commands))
     return time.perf_counter() - clock, spent() - processor
 
 
@@ -117,14 +117,14 @@ def main():
     htmls = write_latex(folder / "papers", tex, sample)
     single = [[*LATEX, html.with_suffix(".tex").name] for html in htmls]
     together = [[*LATEX, f"all-{copy}.tex"] for copy in range(CORES)]
-    print(f"pdflatex, {sample} students, for paper and key alone:")
+    print(f"pdflatex twice, {sample} students, for paper and key alone:")
     for way, commands, at_once, students in [
-        ("run for each document", single, 1, sample),
+        ("for each document", single, 1, sample),
         ("all in one document", together[:1], 1, sample),
-        (f"run for each document, {CORES} at once", single, CORES, sample),
+        (f"for each document, {CORES} at once", single, CORES, sample),
         (f"all in one document, {CORES} of them at once", together, CORES, CORES * sample),
     ]:
-        theirs = [seconds / students for seconds in timed(commands, tex, at_once)]
+        theirs = [seconds / students for seconds in timed(commands, tex, at_once, times=2)]
         hold_to_our_pages(htmls, tex)
         print(f"  {way}: {told(theirs)}: {theirs[0] / ours[0]:.1f} times as long, {theirs[1] / ours[1]:.1f} times the work")
     if not asked.keep:

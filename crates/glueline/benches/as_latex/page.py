@@ -18,7 +18,7 @@ PREAMBLE = pathlib.Path(__file__).with_name("preamble.tex").read_text()
 
 def body(html):
     page = re.search("<body.*</body>", html, re.S)[0]
-    return blocks(xml.fromstring(re.sub(' xmlns="[^"]*"', "", page)))
+    return blocks(xml.fromstring(re.sub(' xmlns="[^"]*"', "", page))) + "\n" + macro("paperends")
 
 
 def document(bodies):
