@@ -8,6 +8,7 @@ use crate::results::Results;
 use crate::section_keys::SectionKeys;
 use crate::seen::Seen;
 use crate::sheet::{self, Content, Part};
+use crate::stop_words::StopWords;
 use crate::truth::Truth;
 use document::html::fragment;
 use figure::drawing::Drawing;
@@ -310,7 +311,12 @@ impl Board {
             let keys = SectionKeys::tried(&self.text, &self.lesson, &self.inputs);
             self.section = (paths.cloned().collect(), keys);
         }
-        let handles = Handles { lesson: &self.lesson, inputs: &self.inputs, section: &self.section.1 };
+        let handles = Handles {
+            lesson: &self.lesson,
+            inputs: &self.inputs,
+            section: &self.section.1,
+            words: StopWords::new(&self.lesson, self.solved.section(), &self.inputs),
+        };
         let grips = drawings.iter().map(|drawing| (format!("drawing-{}", drawing.name), handles.of(drawing)));
         let grips: Vec<_> = grips.filter(|(piece, handles)| self.grips.get(piece) != Some(handles)).collect();
         self.grips.extend(grips.iter().cloned());

@@ -6,6 +6,7 @@
 
 use crate::board::{Answer, Board, Refusal};
 use crate::practice::{Practice, Told};
+use crate::prospect::{LookAhead, Prospect};
 use crate::seen::Seen;
 use figure::scale::Sheet;
 use serde::{Deserialize, Serialize};
@@ -34,6 +35,8 @@ enum Order {
     Truth,
     /// Go through a drag, and stay as it is.
     Rehearse { turn: usize, seen: Option<Seen> },
+    /// Look ahead at the papers of this text; without one, go on with those of the text before.
+    Ahead { text: Option<String> },
     /// Make the practice paper of a number.
     Practise { number: u32 },
     /// Look at the answer to a part; `typed` has what stands at all of them, in the order of the paper.
@@ -48,11 +51,13 @@ enum Reply {
     Done(Box<Answer>),
     Refused(Refusal),
     Practice(Told),
+    Ahead(Prospect),
 }
 
 thread_local! {
     static BOARD: RefCell<Option<Board>> = const { RefCell::new(None) };
     static PRACTICE: RefCell<Option<Practice>> = const { RefCell::new(None) };
+    static AHEAD: RefCell<Option<LookAhead>> = const { RefCell::new(None) };
     static LETTER: RefCell<Vec<u8>> = const { RefCell::new(Vec::new()) };
 }
 
@@ -92,6 +97,7 @@ fn carry_out(order: &[u8]) -> Reply {
     };
     match order {
         Order::Practise { .. } | Order::Check { .. } | Order::Hint { .. } => practised(order),
+        Order::Ahead { text } => Reply::Ahead(looked_ahead(text.as_deref())),
         other => shown(other),
     }
 }
@@ -150,6 +156,24 @@ fn practised(order: Order) -> Reply {
             _ => None,
         };
         told.map_or_else(|| refused("there is no such part to practise".to_owned()), Reply::Practice)
+    })
+}
+
+/// What is known of the papers.
+fn looked_ahead(text: Option<&str>) -> Prospect {
+    AHEAD.with_borrow_mut(|ahead| {
+        if let Some(text) = text {
+            match LookAhead::new(text) {
+                Ok(new) => *ahead = Some(new),
+                Err(why) => {
+                    *ahead = None;
+                    return Prospect { why, more: false };
+                }
+            }
+            return Prospect { why: String::new(), more: true };
+        }
+        let further = ahead.as_mut().map(LookAhead::further);
+        further.unwrap_or(Prospect { why: String::new(), more: false })
     })
 }
 

@@ -6,6 +6,7 @@
 
 use crate::fields::label;
 use crate::section_keys::SectionKeys;
+use crate::stop_words::StopWords;
 use figure::drawing::Drawing;
 use figure::grip::{Axis, Grip, PartSide, Subject};
 use lesson::edit::Input;
@@ -21,6 +22,9 @@ use workings::unit::Unit;
 
 /// How near, in px of the drawing, a handle must come to a stop to rest there.
 const REACH: f64 = 7.0;
+
+/// A value this near to a stop, in steps of the handle, is at it: both come from the same decimals.
+const AT_REST: f64 = 1e-6;
 
 /// A value at which a handle comes to rest.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -74,12 +78,13 @@ pub struct Handle {
 
 impl Handle {
     /// How the file may state a value of this handle, the best wording first. With `snap` a stop within reach is
-    /// taken; otherwise the value is rounded to the step, or to a tenth of it without `snap`.
+    /// taken, without it one that is the very value; otherwise the value is rounded to the step, or to a tenth of it without
+    /// `snap`.
     pub fn wordings(&self, value: f64, snap: bool) -> Vec<String> {
         let value = value.clamp(self.low, self.high);
-        let reach = REACH * self.per_px.abs();
+        let reach = if snap { REACH * self.per_px.abs() } else { AT_REST * self.step };
         let distance = |stop: &&Stop| (stop.value - value).abs();
-        let near = self.snaps.iter().filter(|stop| snap && distance(stop) <= reach);
+        let near = self.snaps.iter().filter(|stop| distance(stop) <= reach);
         match near.min_by(|a, b| distance(a).total_cmp(&distance(b))) {
             Some(stop) => {
                 stop.words.iter().cloned().chain([written(stop.value, STOP_DIGITS, &self.unit)]).collect()
@@ -106,6 +111,7 @@ pub(crate) struct Handles<'a> {
     pub(crate) lesson: &'a Lesson,
     pub(crate) inputs: &'a [Input],
     pub(crate) section: &'a SectionKeys,
+    pub(crate) words: StopWords<'a>,
 }
 
 impl Handles<'_> {
@@ -137,11 +143,11 @@ impl Handles<'_> {
             .map(|snap| Stop {
                 value: stated(snap.value),
                 name: snap.name.clone(),
-                words: self.place_words(grip.subject, &snap.name),
+                words: self.words.of(grip.subject, &meant.path, snap),
             })
             .collect();
         snaps.sort_by(|a, b| a.value.total_cmp(&b.value));
-        let near = |stop: &&Stop| (stop.value - value).abs() <= 1e-6 * step;
+        let near = |stop: &&Stop| (stop.value - value).abs() <= AT_REST * step;
         let snapped = snaps.iter().find(near).map_or_else(String::new, |stop| stop.name.clone());
         let shown = style.given_text(Quantity::new(value, meant.dimension), meant.role);
         let owner = self.input(&meant.path).map(|input| input.owner.as_str());
@@ -222,29 +228,22 @@ impl Handles<'_> {
         let slope = if self.input(&path)?.reversed { -1.0 } else { 1.0 };
         Some(Meant { path, base: 0.0, slope, role, dimension })
     }
-
-    /// The name of a place as the file may state it, where it may.
-    fn place_words(&self, subject: Subject, name: &str) -> Option<String> {
-        let known =
-            name == "neutral axis" || self.lesson.problem.joints.iter().any(|joint| joint.name == name);
-        (subject == Subject::Cut && known).then(|| name.to_owned())
-    }
 }
 
 /// The named value that a path of the file means as a whole (`force = "P"`): what changes there changes under
-/// `[values]`, so that all that uses it follows. A place on the beam is the exception where its name serves elsewhere
-/// too: a support at `L` is moved, and the beam of that length stays.
+/// `[values]`, so that all that uses it follows. A place along the beam is the exception where its name serves elsewhere
+/// too: a support at `L` is moved, and the beam of that length stays. A slice goes with what it was taken at.
 pub(crate) fn named_at<'a>(lesson: &'a Lesson, inputs: &[Input], path: &str) -> Option<&'a NamedValue> {
     let word = written_at(inputs, path).filter(|_| !path.starts_with("values."))?;
     let named = lesson.values.iter().find(|named| named.name == word.trim())?;
-    let is_place =
-        path.starts_with("beam.") && named.quantity.dimension == Dimension::LENGTH && path != "beam.length";
+    let along = path == "slice.at" || (path.starts_with("beam.") && path != "beam.length");
+    let is_place = along && named.quantity.dimension == Dimension::LENGTH;
     let uses = |input: &Input| {
         let parsed = reading::parse(&input.written);
         parsed.is_ok_and(|parsed| parsed.names().iter().any(|(name, _)| *name == named.name))
     };
-    let alone = || inputs.iter().filter(|input| uses(input)).count() == 1;
-    (!is_place || alone()).then_some(named)
+    let mut others = inputs.iter().filter(|input| input.path != path && input.path != "slice.at");
+    (!is_place || !others.any(uses)).then_some(named)
 }
 
 /// What the file says at a path.

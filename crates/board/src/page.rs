@@ -17,9 +17,10 @@ use std::collections::BTreeMap;
 use std::fmt::Write as _;
 
 /// The script of the page, one file a matter; together they are one script.
-const SCRIPTS: [&str; 19] = [
+const SCRIPTS: [&str; 20] = [
     include_str!("../ui/engine.js"),
     include_str!("../ui/board.js"),
+    include_str!("../ui/ahead.js"),
     include_str!("../ui/fit.js"),
     include_str!("../ui/keep.js"),
     include_str!("../ui/sync.js"),
@@ -167,7 +168,9 @@ fn bar(served: bool) -> String {
          <button type=\"button\" id=\"keep\">Save this page</button>\n\
          <button type=\"button\" id=\"link\">Copy a link</button>\n\
          <button type=\"button\" id=\"print\">Print</button>\n</div>\n\
-         <p id=\"message\" hidden></p>\n</header>"
+         <p id=\"message\" hidden></p>\n<div id=\"caution\" hidden>\n<p></p>\n\
+         <button type=\"button\" id=\"caution-undo\">Undo the last step</button>\n\
+         <button type=\"button\" id=\"caution-leave\">Leave it so</button>\n</div>\n</header>"
     )
 }
 

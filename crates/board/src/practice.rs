@@ -3,6 +3,7 @@
 //! Answers are read and judged by the same crates that read and judge those of an exam; what is said of them is what the feedback
 //! on a marked paper says.
 
+use crate::prospect::papers_of;
 use assessment::issue::practice_paper;
 use assessment::mark::{Marker, Units};
 use assessment::set::{Ask, Part, SetPaper};
@@ -11,7 +12,6 @@ use document::feedback::{Sheet, checked};
 use document::html::{escaped, fragment, fragment_with_drawings};
 use document::paper::{hints, part_title, place_to_answer, question, what_is_given};
 use exchange::answers::{Answer, AskedOn, Habit, Mark, PaperAsked, typed};
-use lesson::papers::Papers;
 use serde::Serialize;
 use std::fmt::Write as _;
 use workings::style::DecimalMark;
@@ -47,9 +47,7 @@ impl Practice {
     /// # Errors
     /// Why there is none, in a sentence.
     pub fn new(text: &str, number: u32) -> Result<Self, String> {
-        let papers = Papers::read(text, "the lesson").map_err(|findings| {
-            findings.into_iter().next().map(|finding| finding.headline).unwrap_or_default()
-        })?;
+        let papers = papers_of(text)?;
         let set = practice_paper(&papers, number).map_err(|why| why.to_string())?;
         let title = match Space::of(papers.lesson()).size().count {
             1 => "The questions of this lesson".to_owned(),

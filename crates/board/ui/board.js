@@ -19,6 +19,7 @@ function makeBoard(ask, kept) {
   const inBlocks = new WeakMap();
   let inputs = new Map();
   let saying = 0;
+  let pending = "";
   let touching = 0;
   /** Whether something is being moved, and the sheets of the drawings by their ids: as drawn, and as they are shown. */
   let moving = false;
@@ -40,10 +41,14 @@ function makeBoard(ask, kept) {
     /** The text at rest: what undo goes back to while something is dragged. */
     rest: kept.text,
 
-    /** Tells the user something, once, politely. */
-    say(words) {
+    /** Tells the user something, once, politely; `too`: after what is about to be said, not in its place. */
+    say(words, too = false) {
       clearTimeout(saying);
-      saying = setTimeout(() => { byId("said").textContent = words; }, 250);
+      pending = too && pending ? `${pending}. ${words}` : words;
+      saying = setTimeout(() => {
+        byId("said").textContent = pending;
+        pending = "";
+      }, 250);
     },
     /** Shows a message that stays until the next good change; one with places of the file in lines of even width. */
     tell(words, places = false) {
@@ -387,7 +392,10 @@ function tools(board) {
     if (key === "y" || (key === "z" && event.shiftKey)) { board.redo(); event.preventDefault(); }
   });
   const stem = () => board.kept.name.replace(/\.toml$/, "") || "lesson";
-  if (!board.kept.served) on("save", () => give(`${stem()}.toml`, "application/toml", board.rest));
+  if (!board.kept.served) on("save", () => {
+    give(`${stem()}.toml`, "application/toml", board.rest);
+    board.saved("");
+  });
   on("keep", () => give(`${stem()}.html`, "text/html", savedPage(board)));
   on("link", async () => {
     const link = location.href.replace(/#.*/, "") + "#lesson=" + await packed(board.rest);

@@ -43,6 +43,7 @@ function rehearse(board, ask) {
   practice(board, ask);
   fitToWindow(board);
   keepThroughReload(board);
+  lookAhead(board, ask);
   if (made.served) keepInStep(board);
   window.board = board;
   document.documentElement.dataset.ready = String(Math.round(performance.now() - began));

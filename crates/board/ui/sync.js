@@ -113,7 +113,7 @@ function keepInStep(board) {
       board.made = base = text;
       board.touched();
       dismiss();
-      board.say("Saved.");
+      board.saved("Saved.");
     } else if (answer.status === 412) {
       const status = await look();
       // The file has become what the board comes from once more: then nothing stands against saving.

@@ -2,8 +2,9 @@
 
 use crate::papers::Draw;
 use crate::question::Question;
+use crate::reading::vary;
 use crate::requirement::Requirement;
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::ops::Range;
 use workings::mistake::Mistake;
 use workings::problem::Problem;
@@ -38,6 +39,13 @@ pub struct Lesson {
     pub only: Option<Vec<Draw>>,
     /// What the numbers of every paper must meet, in the order of the file.
     pub requirements: Vec<Requirement>,
+}
+
+impl Lesson {
+    /// The names of the values that change from paper to paper: those that vary, and those that are made from them.
+    pub fn moving(&self) -> BTreeSet<String> {
+        vary::moving(self.vary.iter().map(|variation| variation.name.as_str()), &self.values)
+    }
 }
 
 /// Whose lesson it is: plain text throughout, never markup.

@@ -8,11 +8,13 @@ mod class;
 mod forms;
 mod look;
 mod practice;
+mod prospect;
 mod thrown_out;
 
 pub use forms::{FORMS, form_name};
 pub use look::{Against, Looked};
 pub use practice::{NoPractice, practice_paper};
+pub use prospect::{Outlook, Prospect};
 pub use thrown_out::{ThrownOut, Why};
 
 use crate::cores;

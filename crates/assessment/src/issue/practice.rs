@@ -8,7 +8,7 @@ use crate::fair::verdict;
 use crate::secret::{PracticeSecret, draw};
 use crate::set::SetPaper;
 use crate::space::Space;
-use lesson::papers::Papers;
+use lesson::papers::{Draw, Papers};
 use std::fmt;
 
 /// What draws every practice paper; it lies open on every page.
@@ -48,16 +48,12 @@ pub fn practice_paper(papers: &Papers, number: u32) -> Result<SetPaper, NoPracti
     if lesson.questions.is_empty() {
         return Err(NoPractice::NoQuestions);
     }
-    let nothing = |why: &dyn fmt::Display| NoPractice::NothingFits(why.to_string());
-    let secret = PracticeSecret::new(OPEN).map_err(|short| nothing(&short))?;
     let asked = super::asked(lesson);
     let space = Space::of(lesson);
     let attempts = if space.size().count == 1 { 1 } else { DRAWS };
     let (mut second_best, mut against) = (Vec::new(), "nothing is left to choose from".to_owned());
     for attempt in 0..attempts {
-        let Some(drawn) = draw(&secret, &lesson.about.title, &number.to_string(), attempt, &space) else {
-            break;
-        };
+        let Some(drawn) = practice_draw(papers, number, attempt, &space) else { break };
         let Read { looked, sound } = read(papers, &asked, &drawn);
         let (Some(paper), Some((lesson, solved))) = (looked.paper, sound) else {
             against = looked.against.first().map(ToString::to_string).unwrap_or_default();
@@ -74,4 +70,10 @@ pub fn practice_paper(papers: &Papers, number: u32) -> Result<SetPaper, NoPracti
         }
     }
     second_best.into_iter().next().ok_or(NoPractice::NothingFits(against))
+}
+
+/// A draw of the practice paper of a number; the first attempt is 0. `None` where the space is empty.
+pub(super) fn practice_draw(papers: &Papers, number: u32, attempt: u64, space: &Space) -> Option<Draw> {
+    let secret = PracticeSecret::new(OPEN).ok()?;
+    draw(&secret, &papers.lesson().about.title, &number.to_string(), attempt, space)
 }

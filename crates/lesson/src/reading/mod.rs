@@ -26,7 +26,7 @@ mod section_shape;
 mod syntax;
 mod values;
 mod variants;
-mod vary;
+pub(crate) mod vary;
 pub(crate) mod words;
 
 use crate::edit::{self, Input};
@@ -134,7 +134,7 @@ fn stated(raw: &toml::de::DeTable<'_>, source: &Source, report: &mut Report) -> 
 
     let style = notation::read(&lesson, report);
     let about = lecture::about(&lesson, report);
-    let moving = vary::moving(&lesson, &values);
+    let moving = vary::moving(vary::varied(&lesson), &values);
     let mut variations = vary::of_values(&lesson, &values, &moving, &known, report);
     variations.extend(variants::read(&lesson, &variations, report));
     let only = only::read(&lesson, &variations, &known, report);

@@ -203,10 +203,14 @@ impl Decimal {
     }
 }
 
-/// The named values that vary, and those that are made from them.
-pub(super) fn moving(lesson: &Table, values: &[NamedValue]) -> BTreeSet<String> {
-    let mut moving: BTreeSet<String> =
-        lesson.table("vary").into_iter().flat_map(Table::iter).map(|(name, _)| name.to_owned()).collect();
+/// The names that stand under `[vary]`.
+pub(super) fn varied(lesson: &Table) -> impl Iterator<Item = &str> {
+    lesson.table("vary").into_iter().flat_map(Table::iter).map(|(name, _)| name)
+}
+
+/// These names, and those of the values that are made from them.
+pub(crate) fn moving<'a>(varied: impl Iterator<Item = &'a str>, values: &[NamedValue]) -> BTreeSet<String> {
+    let mut moving: BTreeSet<String> = varied.map(str::to_owned).collect();
     loop {
         let before = moving.len();
         for value in values {
@@ -221,7 +225,7 @@ pub(super) fn moving(lesson: &Table, values: &[NamedValue]) -> BTreeSet<String> 
 }
 
 /// The first name of these that a text uses.
-pub(super) fn uses(text: &str, names: &BTreeSet<String>) -> Option<String> {
+pub(crate) fn uses(text: &str, names: &BTreeSet<String>) -> Option<String> {
     let parsed = workings::reading::parse(text).ok()?;
     parsed.names().into_iter().map(|(name, _)| name).find(|name| names.contains(*name)).map(str::to_owned)
 }
