@@ -77,6 +77,9 @@ pub(crate) struct Scene<'a> {
     pub cut_chords: Vec<Chord>,
     /// The box round the section.
     pub extent: Extent,
+    /// The closed cells of thin walls where there are several: each by its number, with its walls by their place among the middle
+    /// lines.
+    pub cells: Vec<(String, Vec<usize>)>,
     /// How values and symbols are written.
     pub writer: Writer<'a>,
 }
@@ -131,7 +134,10 @@ impl<'a> Scene<'a> {
             bending_on_cut: bending_on_cut(solved),
             load: givens.load,
         };
-        Some(Self::new(problem, section, values, style))
+        let cells = solved.cells().map_or(&[][..], |cells| &cells.cells);
+        let cells = cells.iter().filter(|cell| !cell.number.is_empty());
+        let cells = cells.map(|cell| (cell.number.clone(), cell.walls.clone())).collect();
+        Some(Self { cells, ..Self::new(problem, section, values, style) })
     }
 
     /// The scene of these values.
@@ -161,6 +167,7 @@ impl<'a> Scene<'a> {
             rest,
             cut_chords: Vec::new(),
             extent,
+            cells: Vec::new(),
             writer: Writer::new(style),
         };
         scene.cut_chords = scene.material_on_cut();

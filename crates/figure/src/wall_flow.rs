@@ -10,7 +10,7 @@ use crate::label::{Escape, Placer, Seat, Wish};
 use crate::legend::{Sample, legend};
 use crate::palette::{Ink, MEDIUM, Stroke};
 use crate::scene::Scene;
-use crate::text::Label;
+use crate::text::{Align, Label};
 use crate::wall_flow_words::describe;
 use mechanics::section::Point;
 use mechanics::thin_wall::{ShearFlow, ThinWalls};
@@ -37,6 +37,8 @@ const ON_THE_LINE: f64 = 0.02;
 const JOINT_GAP: f64 = 8.0;
 /// Distance of the dimension line of the shear centre below all else, px: labels stand between.
 const BELOW: f64 = 26.0;
+/// Into how many parts a cell is divided each way to find a place for its name.
+const NAME_STEPS: i32 = 16;
 /// Length of the arrow of the shear force, px.
 const FORCE: f64 = 46.0;
 
@@ -82,6 +84,9 @@ fn drawn(scene: &Scene, flowing: &Flowing) -> Drawing {
     }
     for wish in &wishes {
         placer.put(wish);
+    }
+    for (number, walls) in &scene.cells {
+        cell_name(scene, &frame, (number, walls), (flowing, &mut placer));
     }
     let mut marks = vec![
         Mark::group("section", "The section", section),
@@ -289,6 +294,40 @@ fn wish(scene: &Scene, side: &Side, part: f64, label: Label) -> Option<Wish> {
         &[Seat::Below, Seat::BelowRight, Seat::BelowLeft]
     };
     Some(Wish::new(label, tip).seats(seats, Escape::Any).size(scene.sheet.small).ink(Ink::Cut))
+}
+
+/// What a cell is called, within it: near its middle, above it first.
+fn cell_name(
+    scene: &Scene,
+    frame: &Frame,
+    (number, walls): (&str, &[usize]),
+    (flowing, placer): (&Flowing, &mut Placer),
+) {
+    let middles = walls.iter().filter_map(|&wall| flowing.walls.point(wall, 0.5));
+    let corners: Vec<Spot> = middles.map(|(point, _)| frame.at(point)).collect();
+    let inside = crate::geometry::Rect::around(&corners);
+    let label = Label::words(format!("cell {number}"));
+    let parts = |count: i32| (1..count).map(move |k| f64::from(k) / f64::from(count));
+    let mut spots: Vec<Spot> = parts(NAME_STEPS)
+        .flat_map(|down| parts(NAME_STEPS).map(move |right| (right, down)))
+        .map(|(right, down)| {
+            Spot::new(inside.left + right * inside.width(), inside.top + down * inside.height())
+        })
+        .collect();
+    let wanted = Spot::new(0.5 * (inside.left + inside.right), inside.top + 0.25 * inside.height());
+    let off = |spot: &Spot| (spot.x - wanted.x).abs() + (spot.y - wanted.y).abs();
+    spots.sort_by(|a, b| off(a).total_cmp(&off(b)));
+    let size = scene.sheet.small;
+    let free = spots.into_iter().find(|&spot| {
+        let rect = label.rect(spot, Align::Middle, size);
+        placer.is_free(rect) && inside.left < rect.left && rect.right < inside.right
+    });
+    match free {
+        Some(spot) => placer.put_at(&label, spot, Align::Middle, size, Ink::Line),
+        None => {
+            placer.put(&Wish::new(label, wanted).size(size));
+        }
+    }
 }
 
 /// The shear centre, its distance from the nearest web or from the centroid, and the shear force through it.

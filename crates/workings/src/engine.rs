@@ -3,6 +3,7 @@
 use crate::working::{HeightSide, Id};
 use mechanics::beam::{Beam, Curve, Freedom, Hold, Load, Redundant, Side};
 use mechanics::section::Section;
+use mechanics::thin_wall::flows_round_cells;
 use std::sync::Arc;
 
 /// What is nearer to a whole number than this part of it is that number: 60 mm, computed as 59.999999999, is not to be
@@ -43,6 +44,9 @@ pub enum Call {
         /// What is asked for.
         wanted: BeyondWanted,
     },
+    /// The flow round one of several cells, by its place; reads `∮ ds / t` round each cell, then between the cells of each pair, then
+    /// what is wanted of each cell.
+    FlowRoundCell(Arc<CellEquations>, usize),
     /// The width of a piece of the section at a height; reads the height.
     Width {
         /// The piece alone.
@@ -50,6 +54,17 @@ pub enum Call {
         /// On which side of the height.
         side: HeightSide,
     },
+}
+
+/// The conditions of several closed cells of thin walls: round each the sum of the flow over the thickness is what is wanted.
+#[derive(Clone, Debug, PartialEq)]
+pub struct CellEquations {
+    /// How many cells there are.
+    pub count: usize,
+    /// The cells that share a wall, two by two.
+    pub shared: Vec<(usize, usize)>,
+    /// How many times what is read for a cell is wanted of it.
+    pub times: f64,
 }
 
 /// What is asked for of a piece beyond a cut.
@@ -226,8 +241,33 @@ impl Call {
                     BeyondWanted::CentroidHeight => cut.centroid.y,
                 })
             }
+            Self::FlowRoundCell(equations, cell) => {
+                equations.flows(&read.collect::<Vec<_>>()).get(*cell).copied().unwrap_or(f64::NAN)
+            }
             Self::Width { piece, side } => piece.0.width(read.next().unwrap_or(f64::NAN), *side),
         }
+    }
+}
+
+impl CellEquations {
+    /// The flows round all cells; none where too few values are read.
+    fn flows(&self, read: &[f64]) -> Vec<f64> {
+        let own = self.count + self.shared.len();
+        if read.len() < own + self.count {
+            return Vec::new();
+        }
+        let mut flexibility = vec![vec![0.0; self.count]; self.count];
+        for (cell, &round) in read[..self.count].iter().enumerate() {
+            flexibility[cell][cell] = round;
+        }
+        for (&(one, other), &between) in self.shared.iter().zip(&read[self.count..]) {
+            flexibility[one][other] = between;
+            flexibility[other][one] = between;
+        }
+        flows_round_cells(
+            flexibility,
+            read[own..own + self.count].iter().map(|wanted| self.times * wanted).collect(),
+        )
     }
 }
 

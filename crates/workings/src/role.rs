@@ -64,6 +64,7 @@ pub enum Role {
     MeanShearStress,
     WallForce,
     WallLength,
+    CellTwist,
     ShearCentre,
     Torque,
     TorsionConstant,

@@ -2,8 +2,8 @@
 
 use crate::build::{self, Built, Chapters};
 pub use crate::build::{
-    AllowableWorkings, Approach, CellWorkings, Corner, KeyWorkings, LimitWorkings, RatioWorkings,
-    SliceWorkings, StraightCutWorkings, ZoneWorkings, skew_corners,
+    AllowableWorkings, Approach, CellCondition, CellWorkings, Corner, KeyWorkings, LimitWorkings, OneCell,
+    RatioWorkings, SliceWorkings, StraightCutWorkings, WallFlow, ZoneWorkings, skew_corners,
 };
 use crate::evaluate::{EvaluationError, Replacement};
 use crate::graph::Workings;
@@ -187,9 +187,20 @@ impl Solved {
         zones.filter(|(_, zones)| !zones.is_empty())
     }
 
-    /// How the flow round the closed cell of thin walls is found, by id; none where there is no such cell.
-    pub fn cell(&self) -> Option<&CellWorkings> {
-        self.built.chapters.walls.as_ref()?.cell.as_ref()
+    /// Each thin wall as it is gone, in the order of the middle lines; none where its flow is no working.
+    pub fn walls(&self) -> &[WallFlow] {
+        self.built.chapters.walls.as_ref().map_or(&[], |walls| &walls.walls)
+    }
+
+    /// How the flows round the closed cells of thin walls are found, by id; none where there is no such cell.
+    pub fn cells(&self) -> Option<&CellWorkings> {
+        self.built.chapters.walls.as_ref()?.cells.as_ref()
+    }
+
+    /// The torque of a load over the centroid of thin walls, and what it does, in order; none where it does not twist.
+    pub fn torsion(&self) -> &[Id] {
+        let centre = self.built.chapters.walls.as_ref().and_then(|walls| walls.centre.as_ref());
+        centre.map_or(&[], |centre| &centre.torsion)
     }
 
     /// The workings of each chapter by what they are.

@@ -246,7 +246,7 @@ impl UnitSystem {
             },
             Dimension::MOMENT => &units.moment,
             Dimension::FORCE_PER_LENGTH => match role {
-                Role::ShearFlow | Role::WeldStrength => &units.flow,
+                Role::ShearFlow | Role::CellTwist | Role::WeldStrength => &units.flow,
                 _ => &units.spread,
             },
             Dimension::STRESS if role == Role::ElasticModulus => &units.elastic_modulus,

@@ -1,16 +1,17 @@
 //! Thin walls: the shear flow along them, the force that each takes, and the shear centre.
 
-use super::author::{Author, share};
+use super::author::{Author, listed, share};
 use super::line;
 use crate::tree::{Alignment, Block, Inline, Table};
 use lesson::{Scene, When};
 use mechanics::balance::Residual;
 use mechanics::section::Point;
-use mechanics::thin_wall::{FlowBalance, ShearFlow, ThinWalls};
+use mechanics::thin_wall::{FlowBalance, ShearFlow, ThinWalls, Wall};
 use workings::dimension::Dimension;
+use workings::expression::Expression;
 use workings::quantity::Quantity;
 use workings::role::Role;
-use workings::solved::CellWorkings;
+use workings::solved::{CellWorkings, OneCell, WallFlow};
 use workings::working::{Chapter, Id};
 
 /// Forces, moments and distances below this part of their scale are zero: what is left of sums is 1e-13 of it.
@@ -71,10 +72,12 @@ impl Author<'_> {
              thickness (figure {number}). Where walls meet, as much flows in as flows out, like water in pipes."
         )]);
         if !of.walls.cells().is_empty() {
-            self.say(line![
+            let twists =
+                if of.walls.cells().len() == 1 { "the cell does not twist" } else { "no cell twists" };
+            self.say(line![format!(
                 "A closed cell has no free edge to begin from. One flow round each cell stays unknown, and it is found from \
-                 this: under a force through the shear centre the cell does not twist."
-            ]);
+                 this: under a force through the shear centre {twists}."
+            )]);
         }
         if of.walls.bends_askew() {
             self.say(line![
@@ -88,32 +91,33 @@ impl Author<'_> {
         self.figure("wall-flow", caption);
     }
 
-    /// The flow wall by wall in formulas; nothing where several cells are closed.
+    /// The flow wall by wall in formulas; nothing where they are left to the engine.
     fn steps_of_flow(&mut self) {
         let ids = |role: Role| -> Vec<Id> {
             let of_role =
                 self.workings().chapter(Chapter::Walls).filter(|(_, working)| working.symbol.role == role);
-            of_role.map(|(id, _)| id).collect()
+            of_role.map(|(id, _)| id).filter(|id| !self.solved.torsion().contains(id)).collect()
         };
         let (flows, forces) = (ids(Role::ShearFlow), ids(Role::WallForce));
         if flows.is_empty() {
             return;
         }
+        self.numbers_of_walls();
         if let Some(moment) = self.workings().id("second moment by middle lines") {
             let equation = self.workings().equation(moment);
             self.say(line![self.style.notation.in_its_words("The middle lines have the second moment")]);
             self.equation(&equation);
         }
-        match self.solved.cell() {
+        match self.solved.cells() {
             None => {
                 self.say(line!["From the free edges inwards, wall by wall:"]);
                 self.equations(&flows);
             }
-            Some(cell) => self.closed_cell(cell, &flows),
+            Some(cells) => self.closed_cells(cells, &flows),
         }
-        let forces: Vec<Id> = match self.solved.cell() {
+        let forces: Vec<Id> = match self.solved.cells() {
             None => forces,
-            Some(cell) => forces.into_iter().filter(|id| !cell.sums.contains(id)).collect(),
+            Some(cells) => forces.into_iter().filter(|id| !cells.sums.contains(id)).collect(),
         };
         let grows = if self.bends_askew() {
             "Bending is askew, so the stress changes along the level walls too, and along every wall whose distance from the \
@@ -130,29 +134,114 @@ impl Author<'_> {
         }
     }
 
-    /// A closed cell cut open, and closed again.
-    fn closed_cell(&mut self, cell: &CellWorkings, flows: &[Id]) {
-        let first = cell.open.first().copied().unwrap_or(cell.closing);
-        let branches: Vec<Id> = flows.iter().copied().filter(|id| *id < first).collect();
+    /// Which wall has which number in the formulas, and which way its flow counts.
+    fn numbers_of_walls(&mut self) {
+        let Some(walls) = self.solved.problem().thin_walls() else { return };
+        let length = |value: f64| Inline::Quantity(Quantity::new(value, Dimension::LENGTH), Role::Thickness);
+        let row = |(wall, of): (&Wall, &WallFlow)| {
+            vec![
+                line![wall.name.clone()],
+                line![of.number.clone()],
+                line![self.value(of.length)],
+                line![length(wall.thickness)],
+                line![of.way],
+            ]
+        };
+        let rows = walls.walls().iter().zip(self.solved.walls()).map(row).collect();
+        let caption = line![
+            "The walls by their numbers in the formulas, and the way along which each is gone: so its flow is positive."
+        ];
+        let header = ["Wall", "Number", "Length", "Thickness", "Way"].map(|head| line![head]).to_vec();
+        let alignment =
+            vec![Alignment::Left, Alignment::Right, Alignment::Right, Alignment::Right, Alignment::Left];
+        self.table(caption, header, alignment, rows);
+    }
+
+    /// Closed cells cut open, and closed again.
+    fn closed_cells(&mut self, cells: &CellWorkings, flows: &[Id]) {
+        let closings: Vec<Id> = cells.cells.iter().map(|cell| cell.closing).collect();
+        let first = cells.open.first().or(closings.first()).copied();
+        let branches: Vec<Id> = flows.iter().copied().filter(|id| Some(*id) < first).collect();
+        let alone = cells.cells.len() == 1;
         if !branches.is_empty() {
-            self.say(line!["The walls outside the cell first, from their free edges inwards:"]);
+            let outside = if alone { "the cell" } else { "the cells" };
+            self.say(line![format!("The walls outside {outside} first, from their free edges inwards:")]);
             self.equations(&branches);
         }
+        match cells.cells.as_slice() {
+            [only] => self.say(line![format!(
+                "Now cut the cell open at {}, in thought. There is a free edge again, and from there all goes counter-clockwise as in any open section:",
+                at_its_wall(&only.cut_at)
+            )]),
+            all => {
+                let of = |cell: &OneCell| {
+                    line![format!("cell {} at {} ({})", cell.number, at_its_wall(&cell.cut_at), cell.cut_wall)]
+                };
+                let mut words = line!["Now cut every cell open once, in thought: "];
+                words.extend(listed(all.iter().map(of).collect()));
+                words.push(". What is left has free edges and no closed way, and from the cuts all goes as in any open section:".into());
+                self.say(words);
+            }
+        }
+        self.equations(&cells.open);
+        let twists = if alone {
+            "the tube would twist, and both edges of the cut"
+        } else {
+            "the cells would twist, and both edges of each cut"
+        };
         self.say(line![format!(
-            "Now cut the cell open at {}, in thought. There is a free edge again, and from there all goes counter-clockwise as in any open section:",
-            cell.cut_at.replace(" end of ", " end of the ")
+            "So cut, {twists} would slide along each other. How much each wall has a part in that is its sum of the flow over its \
+             thickness:"
         )]);
-        self.equations(&cell.open);
-        self.say(line![
-            "So cut, the tube would twist, and both edges of the cut would slide along each other. How much each wall has a part in \
-             that is its sum of the flow over its thickness:"
-        ]);
-        self.equations(&cell.sums);
-        self.say(line!["One flow round the whole cell, the same in every wall, turns it back:"]);
-        self.equations(&[cell.closing]);
-        self.say(line!["Both together are the flow of the closed cell:"]);
-        let closed: Vec<Id> = flows.iter().copied().filter(|id| *id > cell.closing).collect();
+        self.equations(&cells.sums);
+        if alone {
+            self.say(line!["One flow round the whole cell, the same in every wall, turns it back:"]);
+            self.equations(&closings);
+            self.say(line!["Both together are the flow of the closed cell:"]);
+        } else {
+            self.conditions(cells);
+            self.say(line!["As many equations as flows; solved together they give:"]);
+            self.equations(&closings);
+            self.say(line![
+                "All together are the flow of the closed cells; in a wall between two cells both closing flows run, one with its way and \
+                 one against it:"
+            ]);
+        }
+        let closed: Vec<Id> = flows.iter().copied().filter(|id| Some(id) > closings.last()).collect();
         self.equations(&closed);
+    }
+
+    /// What says that none of several cells twists.
+    fn conditions(&mut self, cells: &CellWorkings) {
+        let conditions: Vec<_> = cells.cells.iter().filter_map(|cell| cell.condition).collect();
+        let open: Vec<Id> = conditions.iter().map(|of| of.open).collect();
+        self.say(line![
+            "Round each cell these add up, with a minus where the way of a wall runs clockwise round it:"
+        ]);
+        self.equations(&open);
+        self.say(line![
+            "One flow round each cell is to turn it back. But the wall between two cells belongs to both: the flow round the one passes it, \
+             and twists the other as well. A flow of one gives these sums, that in the wall between negative, for there the one cell's \
+             flow runs against the other's:"
+        ]);
+        let round = conditions.iter().map(|of| of.round).chain(cells.shared.iter().map(|(.., id)| *id));
+        self.equations(&round.collect::<Vec<_>>());
+        self.say(line!["No cell twists: that is one condition for each."]);
+        for (cell, of) in conditions.iter().enumerate() {
+            let flexibility = |other: usize| {
+                if other == cell {
+                    return Some(of.round);
+                }
+                let pair = (cell.min(other), cell.max(other));
+                cells.shared.iter().find(|(one, other, _)| (*one, *other) == pair).map(|(.., id)| *id)
+            };
+            let term = |(other, beside): (usize, &OneCell)| {
+                Some(Expression::from(flexibility(other)?) * beside.closing.into())
+            };
+            let terms = cells.cells.iter().enumerate().filter_map(term).chain([of.open.into()]).collect();
+            let sum = self.workings().in_symbols(&Expression::Sum(terms));
+            self.equation(&Expression::Equal(vec![sum, Expression::Number(0.0)]));
+        }
     }
 
     /// The shear centre in formulas, and what a load beside it does; nothing where it stands on the web.
@@ -171,26 +260,22 @@ impl Author<'_> {
         else {
             return;
         };
-        let names = [
-            "torque if the load stands over the centroid",
-            "area inside the middle lines of the cell",
-            "torsion constant, were the cell slit open",
-            "torsion constant",
-            "shear stress of that torque",
-        ];
-        let found: Vec<Id> = names.iter().filter_map(|name| of(name)).collect();
-        let closed = self.solved.cell().is_some();
-        let taken = if closed {
-            "The flow that takes it up runs round the cell and makes "
-        } else {
-            "Taken by the thin walls alone that is "
-        };
-        let ending = if closed {
-            " of the shear flow. Slit along one edge, the same walls would resist twisting by little more than their thickness: compare the two \
-             torsion constants."
-        } else {
-            " of the shear flow. Where the ends are held against warping the flanges help, and it is less; how much is beyond this \
-             lesson."
+        let (taken, ending) = match self.solved.cells().map_or(0, |cells| cells.cells.len()) {
+            0 => (
+                "Taken by the thin walls alone that is ",
+                " of the shear flow. Where the ends are held against warping the flanges help, and it is less; how much is beyond this \
+                 lesson.",
+            ),
+            1 => (
+                "The flow that takes it up runs round the cell and makes ",
+                " of the shear flow. Slit along one edge, the same walls would resist twisting by little more than their thickness: compare \
+                 the two torsion constants.",
+            ),
+            _ => (
+                "A flow round each cell takes it up, so that all cells twist alike, and makes ",
+                " of the shear flow. With every cell slit along an edge, the same walls would resist twisting by little more than their \
+                 thickness: compare the two torsion constants.",
+            ),
         };
         self.say(line![
             "Put the load over the centroid, as one would without thinking, and at the slice the beam is twisted by ",
@@ -203,7 +288,7 @@ impl Author<'_> {
                 .map_or("stress".into(), |id| self.value(id)),
             ending
         ]);
-        self.equations(&found);
+        self.equations(self.solved.torsion());
     }
 
     fn table_of_walls(&mut self, of: &Walls) {
@@ -236,13 +321,19 @@ impl Author<'_> {
         }
         let balance = of.flow.balance();
         let open = |residual: &Residual| share(residual.relative());
-        let FlowBalance { up, moment, .. } = &balance;
+        let FlowBalance { up, moment, cells, .. } = &balance;
         self.say(line![format!(
             "The upward parts add up to the shear force, to {} of it, and the level parts to nothing. The moment of all of it \
              is that of the shear force through the shear centre, to {} of its scale.",
             open(up),
             open(moment)
         )]);
+        let most = cells.iter().map(Residual::relative).reduce(f64::max);
+        if let Some(most) = most {
+            let round = if cells.len() == 1 { "the cell" } else { "each cell" };
+            let open = share(most);
+            self.say(line![format!("Round {round} the flow over the thickness sums up to nothing, to {open} of its scale: no twist.")]);
+        }
     }
 
     fn where_it_acts(&mut self, of: &Walls, at_wall: bool) {
@@ -280,4 +371,9 @@ impl Author<'_> {
             "."
         ]);
     }
+}
+
+/// `the lower end of back` as it is said in a sentence.
+fn at_its_wall(joint: &str) -> String {
+    joint.replace(" end of ", " end of the ")
 }

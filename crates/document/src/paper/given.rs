@@ -286,23 +286,35 @@ fn signs_in_walls(set: &SetPaper) -> Vec<Inline> {
         " pushes up; up, right and counter-clockwise are those of the section as it is drawn. "
     ];
     let asks = |role: Role| asked.iter().any(|working| working.symbol.role == role);
-    let round_the_cell = set.solved.cell().is_some();
+    let cells = set.solved.cells().map_or(0, |cells| cells.cells.len());
     let of_the_cell = |working: &&Working| working.name.contains("cut open");
-    if asks(Role::ShearFlow) || asked.iter().copied().any(|working| of_the_cell(&working)) {
-        words.push(match round_the_cell {
-            true => {
-                "Shear flow in the walls of the cell counts as positive counter-clockwise, in other walls on the way from the free edge \
-                 inwards. "
+    let untold = |working: &&Working| {
+        working.symbol.role == Role::ShearFlow && !working.sentence.contains("Positive ")
+    };
+    if cells > 1 {
+        if asked.iter().copied().any(|working| untold(&working)) {
+            words.push(
+                "Shear flow in the walls of no cell counts as positive on the way from the free edge inwards. ".into(),
+            );
+        }
+    } else if asks(Role::ShearFlow) || asked.iter().copied().any(|working| of_the_cell(&working)) {
+        words.push(
+            match cells {
+                0 => "Shear flow in the walls counts as positive on the way from the free edge inwards. ",
+                _ => {
+                    "Shear flow in the walls of the cell counts as positive counter-clockwise, in other walls on the way from the \
+                     free edge inwards. "
+                }
             }
-            false => "Shear flow in the walls counts as positive on the way from the free edge inwards. ",
-        }.into());
+            .into(),
+        );
     }
-    for force in &asked {
-        if let Some((_, sense)) =
-            force.sentence.split_once("Positive ").filter(|_| force.symbol.role == Role::WallForce)
-        {
-            let (force, sense) = (name(&force.name, set.solved.style()), sense.trim_end_matches('.'));
-            words.push(format!("The {force} counts as positive {sense}. ").into());
+    // Each by itself where no one way is that of all.
+    let by_itself = |of: &&&Working| of.symbol.role == Role::WallForce || cells > 1;
+    for of in asked.iter().filter(by_itself) {
+        if let Some((_, sense)) = of.sentence.split_once("Positive ") {
+            let (of, sense) = (name(&of.name, set.solved.style()), sense.trim_end_matches('.'));
+            words.push(format!("The {of} counts as positive {sense}. ").into());
         }
     }
     if asks(Role::Torque) {
@@ -313,7 +325,7 @@ fn signs_in_walls(set: &SetPaper) -> Vec<Inline> {
 
 /// Whether a value in a wall runs one way or the other.
 fn has_a_sense(working: &Working) -> bool {
-    matches!(working.symbol.role, Role::ShearFlow | Role::WallForce | Role::Torque)
+    matches!(working.symbol.role, Role::ShearFlow | Role::WallForce | Role::CellTwist | Role::Torque)
 }
 
 /// Whether a sign of V or M is asked for, or follows from it.

@@ -17,14 +17,19 @@ fn lesson_of(section: &str) -> Document {
     notes(&lesson, &solved, Paper::A4)
 }
 
-/// The chapter's paragraphs as one text, and its table.
-fn chapter(document: &Document) -> Option<(String, Table)> {
+/// What stands in the chapter.
+fn blocks_of_chapter(document: &Document) -> Option<impl Iterator<Item = &Block>> {
     let is_chapter = |block: &Block, title: Option<&str>| match block {
         Block::Heading { level: 1, text } => title.is_none_or(|title| plain(text, &document.style) == title),
         _ => false,
     };
     let start = document.body.iter().position(|block| is_chapter(block, Some("Shear flow in the walls")))?;
-    let blocks = document.body[start + 1..].iter().take_while(|block| !is_chapter(block, None));
+    Some(document.body[start + 1..].iter().take_while(move |block| !is_chapter(block, None)))
+}
+
+/// The chapter's paragraphs as one text, and its last table.
+fn chapter(document: &Document) -> Option<(String, Table)> {
+    let blocks = blocks_of_chapter(document)?;
     let (mut words, mut tables) = (String::new(), Vec::new());
     for block in blocks {
         match block {
@@ -76,4 +81,46 @@ fn closed_walls_are_told_apart_from_open_ones() {
     let (words, _) = chapter(&angle).expect("its walls are thin");
     assert!(words.contains("No axis of symmetry"), "{words}");
     assert!(chapter(&lesson_of("shape = \"rectangle\"\nwidth = \"80 mm\"\nheight = \"200 mm\"")).is_none());
+}
+
+/// Both cells are cut open, the conditions stand there, and what is left of them is told.
+#[test]
+fn two_cells_are_worked_out_in_words_and_equations() {
+    let document = lesson_of(
+        "parts = [\n\
+         { name = \"bottom\", width = \"308.5 mm\", height = \"3 mm\", left = \"0 mm\" },\n\
+         { name = \"left web\", width = \"5 mm\", height = \"297 mm\", left = \"0 mm\", on = \"bottom\" },\n\
+         { name = \"middle web\", width = \"5 mm\", height = \"297 mm\", left = \"180 mm\", on = \"bottom\" },\n\
+         { name = \"right web\", width = \"12 mm\", height = \"297 mm\", left = \"296.5 mm\", on = \"bottom\" },\n\
+         { name = \"top\", width = \"308.5 mm\", height = \"3 mm\", left = \"0 mm\", on = \"left web\" }]",
+    );
+    let (words, _) = chapter(&document).expect("its walls are thin");
+    for said in [
+        "no cell twists",
+        "cell I at the lower end of the left web (bottom, left) and cell II at the lower end of the middle web (bottom, right)",
+        "one condition for each",
+        "13.68 mm to the right of that middle line",
+        "Round each cell the flow over the thickness sums up to nothing",
+        "With every cell slit along an edge",
+    ] {
+        assert!(words.contains(said), "{said}: {words}");
+    }
+    let tables = document.body.iter().filter_map(|block| match block {
+        Block::Table(table) => Some(table),
+        _ => None,
+    });
+    let ways: Vec<String> = tables
+        .filter(|table| plain(&table.caption, &document.style).starts_with("The walls by their numbers"))
+        .flat_map(|table| table.rows.iter().filter_map(|row| row.last()))
+        .map(|way| plain(way, &document.style))
+        .collect();
+    assert_eq!(ways, ["to the right", "to the right", "down", "up", "up", "to the left", "to the left"]);
+    let equations =
+        blocks_of_chapter(&document).expect("its walls are thin").filter_map(|block| match block {
+            Block::Equation(equation) => Some(format!("{equation:?}")),
+            _ => None,
+        });
+    let of_sums: Vec<String> = equations.filter(|text| text.contains("CellTwist")).collect();
+    // Two sums cut open, three coefficients, two conditions, two closing flows, two flows of the torque.
+    assert_eq!(of_sums.len(), 11);
 }

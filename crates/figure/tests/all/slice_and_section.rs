@@ -270,3 +270,19 @@ fn the_flow_in_thin_walls_runs_as_the_shear_force() {
     }
     assert_eq!(drawn, ["channel", "angle", "rolled", "zed", "thin-tube", "two-cells"]);
 }
+
+/// Each of several cells has its number within it, on no line; a section with one cell has none.
+#[test]
+fn the_cells_of_a_box_have_their_numbers() {
+    for case in cases() {
+        let drawings = figure::section_drawings(&solved(&case, case.cuts[0], Bending::SagRising));
+        let Some(drawing) = drawings.into_iter().find(|drawing| drawing.name == "wall-flow") else {
+            continue;
+        };
+        let labels = drawing.labels();
+        let names: Vec<&str> =
+            labels.iter().map(|label| label.text.as_str()).filter(|text| text.starts_with("cell ")).collect();
+        let wanted: &[&str] = if case.name == "two-cells" { &["cell I", "cell II"] } else { &[] };
+        assert_eq!(names, wanted, "{}", case.name);
+    }
+}

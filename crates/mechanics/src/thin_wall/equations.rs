@@ -1,8 +1,12 @@
 //! A handful of linear equations, one for each cell.
 
-/// Solves `a x = b` by elimination with the largest pivot of each column; the matrix is that of the cells, symmetric and
-/// positive definite.
-pub(super) fn solve(mut a: Vec<Vec<f64>>, mut b: Vec<f64>) -> Vec<f64> {
+/// The flows round several closed cells, from the flexibility `a` of each cell with each, `∮ ds/t`, and what the sum of the flow
+/// over the thickness round each cell is to be, `b`: solves `a x = b` by elimination with the largest pivot of each column. In the
+/// unit of `b`, as the flexibilities have none.
+///
+/// The matrix is that of the cells, symmetric and positive definite, with as many rows and columns as `b` has entries; of another
+/// no sound flows come out.
+pub fn flows_round_cells(mut a: Vec<Vec<f64>>, mut b: Vec<f64>) -> Vec<f64> {
     let count = b.len();
     for column in 0..count {
         let largest = (column..count).max_by(|&i, &j| a[i][column].abs().total_cmp(&a[j][column].abs()));

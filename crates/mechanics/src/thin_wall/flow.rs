@@ -1,7 +1,7 @@
 //! The shear flow under a shear force through the shear centre, and where that centre is.
 
 use super::ThinWalls;
-use super::equations::solve;
+use super::equations::flows_round_cells;
 use super::line::Linear;
 use super::torsion::{arm, cross};
 use crate::balance::Residual;
@@ -109,7 +109,7 @@ impl ShearFlow<'_> {
     fn close_cells(&mut self) {
         let cells = &self.section.cells;
         let twists = (0..cells.len()).map(|cell| -self.twist(cell)).collect();
-        let flows = solve(self.section.cell_flexibility(), twists);
+        let flows = flows_round_cells(self.section.cell_flexibility(), twists);
         for (cell, flow) in cells.iter().zip(flows) {
             for (wall, sense) in &cell.walls {
                 self.begin[*wall] += sense * flow;

@@ -23,6 +23,7 @@ mod plate;
 mod torsion;
 mod wall;
 
+pub use equations::flows_round_cells;
 pub use fault::ThinWallFault;
 pub use flow::{FlowBalance, LargestFlow, ShearFlow};
 pub use named::BoxWalls;

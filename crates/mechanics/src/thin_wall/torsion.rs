@@ -1,7 +1,7 @@
 //! The torsion constant, and what the cells share.
 
 use super::ThinWalls;
-use super::equations::solve;
+use super::equations::flows_round_cells;
 use crate::section::Point;
 
 impl ThinWalls {
@@ -27,7 +27,7 @@ impl ThinWalls {
     /// Timoshenko & Goodier, *Theory of Elasticity*, on thin tubes.
     pub fn torsion_constant(&self) -> f64 {
         let areas: Vec<f64> = (0..self.cells.len()).map(|cell| self.enclosed_area(cell)).collect();
-        let flows = solve(self.cell_flexibility(), areas.iter().map(|area| 2.0 * area).collect());
+        let flows = flows_round_cells(self.cell_flexibility(), areas.iter().map(|area| 2.0 * area).collect());
         let closed: f64 = areas.iter().zip(&flows).map(|(area, flow)| 2.0 * area * flow).sum();
         let open: f64 = (0..self.walls.len())
             .filter(|wall| !self.is_in_cell(*wall))

@@ -1,5 +1,6 @@
 //! The workings of thin walls against the engine.
 
+use super::CellWorkings;
 use super::check::Check;
 use crate::problem::Problem;
 use mechanics::section::Section;
@@ -30,6 +31,7 @@ impl Check<'_> {
             self.compare(working(of.force), sense * flow.wall_force(wall), force);
         }
         self.named("upward sum of the forces in the walls", shear, force);
+        self.no_twist(walls.cells.as_ref());
         if let Some(most) = flow.largest() {
             let thinnest = lines.walls().iter().map(|wall| wall.thickness).fold(f64::INFINITY, f64::min);
             self.compare(working(walls.largest_stress), most.stress, scale / thinnest);
@@ -40,5 +42,28 @@ impl Check<'_> {
         let distance = self.value(centre.distance);
         self.named("distance of the shear centre by the closed formula", distance, size);
         self.named("torsion constant", lines.torsion_constant(), lines.torsion_constant());
+    }
+
+    /// The condition of each of several cells, with the flows found.
+    fn no_twist(&mut self, cells: Option<&CellWorkings>) {
+        let Some(all) = cells else { return };
+        for (cell, of) in all.cells.iter().enumerate() {
+            let Some(condition) = of.condition else { continue };
+            let own = self.value(condition.round) * self.value(of.closing);
+            let (mut sum, mut scale) = (own + self.value(condition.open), own.abs());
+            for &(one, other, between) in
+                all.shared.iter().filter(|(one, other, _)| *one == cell || *other == cell)
+            {
+                let beside = if one == cell { other } else { one };
+                let of_neighbour = self.value(between) * self.value(all.cells[beside].closing);
+                sum += of_neighbour;
+                scale = scale.max(of_neighbour.abs());
+            }
+            self.residual(
+                &format!("condition of no twist of cell {}", of.number),
+                sum,
+                scale.max(self.value(condition.open).abs()),
+            );
+        }
     }
 }

@@ -31,11 +31,15 @@ mod skew;
 mod skew_stress;
 mod slice;
 mod straight_cuts;
+mod two_equations;
 mod virtual_work;
-mod wall_cell;
+mod wall_cells;
 mod wall_centre;
+mod wall_closing;
 mod wall_flow;
 mod wall_lines;
+mod wall_torsion;
+mod wall_ways;
 mod walls;
 mod zones;
 
@@ -64,9 +68,9 @@ use shear::ShearWorkings;
 pub(crate) use skew::SkewWorkings;
 use slice::SliceParts;
 use virtual_work::MovementCheck;
-pub use walls::CellWorkings;
 use walls::WallWorkings;
-pub(crate) use walls::{CentreWorkings, WallFlow};
+pub use walls::{CellCondition, CellWorkings, OneCell, WallFlow};
+pub(crate) use walls::{CellWall, CentreWorkings};
 
 pub(crate) use beam_givens::{HoldGiven, LoadGiven, LoadKind, SupportGiven};
 pub(crate) use builder::{SAME_STATION, zero};
@@ -117,7 +121,7 @@ pub(crate) struct Chapters {
     pub(crate) allowables: Option<AllowableWorkings>,
     /// Where the level axis is no principal axis.
     pub(crate) skew: Option<SkewWorkings>,
-    /// Where the walls are thin, open or with one closed cell.
+    /// Where the walls are thin, open or with closed cells.
     pub(crate) walls: Option<WallWorkings>,
 }
 

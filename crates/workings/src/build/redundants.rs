@@ -7,6 +7,7 @@ use super::balance::Reactions;
 use super::beam_givens::{BeamGivens, HoldGiven, LoadKind};
 use super::builder::{Builder, Entry};
 use super::released::unit_dimension;
+use super::two_equations::solved_by_determinants;
 use crate::engine::{BeamQuestion, Call, Field};
 use crate::evaluate::EvaluationError;
 use crate::expression::Expression;
@@ -60,7 +61,7 @@ impl Builder<'_> {
                 _ => under_unit.into(),
             });
         }
-        for (redundant, formula) in redundants.iter().zip(compatibility(&to_undo, &flexibilities)) {
+        for (redundant, formula) in redundants.iter().zip(solved_by_determinants(&to_undo, &flexibilities)) {
             let exact = exact_reaction(solution, redundant);
             let scale = solution.reactions().iter().fold(0.0, |most: f64, reaction| {
                 most.max(match redundant.against {
@@ -167,38 +168,6 @@ impl Builder<'_> {
             }
         }
         fields.into_iter().unzip()
-    }
-}
-
-/// The equations "movement under the loads + unit movements times redundants = imposed movement", one or two of
-/// them, solved.
-fn compatibility(to_undo: &[Expression], flexibilities: &[Expression]) -> Vec<Expression> {
-    match (to_undo, flexibilities) {
-        ([right], [unit]) => vec![right.clone() / unit.clone()],
-        ([first, second], [a, b, c, d]) => {
-            let below = a.clone() * d.clone() - b.clone() * c.clone();
-            vec![
-                less(product(first, d), product(second, b)) / below.clone(),
-                less(product(second, a), product(first, c)) / below,
-            ]
-        }
-        _ => Vec::new(),
-    }
-}
-
-/// A difference; of two negative terms the one that turns positive stands first.
-fn less(one: Expression, other: Expression) -> Expression {
-    match (one, other) {
-        (one @ Expression::Negative(_), Expression::Negative(other)) => *other + one,
-        (one, other) => one - other,
-    }
-}
-
-/// A product with its sign before it.
-fn product(one: &Expression, other: &Expression) -> Expression {
-    match one {
-        Expression::Negative(one) => -(other.clone() * one.as_ref().clone()),
-        one => other.clone() * one.clone(),
     }
 }
 

@@ -1,8 +1,8 @@
-//! The shear centre of thin walls, and what a load beside it does.
+//! The shear centre of thin walls.
 
 use super::across::AcrossWorkings;
 use super::builder::{Builder, Entry};
-use super::walls::{CHAPTER, CentreWorkings, NOTHING, Strip, Strips, WallFlow};
+use super::walls::{CHAPTER, CellWorkings, CentreWorkings, NOTHING, Strip, Strips, WallFlow};
 use crate::evaluate::EvaluationError;
 use crate::expression::Expression;
 use crate::role::Role;
@@ -17,6 +17,7 @@ impl Builder<'_> {
         walls: &ThinWalls,
         strips: &Strips,
         (flows, shear, across): (&[WallFlow], Id, &AcrossWorkings),
+        cells: Option<&CellWorkings>,
     ) -> Result<Option<CentreWorkings>, EvaluationError> {
         let centre = walls.shear_centre();
         let size: f64 = (0..walls.walls().len()).map(|k| walls.length(k)).sum();
@@ -74,14 +75,14 @@ impl Builder<'_> {
             web_place.clone() - distance.into()
         };
         let place = self.formula(entry, place)?;
-        let torque = self.torsion(walls, strips, (shear, place, across.centroid))?;
+        let torsion = self.torsion(walls, strips, (shear, place, across.centroid), cells)?;
         Ok(Some(CentreWorkings {
             distance,
             web: web_place,
             to_the_right,
             place,
             centroid: across.centroid,
-            torque,
+            torsion,
             moments,
             moment,
         }))
@@ -118,105 +119,4 @@ impl Builder<'_> {
         self.formula(entry, above / below)?;
         Ok(())
     }
-
-    /// What the same shear force does over the centroid: it twists.
-    fn torsion(
-        &mut self,
-        walls: &ThinWalls,
-        strips: &Strips,
-        (shear, place, centroid): (Id, Id, Id),
-    ) -> Result<Id, EvaluationError> {
-        let entry =
-            Entry::new(CHAPTER, Role::Torque, "load", "torque if the load stands over the centroid").says(
-                "A load over the centroid misses the shear centre. Moved there it leaves a couple behind, and that twists the beam.",
-            );
-        let arm = Expression::from(centroid) - place.into();
-        let torque = self.formula(entry, Expression::from(shear) * arm)?;
-        match strips.cell.as_slice() {
-            [] => self.twist_of_open(walls, strips, torque)?,
-            cell => self.twist_of_closed(walls, strips, (cell, torque))?,
-        }
-        Ok(torque)
-    }
-
-    fn twist_of_open(
-        &mut self,
-        walls: &ThinWalls,
-        strips: &Strips,
-        torque: Id,
-    ) -> Result<(), EvaluationError> {
-        let entry = Entry::new(CHAPTER, Role::TorsionConstant, "", "torsion constant")
-            .says("An open section resists twisting by its walls alone, each with a third of its thickness cubed times its length.");
-        let constant = self.formula(entry, alone(strips.all.iter()))?;
-        let thickest = (0..strips.all.len())
-            .max_by(|&a, &b| walls.walls()[a].thickness.total_cmp(&walls.walls()[b].thickness));
-        if let Some(thickest) = thickest {
-            let entry = Entry::new(CHAPTER, Role::ShearStress, "torsion", "shear stress of that torque").says(
-                "On the faces of the thickest wall, were all of that torque taken by twisting alone. Compare it with the stress of the \
-                 shear flow.",
-            );
-            let stress = Expression::from(torque).size() * strips.all[thickest].thickness.clone();
-            self.formula(entry, stress / constant.into())?;
-        }
-        Ok(())
-    }
-
-    /// # Source
-    /// R. Bredt (1896): `T = 2 A q`, `J = 4 A² / ∮ ds / t`.
-    fn twist_of_closed(
-        &mut self,
-        walls: &ThinWalls,
-        strips: &Strips,
-        (cell, torque): (&[usize], Id),
-    ) -> Result<(), EvaluationError> {
-        let of_cell = || cell.iter().map(|&k| &strips.all[k]);
-        let entry = Entry::new(CHAPTER, Role::Area, "m", "area inside the middle lines of the cell")
-            .says("Not the area of the walls: what their middle lines enclose.");
-        let enclosed = match cell {
-            [level, upright, _, _] => {
-                Expression::from(strips.all[*level].length) * strips.all[*upright].length.into()
-            }
-            _ => {
-                let term = |strip: &Strip| {
-                    let strip_area = strips.joints[strip.from][0].clone() * strip.length.into();
-                    if strip.ahead { strip_area } else { -strip_area }
-                };
-                Expression::sum(of_cell().filter(|strip| !strip.level).map(term).collect())
-            }
-        };
-        let enclosed = self.formula(entry, enclosed)?;
-        let entry = Entry::new(CHAPTER, Role::TorsionConstant, "slit", "torsion constant, were the cell slit open")
-            .says("Slit along one edge, the walls resist by themselves, each with a third of its thickness cubed times its length.");
-        self.formula(entry, alone(strips.all.iter()))?;
-        let round = of_cell().map(|strip| Expression::from(strip.length) / strip.thickness.clone()).collect();
-        let closed = Expression::Number(4.0) * Expression::from(enclosed).power(2) / Expression::sum(round);
-        let entry = Entry::new(CHAPTER, Role::TorsionConstant, "", "torsion constant")
-            .says("Closed, the shear flow can run round the cell, and its lever arm is the cell itself, not the thickness of a wall.");
-        let mut outside =
-            (0..strips.all.len()).filter(|k| !cell.contains(k)).map(|k| &strips.all[k]).peekable();
-        let constant = match outside.peek() {
-            Some(_) => closed + alone(outside),
-            None => closed,
-        };
-        self.formula(entry, constant)?;
-        let thinnest =
-            cell.iter().min_by(|a, b| walls.walls()[**a].thickness.total_cmp(&walls.walls()[**b].thickness));
-        if let (Some(&thinnest), true) = (thinnest, cell.len() == strips.all.len()) {
-            let entry = Entry::new(CHAPTER, Role::ShearStress, "torsion", "shear stress of that torque").says(
-                "The torque runs round as one flow, the torque over twice the enclosed area; in the thinnest wall its stress is largest.",
-            );
-            let flow = Expression::from(torque).size() / (Expression::Number(2.0) * enclosed.into());
-            self.formula(entry, flow / strips.all[thinnest].thickness.clone())?;
-        }
-        Ok(())
-    }
-}
-
-/// The torsion constant of walls that resist by themselves, `Σ t³ L / 3`.
-///
-/// # Source
-/// Saint-Venant's narrow rectangle, summed over the walls.
-fn alone<'a>(strips: impl Iterator<Item = &'a Strip>) -> Expression {
-    let term = |strip: &Strip| strip.thickness.clone().power(3) * Expression::from(strip.length);
-    Expression::sum(strips.map(term).collect()) / 3.0.into()
 }

@@ -35,14 +35,14 @@ impl Builder<'_> {
         }
     }
 
-    /// The flows, wall by wall from the free edges inwards, in the order of the walls; and how a closed cell was closed.
+    /// The flows, wall by wall from the free edges inwards, in the order of the walls; and how the closed cells were closed.
     pub(super) fn flows(
         &mut self,
         strips: &Strips,
         shear: Id,
     ) -> Result<(Vec<WallFlow>, Option<CellWorkings>), EvaluationError> {
         let mut done: Vec<Option<WallFlow>> = vec![None; strips.all.len()];
-        for &k in strips.order.iter().filter(|k| !strips.cell.contains(k)) {
+        for &k in strips.order.iter().filter(|&&k| strips.cells_of(k).is_empty()) {
             let strip = &strips.all[k];
             let arriving = arriving(strips, strip.from, |other| done[other].as_ref().map(|flow| flow.end));
             let begin = self.begin(strips, strip, (&arriving, ""))?;
@@ -50,10 +50,10 @@ impl Builder<'_> {
             let end = self.at_the_end(strips, strip, (begin, shear, ""))?;
             done[k] = Some(self.wall_flow(strip, (begin, middle, end))?);
         }
-        let cell = self.close(strips, shear, &mut done)?;
+        let cells = self.close(strips, shear, &mut done)?;
         let flows: Vec<WallFlow> = done.into_iter().flatten().collect();
         self.sum_of_forces(strips, &flows)?;
-        Ok((flows, cell))
+        Ok((flows, cells))
     }
 
     /// A wall with the force that its flow adds up to.
@@ -63,7 +63,8 @@ impl Builder<'_> {
         (begin, middle, end): (Option<Id>, Option<Id>, Id),
     ) -> Result<WallFlow, EvaluationError> {
         let force = self.force(strip, (begin, middle, end))?;
-        Ok(WallFlow { against: strip.against, length: strip.length, begin, middle, end, force })
+        let (number, way) = (strip.number.clone(), strip.sense());
+        Ok(WallFlow { number, way, length: strip.length, against: strip.against, begin, middle, end, force })
     }
 
     /// The flow half-way along a wall by balance; none where it grows in a straight line. `state` is what the section is while
@@ -76,7 +77,7 @@ impl Builder<'_> {
     ) -> Result<Option<Id>, EvaluationError> {
         let Some(quarter) = self.quarter(strips, strip) else { return Ok(None) };
         let says = "Half-way: only the half of the wall up to there has been gathered, with the distance of its own middle.";
-        let entry = flow_entry(strip, ", mid", "half-way", state).says(says);
+        let entry = flow_entry(strip, ", mid", "half-way", state).says(strip.says(says));
         let half = strip.thickness.clone() * strip.length.into() / 2.0.into();
         let distance = Expression::from(strip.distance) - quarter;
         let gathered = self.gathered(begin, rate(strips, shear, half, distance));
@@ -95,13 +96,18 @@ impl Builder<'_> {
                 "From the free edge inwards: there the flow is zero, and every piece of wall adds its area times its distance \
                  from the axis. Positive on the way from the free edge inwards."
             }
+            (None, false) if strip.of_several_cells => {
+                "From the cut on, which is a free edge now: there the flow is zero, and every piece of wall adds its area times its \
+                 distance from the axis."
+            }
             (None, false) => {
                 "From the cut on, which is a free edge now: there the flow is zero, and every piece of wall adds its area times its \
                  distance from the axis. Positive counter-clockwise."
             }
             (Some(_), _) => "On along the wall: what came in, and what the wall itself adds.",
         };
-        let entry = flow_entry(strip, "", &format!("at {}", strips.names[strip.to]), state).says(says);
+        let entry =
+            flow_entry(strip, "", &format!("at {}", strips.names[strip.to]), state).says(strip.says(says));
         let area = strip.thickness.clone() * strip.length.into();
         let gathered = self.gathered(begin, rate(strips, shear, area, strip.distance.into()));
         self.formula(entry, gathered)
@@ -119,7 +125,7 @@ impl Builder<'_> {
             [only] => Ok(Some(*only)),
             more => {
                 let entry = flow_entry(strip, ", in", &format!("at {}", strips.names[strip.from]), state)
-                    .says("What flows into a joint flows out of it, like water in pipes.");
+                    .says(strip.says("What flows into a joint flows out of it, like water in pipes."));
                 let sum = more.iter().map(|&id| id.into()).collect();
                 self.formula(entry, Expression::Sum(sum)).map(Some)
             }
@@ -137,15 +143,9 @@ impl Builder<'_> {
                 "The flow follows a parabola here, and of a parabola Simpson's rule is exact: both ends and four times the middle."
             }
         };
-        let sense = match (strip.level, strip.ahead) {
-            (true, true) => "to the right",
-            (true, false) => "to the left",
-            (false, true) => "up",
-            (false, false) => "down",
-        };
         let entry =
             Entry::new(CHAPTER, Role::WallForce, &strip.number, format!("shear force in {}", strip.name))
-                .says(format!("{says} Positive {sense}."));
+                .says(format!("{says} Positive {}.", strip.sense()));
         self.formula(entry, along(strip, (begin, middle, Some(end))))
     }
 
@@ -239,7 +239,7 @@ fn rate(strips: &Strips, shear: Id, area: Expression, distance: Expression) -> E
     Expression::from(shear) * area * distance / strips.second_moment.into()
 }
 
-/// A flow in a wall. `state` is what the section is while this holds: nothing, or `open` for a cell that is cut open.
+/// A flow in a wall. `state` is what the section is while this holds: nothing, or `open` where cells are cut open.
 pub(super) fn flow_entry(strip: &Strip, index: &str, place: &str, state: &str) -> Entry {
     let (mark, ending) = if state.is_empty() {
         (String::new(), String::new())

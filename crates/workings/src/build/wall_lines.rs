@@ -4,7 +4,8 @@ use super::across::{AcrossWorkings, less, mean};
 use super::builder::{Builder, Entry};
 use super::names::with_article;
 use super::section::{PieceWorkings, SectionWorkings};
-use super::walls::{CHAPTER, NOTHING, Strip, Strips, Ways, is_level};
+use super::wall_ways::Ways;
+use super::walls::{CHAPTER, NOTHING, Strip, Strips, is_level};
 use crate::dimension::Dimension;
 use crate::engine::Call;
 use crate::evaluate::EvaluationError;
@@ -168,6 +169,8 @@ impl Builder<'_> {
                 to,
                 against,
                 ahead: if level { b.x > a.x } else { b.y > a.y },
+                of_several_cells: ways.cells.len() > 1
+                    && ways.cells.iter().any(|ring| ring.walls.iter().any(|(of, _)| *of == k)),
                 thickness: thicknesses[k].clone(),
                 length: lengths[k],
                 distance: distances[k],
@@ -177,7 +180,8 @@ impl Builder<'_> {
         Ok(Strips {
             all: strips,
             order: ways.order.iter().map(|(k, _)| *k).collect(),
-            cell: ways.cell.clone(),
+            cells: ways.cells.clone(),
+            root: ways.root,
             second_moment,
             slant,
             joints,

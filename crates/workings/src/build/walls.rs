@@ -1,13 +1,14 @@
-//! Thin walls: what is asked of them. Sections of level and upright walls, open or with one closed cell.
+//! Thin walls: what is asked of them. Sections of level and upright walls, open or with closed cells.
 
 use super::builder::Builder;
 use super::section::SectionWorkings;
 use super::skew::SkewWorkings;
+use super::wall_ways::{Ring, ways};
 use crate::evaluate::EvaluationError;
 use crate::expression::Expression;
 use crate::working::{Chapter, Id};
 use mechanics::section::Section;
-use mechanics::thin_wall::{Path, ThinWalls};
+use mechanics::thin_wall::ThinWalls;
 
 pub(super) const CHAPTER: Chapter = Chapter::Walls;
 
@@ -23,32 +24,77 @@ pub(crate) struct WallWorkings {
     pub(crate) largest_flow: Option<Id>,
     pub(crate) largest_stress: Id,
     pub(crate) centre: Option<CentreWorkings>,
-    pub(crate) cell: Option<CellWorkings>,
+    pub(crate) cells: Option<CellWorkings>,
 }
 
-/// How the flow round a closed cell is found.
+/// How the flows round the closed cells are found. Positive is counter-clockwise round each cell, and along each wall its own way.
 #[derive(Clone, Debug)]
 pub struct CellWorkings {
-    /// What the joint is called at which the cell is cut open.
-    pub cut_at: String,
-    /// The flows of the cell's walls while it is cut open, N/m, in the order in which they are found.
+    /// Each cell, those on the left first.
+    pub cells: Vec<OneCell>,
+    /// The flows of the cells' walls while every cell is cut open, N/m, in the order in which they are found.
     pub open: Vec<Id>,
-    /// Each wall's sum of that flow along it, N, counter-clockwise positive as all flows of the cell.
+    /// Each wall's sum of that flow along it, N, in the order in which the walls are gone.
     pub sums: Vec<Id>,
+    /// What two cells share: `∮ ds / t` over the walls between them, negative, for the one cell passes them against the other; the
+    /// places of both cells before it. None where there is one cell.
+    pub shared: Vec<(usize, usize, Id)>,
+    /// The walls of the cells in the order in which they are gone.
+    pub(crate) walls: Vec<CellWall>,
+}
+
+/// One closed cell.
+#[derive(Clone, Debug)]
+pub struct OneCell {
+    /// Its number, `I`; nothing where it is the only one.
+    pub number: String,
+    /// The walls round it by their place among the middle lines, counter-clockwise from the one that is cut open where it begins.
+    pub walls: Vec<usize>,
+    /// What that first wall is called.
+    pub cut_wall: String,
+    /// What the joint is called at which it is cut open.
+    pub cut_at: String,
     /// The flow round the cell that undoes the twist, N/m.
     pub closing: Id,
-    /// The walls of the cell by their place among the middle lines, counter-clockwise from the cut.
-    pub(crate) walls: Vec<usize>,
-    /// Each wall's length, in the same order.
-    pub(crate) lengths: Vec<Id>,
+    /// What several cells need for their conditions of no twist; none where there is one cell.
+    pub condition: Option<CellCondition>,
+}
+
+/// What the condition that a cell of several does not twist is made of.
+#[derive(Clone, Copy, Debug)]
+pub struct CellCondition {
+    /// `∮ ds / t` round it, no unit.
+    pub round: Id,
+    /// `∮ q ds / t` round it while every cell is cut open, N/m.
+    pub open: Id,
+}
+
+/// A wall of closed cells.
+#[derive(Clone, Debug)]
+pub(crate) struct CellWall {
+    /// Its place among the middle lines.
+    pub(crate) wall: usize,
+    pub(crate) length: Id,
+    pub(crate) thickness: Expression,
+    /// The sum of the flow along it while the cells are cut open.
+    pub(crate) sum: Id,
+    /// The cells on whose edge it lies, each with 1 where its way runs counter-clockwise round that cell, else -1.
+    pub(crate) cells: Vec<(usize, f64)>,
+    /// What flows where its way begins, half-way and where it ends, once the cells are closed.
+    pub(crate) flows: Vec<Id>,
 }
 
 /// One wall with what flows through it, along the way from its free or outer end inwards.
 #[derive(Clone, Debug)]
-pub(crate) struct WallFlow {
+pub struct WallFlow {
+    /// Its number, which its symbols have: `2`.
+    pub number: String,
+    /// That way in words: `up`, `to the left`.
+    pub way: &'static str,
+    /// Its length, m.
+    pub length: Id,
     /// Whether the way runs from the wall's last joint to its first.
     pub(crate) against: bool,
-    pub(crate) length: Id,
     /// The flow where the way begins; none at a free edge.
     pub(crate) begin: Option<Id>,
     pub(crate) middle: Option<Id>,
@@ -66,7 +112,8 @@ pub(crate) struct CentreWorkings {
     pub(crate) to_the_right: bool,
     pub(crate) place: Id,
     pub(crate) centroid: Id,
-    pub(crate) torque: Id,
+    /// The torque if the load stands over the centroid, and what it does, in order.
+    pub(crate) torsion: Vec<Id>,
     /// The flanges' share of the moment, each wall's.
     pub(crate) moments: Vec<Id>,
     pub(crate) moment: Id,
@@ -83,6 +130,8 @@ pub(super) struct Strip {
     pub against: bool,
     /// Whether the way runs upward, or to the right.
     pub ahead: bool,
+    /// Whether it is a wall of a cell where there are several, so that no one way round tells its own.
+    pub of_several_cells: bool,
     pub thickness: Expression,
     pub length: Id,
     /// The distance of its middle from the axis along the course's depth axis; where the section bends askew, what counts of it.
@@ -92,10 +141,12 @@ pub(super) struct Strip {
 /// All of them, with what they share.
 pub(super) struct Strips {
     pub all: Vec<Strip>,
-    /// The walls in an order in which each begins at a free edge or where all other walls are done; those of the cell last.
+    /// The walls in an order in which each begins at a free edge or where all other walls are done; those of the cells last.
     pub order: Vec<usize>,
-    /// The walls of the closed cell, counter-clockwise from where it is cut open; none in an open section.
-    pub cell: Vec<usize>,
+    /// The closed cells; none in an open section.
+    pub cells: Vec<Ring>,
+    /// The joint at which the first cell is cut open, and at which all ways end.
+    pub root: Option<usize>,
     /// The second moment that counts.
     pub second_moment: Id,
     /// How much of a level distance counts against an upright one: `I_yz / I_y`; none where the level axis is a principal one.
@@ -106,85 +157,49 @@ pub(super) struct Strips {
     pub names: Vec<String>,
 }
 
-/// The order in which the walls are gone.
-pub(super) struct Ways {
-    /// The walls from the free edges inwards, each with whether it is gone against its own sense; those of the cell last.
-    pub order: Vec<(usize, bool)>,
-    /// The walls of the cell.
-    pub cell: Vec<usize>,
-}
-
-/// How the walls are gone; none where there are several cells or a wall is neither level nor upright.
-fn ways(walls: &ThinWalls) -> Option<Ways> {
-    let straight = |k: usize| {
-        let (Some((from, _)), Some((to, _))) = (walls.point(k, 0.0), walls.point(k, 1.0)) else {
-            return false;
-        };
-        let near = NOTHING * walls.length(k);
-        walls.walls()[k].path == Path::Straight
-            && ((from.x - to.x).abs() <= near || (from.y - to.y).abs() <= near)
-    };
-    if walls.cells().len() > 1 || !(0..walls.walls().len()).all(straight) {
-        return None;
-    }
-    // Webs last: what they take is what is asked for.
-    let mut left: Vec<usize> = (0..walls.walls().len()).collect();
-    left.sort_by_key(|&k| !is_level(walls, k));
-    let mut order = Vec::new();
-    while !left.is_empty() {
-        let open = |joint: usize, left: &[usize]| {
-            left.iter().filter(|&&k| walls.walls()[k].from == joint || walls.walls()[k].to == joint).count()
-        };
-        let next = left.iter().position(|&k| {
-            let wall = &walls.walls()[k];
-            open(wall.from, &left) == 1 || open(wall.to, &left) == 1
-        });
-        let Some(next) = next else { break };
-        let wall = &walls.walls()[left[next]];
-        // Of an upright wall that is open at both ends the way runs up.
-        let (at_from, at_to) = (open(wall.from, &left) == 1, open(wall.to, &left) == 1);
-        let up = walls.joints()[wall.to].y >= walls.joints()[wall.from].y;
-        let against = if at_from && at_to { !up } else { at_to };
-        order.push((left.remove(next), against));
-    }
-    let round = round(walls, &left)?;
-    let cell = round.iter().map(|(k, _)| *k).collect();
-    order.extend(round);
-    Some(Ways { order, cell })
-}
-
-/// The walls of a cell counter-clockwise, each with whether it is gone against its own sense, from the left end of its lowest
-/// level wall.
-fn round(walls: &ThinWalls, of_cell: &[usize]) -> Option<Vec<(usize, bool)>> {
-    let height = |k: usize| walls.point(k, 0.5).map_or(f64::INFINITY, |(at, _)| at.y);
-    let levels = of_cell.iter().copied().filter(|&k| is_level(walls, k));
-    let Some(first) = levels.min_by(|&a, &b| height(a).total_cmp(&height(b))) else {
-        return of_cell.is_empty().then(Vec::new);
-    };
-    // Along the lowest wall to the right the cell lies on the left: counter-clockwise.
-    let ends = |k: usize, against: bool| match against {
-        false => (walls.walls()[k].from, walls.walls()[k].to),
-        true => (walls.walls()[k].to, walls.walls()[k].from),
-    };
-    let against = walls.joints()[walls.walls()[first].to].x < walls.joints()[walls.walls()[first].from].x;
-    let (start, mut at) = ends(first, against);
-    let mut found = vec![(first, against)];
-    while at != start {
-        let next = of_cell.iter().copied().filter(|k| found.iter().all(|(other, _)| other != k));
-        let mut both = next.flat_map(|k| [(k, false), (k, true)]);
-        let (k, against) = both.find(|&(k, against)| ends(k, against).0 == at)?;
-        at = ends(k, against).1;
-        found.push((k, against));
-    }
-    (found.len() == of_cell.len()).then_some(found)
-}
-
 pub(super) fn is_level(walls: &ThinWalls, k: usize) -> bool {
     walls.point(k, 0.5).is_some_and(|(_, along)| along.x.abs() > along.y.abs())
 }
 
+impl Strip {
+    /// The way in words: `up`, `to the left`.
+    pub(super) fn sense(&self) -> &'static str {
+        match (self.level, self.ahead) {
+            (true, true) => "to the right",
+            (true, false) => "to the left",
+            (false, true) => "up",
+            (false, false) => "down",
+        }
+    }
+
+    /// What is said of a flow, with the way that counts as positive where nothing else tells it.
+    pub(super) fn says(&self, words: &str) -> String {
+        if self.of_several_cells { format!("{words} Positive {}.", self.sense()) } else { words.to_owned() }
+    }
+}
+
+impl Strips {
+    /// The cells on whose edge a wall lies, each with 1 where the wall's way runs counter-clockwise round it, else -1.
+    pub(super) fn cells_of(&self, wall: usize) -> Vec<(usize, f64)> {
+        let of = |(cell, ring): (usize, &Ring)| {
+            ring.walls.iter().find(|(k, _)| *k == wall).map(|(_, sense)| (cell, *sense))
+        };
+        self.cells.iter().enumerate().filter_map(of).collect()
+    }
+
+    /// The walls of the cells in the order in which they are gone.
+    pub(super) fn of_cells(&self) -> Vec<usize> {
+        self.order.iter().copied().filter(|&k| !self.cells_of(k).is_empty()).collect()
+    }
+
+    /// Whether a cell is cut open where this wall begins.
+    pub(super) fn is_cut(&self, wall: usize) -> bool {
+        self.cells.iter().any(|ring| ring.walls.first().is_some_and(|(k, _)| *k == wall))
+    }
+}
+
 impl Builder<'_> {
-    /// The chapter; none where the walls are not thin, close several cells or run askew, or no shear force acts.
+    /// The chapter; none where the walls are not thin or run askew, a wall hangs between two cells, or no shear force acts.
     pub(crate) fn walls(
         &mut self,
         section: &SectionWorkings,
@@ -201,9 +216,9 @@ impl Builder<'_> {
             None => self.across(CHAPTER, section, engine)?,
         };
         let strips = self.strips(&walls, &ways, (section, &across))?;
-        let (flows, cell) = self.flows(&strips, shear)?;
+        let (flows, cells) = self.flows(&strips, shear)?;
         let (largest_flow, largest_stress) = self.largest_in_walls(&walls, &strips, (&flows, shear))?;
-        let centre = self.shear_centre(&walls, &strips, (&flows, shear, &across))?;
-        Ok(Some(WallWorkings { walls: flows, largest_flow, largest_stress, centre, cell }))
+        let centre = self.shear_centre(&walls, &strips, (&flows, shear, &across), cells.as_ref())?;
+        Ok(Some(WallWorkings { walls: flows, largest_flow, largest_stress, centre, cells }))
     }
 }

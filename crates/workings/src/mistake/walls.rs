@@ -3,15 +3,13 @@
 use super::lesson::{Lesson, Replaced};
 use super::source::Source::Memory;
 use super::{Kind, Mistake};
-use crate::build::{CellWorkings, CentreWorkings, WallFlow};
-use crate::dimension::Dimension;
+use crate::build::{CellWall, CellWorkings, CentreWorkings, OneCell, WallFlow};
+use crate::evaluate::Replacement;
 use crate::expression::Expression;
-use crate::quantity::Quantity;
-use crate::role::Role;
 use crate::working::{Chapter::Walls, Id};
 use Kind::{Concept, Execution, Procedure};
 
-pub(super) static MISTAKES: [Mistake; 9] = [
+pub(super) static MISTAKES: [Mistake; 14] = [
     Mistake::usual(
         ("flow-starts-anew", Walls, Concept),
         "lets the shear flow start from zero in each wall",
@@ -69,7 +67,11 @@ pub(super) static MISTAKES: [Mistake; 9] = [
             let shear = lesson.solved.key().shear;
             let from_web = |centre: &CentreWorkings| {
                 let arm = Expression::from(centre.centroid) - centre.web.clone();
-                vec![Replaced::by(centre.torque, Expression::from(shear) * arm)]
+                let torque = centre.torsion.first();
+                torque
+                    .map(|&torque| Replaced::by(torque, Expression::from(shear) * arm))
+                    .into_iter()
+                    .collect()
             };
             of_centre(lesson, from_web)
         },
@@ -80,17 +82,52 @@ pub(super) static MISTAKES: [Mistake; 9] = [
         "Cut open the tube twists. Only with the flow round the cell that turns it back is it whole again.",
         &[Memory],
         |lesson| {
-            let nothing =
-                || Expression::Quantity(Quantity::new(0.0, Dimension::FORCE_PER_LENGTH), Role::ShearFlow);
-            of_cell(lesson, |cell| vec![Replaced::by(cell.closing, nothing())])
+            of_cells(lesson, |cells| {
+                let open = cells.cells.iter().map(|of| (of.closing, Replacement::Value(0.0)));
+                Replaced::together(open).into_iter().collect()
+            })
         },
+    ),
+    Mistake::usual(
+        ("one-cell-closed-only", Walls, Procedure),
+        "closes one cell and leaves the other open",
+        "Each cell was cut open, so each needs a closing flow of its own: as many flows as cells, and as many conditions.",
+        &[Memory],
+        |lesson| of_cells(lesson, closes_one),
+    ),
+    Mistake::usual(
+        ("each-cell-closed-by-itself", Walls, Concept),
+        "closes each cell as if the other were not there",
+        "In the wall between two cells the flow of the neighbour runs too, and twists this cell with it: the conditions hang together.",
+        &[Memory],
+        |lesson| of_cells(lesson, closes_each_by_itself),
+    ),
+    Mistake::usual(
+        ("shared-wall-with-the-wrong-sign", Walls, Procedure),
+        "counts the flow of the neighbour with the wrong sign in the condition of a cell",
+        "Both flows run counter-clockwise round their own cells, so in the wall between them they run against each other: in the          condition of the one the flow of the other has a minus.",
+        &[Memory],
+        |lesson| {
+            of_cells(lesson, |cells| {
+                let turned =
+                    cells.shared.iter().map(|&(.., id)| (id, Replacement::Expression(-lesson.own(id))));
+                Replaced::together(turned).into_iter().collect()
+            })
+        },
+    ),
+    Mistake::usual(
+        ("flows-added-in-the-shared-wall", Walls, Execution),
+        "adds both closing flows in the wall between two cells",
+        "There the one runs up while the other runs down: take the one from the other.",
+        &[Memory],
+        |lesson| of_cells(lesson, |cells| adds_both(lesson, cells)),
     ),
     Mistake::usual(
         ("closing-flow-without-thickness", Walls, Concept),
         "closes the cell without regard to the thickness",
         "A wall twists by its stress, not by its flow: each sum of the flow and each length is divided by the wall's thickness.",
         &[Memory],
-        |lesson| of_cell(lesson, closes_by_lengths),
+        |lesson| of_cells(lesson, closes_by_lengths),
     ),
     Mistake::usual(
         ("closed-cell-twisted-as-open", Walls, Concept),
@@ -100,22 +137,116 @@ pub(super) static MISTAKES: [Mistake; 9] = [
         &[Memory],
         |lesson| {
             let of = |name: &str| lesson.solved.workings().id(name);
-            match (of("torsion constant"), of("torsion constant, were the cell slit open")) {
+            let slit = of("torsion constant, were the cell slit open");
+            match (of("torsion constant"), slit.or_else(|| of("torsion constant, were every cell slit open")))
+            {
                 (Some(constant), Some(slit)) => vec![Replaced::by(constant, slit.into())],
                 _ => Vec::new(),
             }
         },
     ),
+    Mistake::usual(
+        ("inner-wall-left-out-of-torsion", Walls, Concept),
+        "takes two cells for one in torsion, without the wall between them",
+        "The wall between two cells takes the difference of both flows: the cells twist alike, and what is wanted is the flow round each.",
+        &[Memory],
+        |lesson| of_cells(lesson, |cells| twists_as_one(lesson, cells)),
+    ),
 ];
 
-fn of_cell(lesson: &Lesson<'_>, make: impl FnOnce(&CellWorkings) -> Vec<Replaced>) -> Vec<Replaced> {
-    lesson.solved.cell().map(make).unwrap_or_default()
+fn of_cells(lesson: &Lesson<'_>, make: impl FnOnce(&CellWorkings) -> Vec<Replaced>) -> Vec<Replaced> {
+    lesson.solved.cells().map(make).unwrap_or_default()
 }
 
-/// All flows over all lengths.
-fn closes_by_lengths(cell: &CellWorkings) -> Vec<Replaced> {
-    let all = |ids: &[Id]| Expression::sum(ids.iter().map(|&id| id.into()).collect());
-    vec![Replaced::by(cell.closing, -(all(&cell.sums) / all(&cell.lengths)))]
+fn all(terms: impl Iterator<Item = Expression>) -> Expression {
+    Expression::sum(terms.collect())
+}
+
+fn signed(sense: f64, of: Expression) -> Expression {
+    if sense > 0.0 { of } else { -of }
+}
+
+/// The flow that would close a cell, were no other beside it; none where it has no neighbour.
+fn by_itself(cell: &OneCell) -> Option<Expression> {
+    let condition = cell.condition?;
+    Some(-(Expression::from(condition.open) / condition.round.into()))
+}
+
+/// Each cell in turn, and the others left open.
+fn closes_one(cells: &CellWorkings) -> Vec<Replaced> {
+    let one = |cell: &OneCell| {
+        let others = cells.cells.iter().filter(|other| other.closing != cell.closing);
+        let open = others.map(|other| (other.closing, Replacement::Value(0.0)));
+        Replaced::together(
+            [(cell.closing, Replacement::Expression(by_itself(cell)?))].into_iter().chain(open),
+        )
+    };
+    cells.cells.iter().filter_map(one).collect()
+}
+
+fn closes_each_by_itself(cells: &CellWorkings) -> Vec<Replaced> {
+    let each =
+        cells.cells.iter().filter_map(|cell| Some((cell.closing, Replacement::Expression(by_itself(cell)?))));
+    Replaced::together(each).into_iter().collect()
+}
+
+/// In every wall between two cells, with no sign of the one against the other.
+fn adds_both(lesson: &Lesson<'_>, cells: &CellWorkings) -> Vec<Replaced> {
+    let closings: Vec<Id> = cells.cells.iter().map(|cell| cell.closing).collect();
+    let without_sign = |term: &Expression| match term {
+        Expression::Negative(of) if matches!(of.as_ref(), Expression::Working(id) if closings.contains(id)) => {
+            Some(of.as_ref().clone())
+        }
+        _ => None,
+    };
+    let between = cells.walls.iter().filter(|of| of.cells.len() > 1).flat_map(|of| &of.flows);
+    let added = between.map(|&id| (id, Replacement::Expression(lesson.own(id).map_leaves(&without_sign))));
+    Replaced::together(added).into_iter().collect()
+}
+
+/// All flows over all lengths; of several cells as if every wall were as thick as the first.
+fn closes_by_lengths(cells: &CellWorkings) -> Vec<Replaced> {
+    let on = |cell: usize| {
+        let own = move |of: &'_ CellWall| {
+            of.cells.iter().find(|(other, _)| *other == cell).map(|(_, sense)| *sense)
+        };
+        cells.walls.iter().filter_map(move |of| Some((of, own(of)?)))
+    };
+    let lengths = |cell: usize| all(on(cell).map(|(of, _)| of.length.into()));
+    let sums = |cell: usize| all(on(cell).map(|(of, sense)| signed(sense, of.sum.into())));
+    if let [only] = cells.cells.as_slice() {
+        return vec![Replaced::by(only.closing, -(sums(0) / lengths(0)))];
+    }
+    let Some(thickness) = cells.walls.first().map(|of| of.thickness.clone()) else { return Vec::new() };
+    let mut replaced = Vec::new();
+    for (cell, of) in cells.cells.iter().enumerate() {
+        let Some(condition) = of.condition else { continue };
+        replaced.push((condition.round, lengths(cell) / thickness.clone()));
+        replaced.push((condition.open, sums(cell) / thickness.clone()));
+    }
+    for &(one, other, id) in &cells.shared {
+        let between = on(one).filter_map(|(of, sense)| {
+            let against = of.cells.iter().find(|(cell, _)| *cell == other)?.1;
+            Some(signed(sense * against, of.length.into()))
+        });
+        replaced.push((id, all(between) / thickness.clone()));
+    }
+    let replaced = replaced.into_iter().map(|(id, formula)| (id, Replacement::Expression(formula)));
+    Replaced::together(replaced).into_iter().collect()
+}
+
+/// One cell of all, with the walls on its outside.
+fn twists_as_one(lesson: &Lesson<'_>, cells: &CellWorkings) -> Vec<Replaced> {
+    let of = |name: &str| lesson.solved.workings().id(name);
+    let area = |cell: &OneCell| of(&format!("area inside the middle lines of cell {}", cell.number));
+    let areas: Option<Vec<Id>> = cells.cells.iter().map(area).collect();
+    let (Some(constant), Some(areas), true) = (of("torsion constant"), areas, cells.cells.len() > 1) else {
+        return Vec::new();
+    };
+    let outside = cells.walls.iter().filter(|of| of.cells.len() == 1);
+    let round = all(outside.map(|of| Expression::from(of.length) / of.thickness.clone()));
+    let area = all(areas.into_iter().map(Expression::from));
+    vec![Replaced::by(constant, Expression::Number(4.0) * area.power(2) / round)]
 }
 
 fn walls<'a>(lesson: &Lesson<'a>) -> impl Iterator<Item = &'a WallFlow> {
@@ -137,7 +268,8 @@ fn of_channel(lesson: &Lesson<'_>, make: impl FnOnce(&CentreWorkings) -> Vec<Rep
 
 /// In the walls of no cell: round a cell no flow begins at zero.
 fn starts_anew(lesson: &Lesson<'_>) -> Vec<Replaced> {
-    let in_cell = |k: &usize| lesson.solved.cell().is_some_and(|cell| cell.walls.contains(k));
+    let in_cell =
+        |k: &usize| lesson.solved.cells().is_some_and(|cells| cells.walls.iter().any(|of| of.wall == *k));
     let largest = lesson.chapters().walls.as_ref().and_then(|walls| walls.largest_flow);
     let of_wall = |wall: &WallFlow| -> Vec<Replaced> {
         let Some(begin) = wall.begin else { return Vec::new() };

@@ -111,6 +111,7 @@ pub(super) static ROWS: [Row; Role::Count as usize + 1] = [
     row(Role::MeanShearStress, "mean shear stress",                           ["τ_avg",  "τ_avg",  "τ_mean", "τ_m",    "τ_m",    "τ_m"]),
         all(Role::WallForce, "shear force in a wall", "F_w"),
     all(Role::WallLength, "length of the middle line of a wall", "b_m"),
+    all(Role::CellTwist, "sum of flow over thickness round a cell", "δ"),
     row(Role::ShearCentre, "distance of the shear centre",                    ["e",      "e",      "e",      "e_M",    "y_M",    "e_M"]),
     all(Role::Torque, "torque", "M_T"),
     row(Role::TorsionConstant, "torsion constant",                            ["J",      "J",      "J",      "I_T",    "I_T",    "I_T"]),
@@ -147,7 +148,8 @@ const _: () = {
 /// Roles that share a letter on purpose: the axis, and a place along it; the stresses on an upright plane and those on the
 /// planes where they are largest; a second moment of area and a principal one; a reaction, which has the name of its support, and
 /// the radius of Mohr's circle, which has none; a modular ratio, which has the letter of its material, and a number of rows, which
-/// has the number of its joint; a bending moment and that of the released beam, which has a 0 for its loads behind its place.
+/// has the number of its joint; a bending moment and that of the released beam, which has a 0 for its loads behind its place; a
+/// settlement, which has the name of its support, and the sums round cells, which have the numbers of two.
 pub(super) fn share_a_letter(one: Role, other: Role) -> bool {
     let pair = (one.min(other), one.max(other));
     [
@@ -158,6 +160,7 @@ pub(super) fn share_a_letter(one: Role, other: Role) -> bool {
         (Role::Reaction, Role::CircleRadius),
         (Role::ModularRatio, Role::Rows),
         (Role::BendingMoment, Role::ReleasedMoment),
+        (Role::Settlement, Role::CellTwist),
     ]
     .contains(&pair)
 }

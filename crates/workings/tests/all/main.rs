@@ -26,4 +26,5 @@ mod straight_cuts;
 mod stress_at_a_point;
 mod textbook;
 mod virtual_work;
+mod wall_cells;
 mod walls;

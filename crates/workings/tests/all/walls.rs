@@ -190,7 +190,7 @@ fn closed_boxes_of_every_kind_agree_with_the_engine() {
         let style = || Style { notation: Notation::of(profile), ..Style::default() };
         for parts in [brims.clone(), alike.clone(), lopsided_box()] {
             let solved = Solved::new(beam(parts).problem, style()).expect("a sound lesson");
-            assert!(solved.cell().is_some());
+            assert!(solved.cells().is_some());
             assert_close("sum", value(&solved, "upward sum of the forces in the walls"), 4e3);
         }
         // The shear centre of one with an upright axis of symmetry is no question.

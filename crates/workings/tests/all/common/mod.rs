@@ -178,6 +178,17 @@ pub fn lopsided_box() -> Vec<(&'static str, Part)> {
     ]
 }
 
+/// A box of two cells of middle lines 180 mm and 120 mm by 300 mm, covers 3 mm, webs 5 mm, 5 mm and 12 mm.
+pub fn two_cells() -> Vec<(&'static str, Part)> {
+    vec![
+        ("bottom", rectangle(0.0, 0.0, 0.3085, 0.003)),
+        ("left web", rectangle(0.0, 0.003, 0.005, 0.297)),
+        ("middle web", rectangle(0.180, 0.003, 0.005, 0.297)),
+        ("right web", rectangle(0.2965, 0.003, 0.012, 0.297)),
+        ("top", rectangle(0.0, 0.3, 0.3085, 0.003)),
+    ]
+}
+
 /// The value of a working by name.
 pub fn value(solved: &Solved, name: &str) -> f64 {
     match solved.workings().get(name) {

@@ -1,5 +1,5 @@
 use super::cases::{Case, case, check};
-use crate::common::{Maker, lopsided_box, rectangle};
+use crate::common::{Maker, lopsided_box, rectangle, two_cells};
 use mechanics::section::HeightSide;
 
 const WEB: &str = "shear flow in web half-way";
@@ -41,6 +41,25 @@ pub fn covered() -> Maker {
     )
 }
 
+/// A box of two cells of middle lines 180 mm and 120 mm by 300 mm, covers 3 mm, webs 5 mm, 5 mm and 12 mm; V = 4 kN.
+///
+/// By hand: I = 90e6 mm⁴; cut open at the lower left corners the middle web gets 1580 N upward; round the cells that adds up to
+/// 432 and -60 N/mm; lengths over thickness 240 and 165, 60 between; closed by -1.88 and -0.32 N/mm, so the middle web takes
+/// 1580 + 300 · (-1.88 + 0.32) = 1112 N.
+pub fn with_two_cells() -> Maker {
+    Maker::new(3.0, two_cells()).pin("A", 0.0).pin("B", 3.0).force("P", 2.0, 12e3).slice(1.0, 0.05).cut(
+        0.1,
+        HeightSide::Below,
+        HeightSide::Above,
+    )
+}
+
+const FIRST: &str = "closing flow round cell I";
+const SECOND: &str = "closing flow round cell II";
+const ROUND: &str = "length over thickness round cell I";
+const SHARED: &str = "length over thickness between cells I and II";
+const INTO: &str = "shear flow in middle web at the lower end of middle web";
+const BETWEEN: &str = "shear force in middle web";
 const CLOSING: &str = "closing flow round the cell";
 const TORSION: &str = "torsion constant";
 
@@ -61,6 +80,23 @@ pub const CASES: &[Case] = &[
     case("cell-left-open", covered, (CLOSING, "shear force in cover"), &[2720.0]),
     // -(750 + 2720 + 750 - 1280) / (150 + 240 + 150 + 240) N/mm
     case("closing-flow-without-thickness", covered, (CLOSING, CLOSING), &[-2940e3 / 780.0]),
+    // The box of two cells; right: -1.88 N/mm, -0.32 N/mm, 1112 N, 113.94e6 mm⁴.
+    case("cell-left-open", with_two_cells, (FIRST, BETWEEN), &[1580.0]),
+    // 1580 - 300 · 432 / 240; 1580 - 300 · 60 / 165
+    case("one-cell-closed-only", with_two_cells, (FIRST, BETWEEN), &[1040.0]),
+    case("one-cell-closed-only", with_two_cells, (SECOND, BETWEEN), &[1580.0 - 18_000.0 / 165.0]),
+    case("each-cell-closed-by-itself", with_two_cells, (FIRST, BETWEEN), &[1040.0 - 18_000.0 / 165.0]),
+    // (60 · -60 - 165 · 432) / 36 000; (60 · 432 + 240 · 60) / 36 000
+    case("shared-wall-with-the-wrong-sign", with_two_cells, (SHARED, FIRST), &[-2.08e3]),
+    case("shared-wall-with-the-wrong-sign", with_two_cells, (SHARED, SECOND), &[1.12e3]),
+    // 1580 + 300 · (-1.88 - 0.32)
+    case("flows-added-in-the-shared-wall", with_two_cells, (INTO, BETWEEN), &[920.0]),
+    // Lengths 960, 840 and 300; sums 324 + 1580 + 324 - 500 = 1728 and 144 + 1920 + 144 - 1580 = 628 N:
+    // (-300 · 628 - 840 · 1728) / (960 · 840 - 300²)
+    case("closing-flow-without-thickness", with_two_cells, (ROUND, FIRST), &[-1_639_920e3 / 716_400.0]),
+    // 4 · 90 000² / (600/3 + 300/5 + 300/12)
+    case("inner-wall-left-out-of-torsion", with_two_cells, (TORSION, TORSION), &[32.4e-3 / 285.0]),
+    case("closed-cell-twisted-as-open", with_two_cells, (TORSION, TORSION), &[203_200e-12]),
     // (2 · 6³ · 150 + 12³ · 240 + 3³ · 240) / 3
     case("closed-cell-twisted-as-open", covered, (TORSION, TORSION), &[162e-9]),
 ];
