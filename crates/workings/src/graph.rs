@@ -238,6 +238,20 @@ impl Workings {
         reached
     }
 
+    /// Which workings, by id, one depends on: itself and all that is read on the way to it.
+    pub fn upstream(&self, of: Id) -> Vec<bool> {
+        let mut read = vec![false; self.list.len()];
+        let mut open = vec![of.0];
+        while let Some(id) = open.pop() {
+            if let (Some(read), Some(program)) = (read.get_mut(id as usize), self.programs.get(id as usize))
+                && !std::mem::replace(read, true)
+            {
+                program.each_read(&mut |id| open.push(id));
+            }
+        }
+        read
+    }
+
     pub(crate) fn programs(&self) -> &[Program] {
         &self.programs
     }

@@ -90,7 +90,8 @@ pub(super) fn led(
     let mut all = Vec::new();
     // Whether the asked value depends on these workings.
     let mut known: BTreeMap<Vec<Id>, bool> = BTreeMap::new();
-    for made in mistakes.iter().filter(|made| made.changes(solved, asked)) {
+    let upstream = workings.upstream(asked);
+    for made in mistakes.iter().filter(|made| made.shows_in(&upstream)) {
         let replaced = made.replacements();
         let own: Vec<Id> = replaced.iter().map(|(id, _)| *id).collect();
         let mut prepared = with_given(solved, replaced)?.only(workings, [asked]);

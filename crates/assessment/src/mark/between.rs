@@ -23,8 +23,9 @@ pub(super) struct Ways {
 /// The mistakes on the way to an asked value.
 pub(super) fn ways(desk: &Desk<'_>, asked: Id) -> Result<Ways, EvaluationError> {
     let mut all = Vec::new();
+    let upstream = desk.solved().workings().upstream(asked);
     for (mistake, made) in desk.mistakes().iter().enumerate() {
-        if made.changes(desk.solved(), asked)
+        if made.shows_in(&upstream)
             && let Some(prepared) = desk.prepare(mistake, Some(asked))?
         {
             all.push(Way { mistake, prepared });

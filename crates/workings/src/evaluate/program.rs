@@ -92,7 +92,7 @@ impl Program {
         }
     }
 
-    pub(super) fn each_read(&self, visit: &mut dyn FnMut(u32)) {
+    pub(crate) fn each_read(&self, visit: &mut dyn FnMut(u32)) {
         match self {
             Self::Given => {}
             Self::Engine(_, reads) => reads.iter().for_each(|id| visit(id.0)),

@@ -39,8 +39,16 @@ impl Applied {
 
     /// Whether a working of its lesson depends on what is replaced: only then can the mistake show in it.
     pub fn changes(&self, solved: &Solved, asked: Id) -> bool {
-        let replaced: Vec<Id> = self.replacements().into_iter().map(|(id, _)| id).collect();
-        solved.workings().downstream(&replaced).get(asked.0 as usize).copied().unwrap_or(false)
+        self.shows_in(&solved.workings().upstream(asked))
+    }
+
+    /// The same for the workings, by id, that one depends on ([`crate::graph::Workings::upstream`]): where many mistakes are asked for
+    /// one working, those are found once.
+    pub fn shows_in(&self, upstream: &[bool]) -> bool {
+        let Replaced { first, more } = &self.replaced;
+        std::iter::once(first)
+            .chain(more)
+            .any(|(id, _)| upstream.get(id.0 as usize).copied().unwrap_or(false))
     }
 
     /// The value of a working of its lesson under the mistake, SI; not a number or infinite where the mistake leads to
