@@ -48,7 +48,7 @@ pub(super) struct Rounder<'a> {
     right: f64,
     /// By id the unit in which a working is written down, SI.
     units: Vec<f64>,
-    /// The workings that are found on the way, the result last.
+    /// The workings that are found on the way, in the order of the graph, the result last.
     found: Vec<Id>,
 }
 
@@ -113,11 +113,12 @@ impl<'a> Rounder<'a> {
     fn alone(&mut self, grid: Grid) -> (Vec<Step>, Vec<Step>) {
         let mut pattern = vec![Step::Kept; self.units.len()];
         let (mut up, mut down) = (pattern.clone(), pattern.clone());
-        for at in 0..self.found.len() {
+        self.run(grid, &pattern);
+        for at in (0..self.found.len()).rev() {
             let place = self.found[at].0 as usize;
             for step in Step::ALL {
                 pattern[place] = step;
-                let off = self.run(grid, &pattern) - self.right;
+                let off = self.run_on(at, grid, &pattern) - self.right;
                 if off > 0.0 {
                     up[place] = step;
                 } else if off < 0.0 {
@@ -133,13 +134,14 @@ impl<'a> Rounder<'a> {
     /// to the first, has been done in whichever manner leads the farthest.
     fn farthest(&mut self, grid: Grid, way: f64, off: f64, mut pattern: Vec<Step>) -> f64 {
         let mut most = way * off;
+        self.run(grid, &pattern);
         for at in (0..self.found.len()).rev() {
             let place = self.found[at].0 as usize;
             let own = pattern[place];
             let mut best = own;
             for step in Step::ALL.into_iter().filter(|step| *step != own) {
                 pattern[place] = step;
-                let off = way * (self.run(grid, &pattern) - self.right);
+                let off = way * (self.run_on(at, grid, &pattern) - self.right);
                 if off > most {
                     (most, best) = (off, step);
                 }
@@ -150,17 +152,33 @@ impl<'a> Rounder<'a> {
         if most.is_finite() { most.max(0.0) } else { f64::INFINITY }
     }
 
+    /// The result after these steps.
     fn run(&mut self, grid: Grid, steps: &[Step]) -> f64 {
-        let units = &self.units;
-        let values = self.evaluator.run_settling(self.prepared, |id, value| {
-            let place = id.0 as usize;
-            match (steps.get(place), units.get(place)) {
-                (Some(&Step::Rounded { middle_goes_out }), Some(&unit)) => {
-                    grid.round(value / unit, middle_goes_out) * unit
-                }
-                _ => value,
+        self.evaluator.run_settling(self.prepared, rounded(grid, steps, &self.units));
+        self.result()
+    }
+
+    /// The same, where no step has changed since the last run but that of the working found at a place, and later ones.
+    fn run_on(&mut self, place: usize, grid: Grid, steps: &[Step]) -> f64 {
+        let from = self.found.get(place).copied().unwrap_or(Id(0));
+        self.evaluator.run_on(from, self.prepared, rounded(grid, steps, &self.units));
+        self.result()
+    }
+
+    fn result(&self) -> f64 {
+        self.evaluator.values().get(self.asked.0 as usize).copied().unwrap_or(f64::NAN)
+    }
+}
+
+/// What becomes of a working's value, SI, by its step.
+fn rounded(grid: Grid, steps: &[Step], units: &[f64]) -> impl Fn(Id, f64) -> f64 {
+    move |id, value| {
+        let place = id.0 as usize;
+        match (steps.get(place), units.get(place)) {
+            (Some(&Step::Rounded { middle_goes_out }), Some(&unit)) => {
+                grid.round(value / unit, middle_goes_out) * unit
             }
-        });
-        values.get(self.asked.0 as usize).copied().unwrap_or(f64::NAN)
+            _ => value,
+        }
     }
 }

@@ -64,6 +64,19 @@ pub fn data(documents: &[&Document], title: &str, faces: &Faces) -> Data {
     Data { bytes: value.to_string().into_bytes(), sheets }
 }
 
+fn rows_of_equations(blocks: &[Block]) -> usize {
+    let rows = |block: &Block| match block {
+        Block::Equation(equation) => equation.rows.len(),
+        Block::Question(question) => rows_of_equations(&question.body),
+        Block::Quote(inner) => rows_of_equations(inner),
+        Block::List { items, .. } | Block::Steps(items) => {
+            items.iter().map(|item| rows_of_equations(item)).sum()
+        }
+        _ => 0,
+    };
+    blocks.iter().map(rows).sum()
+}
+
 /// PDF/UA-1 asks for a title.
 fn titled(title: &str, faces: &Faces, replaced: &mut BTreeSet<char>) -> String {
     let title = settable(title, faces.text, replaced);
@@ -304,8 +317,18 @@ impl Writer<'_> {
             "marks": self.text(&question.marks),
             "part": question.is_part,
             "level": self.levels.next(if question.is_part { 2 } else { 1 }),
+            "long": self.is_long(&question.body),
             "c": self.blocks(&question.body),
         })
+    }
+
+    /// Whether blocks are sure to take more than half a page, by the rows of their equations alone: then nobody has to set them to see.
+    fn is_long(&self, blocks: &[Block]) -> bool {
+        let half = match self.document.print {
+            Print::Usual => 14,
+            Print::Large => 9,
+        };
+        rows_of_equations(blocks) > half
     }
 
     fn equation(&mut self, equation: &Equation) -> Value {

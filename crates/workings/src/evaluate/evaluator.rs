@@ -137,6 +137,11 @@ impl<'a> Evaluator<'a> {
         Self { workings, values: workings.values().to_vec(), stack: Vec::with_capacity(64) }
     }
 
+    /// The value of every working by id, as the last run left it; before the first, those of the lesson.
+    pub fn values(&self) -> &[f64] {
+        &self.values
+    }
+
     /// The value of every working by id, with these replaced and everything downstream evaluated again.
     ///
     /// A replacing formula may read workings that stand after the replaced one (the first moment at the neutral
@@ -163,11 +168,23 @@ impl<'a> Evaluator<'a> {
         &mut self,
         base: &[f64],
         prepared: &Prepared,
-        mut settle: impl FnMut(Id, f64) -> f64,
+        settle: impl FnMut(Id, f64) -> f64,
     ) -> &[f64] {
         self.values.copy_from_slice(base);
+        self.run_on(Id(0), prepared, settle)
+    }
+
+    /// As the run before, but only from a working on, in the order of the graph: all that stand before it keep the values of that run.
+    /// For the same replacements, where nothing else than the settling of this working and of later ones is another now.
+    pub fn run_on(
+        &mut self,
+        from: Id,
+        prepared: &Prepared,
+        mut settle: impl FnMut(Id, f64) -> f64,
+    ) -> &[f64] {
         let mut next = 0;
-        for &place in &prepared.changed {
+        let first = prepared.changed.partition_point(|place| *place < from.0);
+        for &place in prepared.changed.get(first..).unwrap_or_default() {
             let place = place as usize;
             while prepared.replaced.get(next).is_some_and(|(id, _)| (*id as usize) < place) {
                 next += 1;
