@@ -136,19 +136,27 @@ fn practice_places(lesson: &Lesson) -> (String, String) {
     let (title, words, number, shows) = if Space::of(lesson).size().count > 1 {
         (
             "Practise with numbers of your own",
-            "Choose any number. It makes a paper with numbers of its own, and always the same one. ",
+            "Choose any number. It makes a paper with numbers that are not worked out here, and always the same one. Nobody \
+             can tell from it what an exam has. ",
             "<label><span>Number of the paper</span> <input type=\"text\" inputmode=\"numeric\" autocomplete=\"off\" \
              aria-describedby=\"practice-refusal\"/></label> ",
             "Show this paper",
         )
     } else {
-        ("Practise", "", "<input type=\"hidden\" value=\"1\"/>", "Show the questions")
+        // Of a lesson that restricts its papers to one combination the numbers may be others than those of the sheet.
+        let words = match lesson.vary.is_empty() {
+            true => {
+                "These questions have the numbers that are worked out above: answer first, and look afterwards. "
+            }
+            false => "",
+        };
+        ("Practise", words, "<input type=\"hidden\" value=\"1\"/>", "Show the questions")
     };
     let lead =
         format!("<p id=\"practice-lead\"><button type=\"button\" id=\"practice-go\">{title}</button></p>\n");
     let place = format!(
         "<section id=\"practice\" aria-labelledby=\"h-practice\">\n<h2 id=\"h-practice\">{title}</h2>\n\
-         <p>{words}Answer with units: 12.5 kN, -3 kN m, 480 kPa. Nothing leaves this page, and no exam has these papers.</p>\n\
+         <p>{words}Answer with units: 12.5 kN, -3 kN m, 480 kPa. Nothing leaves this page.</p>\n\
          <form id=\"practice-choose\">{number}<button type=\"submit\">{shows}</button></form>\n\
          <p id=\"practice-refusal\" role=\"alert\"></p>\n<div id=\"practice-paper\"></div>\n</section>\n"
     );

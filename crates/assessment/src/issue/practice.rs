@@ -10,6 +10,7 @@ use crate::set::SetPaper;
 use crate::space::Space;
 use lesson::papers::{Draw, Papers};
 use std::fmt;
+use workings::solved::Solved;
 
 /// What draws every practice paper; it lies open on every page.
 const OPEN: &[u8] = b"practice papers are drawn for everybody";
@@ -38,8 +39,12 @@ impl fmt::Display for NoPractice {
 
 impl std::error::Error for NoPractice {}
 
+/// Two numbers nearer than this, as a part of the larger, are the same: `4 kN` and `4000 N` may differ in the last bit.
+const SAME: f64 = 1e-9;
+
 /// The practice paper of a number: the same whenever it is asked for. Of its draws the first is taken that meets what the
-/// lesson requires and keeps mistakes apart; where none keeps them apart, the first that meets what is required.
+/// lesson requires and keeps mistakes apart; where none keeps them apart, the first that meets what is required. The numbers
+/// of the lesson itself stand worked in the notes and on the sheet: they are given only where there are no others.
 ///
 /// # Errors
 /// See [`NoPractice`].
@@ -51,7 +56,10 @@ pub fn practice_paper(papers: &Papers, number: u32) -> Result<SetPaper, NoPracti
     let asked = super::asked(lesson);
     let space = Space::of(lesson);
     let attempts = if space.size().count == 1 { 1 } else { DRAWS };
-    let (mut second_best, mut against) = (Vec::new(), "nothing is left to choose from".to_owned());
+    let worked = Solved::new(lesson.problem.clone(), lesson.style.clone()).ok();
+    let is_worked = |solved: &Solved| worked.as_ref().is_some_and(|worked| is_same(worked, solved));
+    let (mut second_best, mut own) = (Vec::new(), None);
+    let mut against = "nothing is left to choose from".to_owned();
     for attempt in 0..attempts {
         let Some(drawn) = practice_draw(papers, number, attempt, &space) else { break };
         let Read { looked, sound } = read(papers, &asked, &drawn);
@@ -59,8 +67,10 @@ pub fn practice_paper(papers: &Papers, number: u32) -> Result<SetPaper, NoPracti
             against = looked.against.first().map(ToString::to_string).unwrap_or_default();
             continue;
         };
+        let own_numbers = is_worked(&solved);
         let is_fair = verdict(&paper.judgements, &paper.path, None).reasons.is_empty();
         match SetPaper::judged(lesson, solved, &paper.judgements) {
+            Ok(set) if own_numbers => own = Some(set),
             Ok(set) if is_fair => return Ok(set),
             Ok(set) => second_best.push(set),
             Err(faults) => against = faults.first().map(ToString::to_string).unwrap_or_default(),
@@ -69,7 +79,14 @@ pub fn practice_paper(papers: &Papers, number: u32) -> Result<SetPaper, NoPracti
             break;
         }
     }
-    second_best.into_iter().next().ok_or(NoPractice::NothingFits(against))
+    second_best.into_iter().next().or(own).ok_or(NoPractice::NothingFits(against))
+}
+
+/// Whether two lessons say and lead to the same numbers.
+fn is_same(one: &Solved, other: &Solved) -> bool {
+    let (one, other) = (one.workings().values(), other.workings().values());
+    let near = |(one, other): (&f64, &f64)| (one - other).abs() <= SAME * one.abs().max(other.abs());
+    one.len() == other.len() && one.iter().zip(other).all(near)
 }
 
 /// A draw of the practice paper of a number; the first attempt is 0. `None` where the space is empty.

@@ -60,6 +60,43 @@ fn nobody_finds_an_exam_by_practising() {
     assert!(same.count() <= 1);
 }
 
+/// The notes and the sheet print the lesson's own numbers worked.
+#[test]
+fn what_the_lesson_works_out_is_not_asked() {
+    for (name, numbers) in [("boat-shed", 40), ("short-joist", 40), ("walkway", 20)] {
+        let papers = papers(name);
+        let own = papers.lesson();
+        let given = |number| practice_paper(&papers, number).unwrap().lesson.problem;
+        let worked: Vec<u32> = (1..=numbers).filter(|&number| given(number) == own.problem).collect();
+        assert!(worked.is_empty(), "{name}: {worked:?}");
+    }
+}
+
+/// A plank of which P is 4 kN in the notes: where a paper may have but one other load, every number has that one; where
+/// none other, the questions are asked as they are.
+#[test]
+fn of_two_draws_practice_has_the_other_and_of_one_that_one() {
+    let text = |loads: &str, only: &str| {
+        format!(
+            "title = \"A plank\"\n[values]\nP = \"4 kN\"\n[vary]\nP = {loads}\n{only}[beam]\nlength = \"4 m\"\n\
+             supports = [{{ pin = \"0 m\" }}, {{ roller = \"4 m\" }}]\nloads = [{{ force = \"P\", at = \"1 m\" }}]\n\
+             [material]\nE = \"11 GPa\"\n[section]\nshape = \"rectangle\"\nwidth = \"60 mm\"\nheight = \"100 mm\"\n\
+             [slice]\nat = \"0.5 m\"\nlength = \"20 mm\"\n[cut]\nat = \"neutral axis\"\n[[question]]\nask = \"reaction at A\"\n"
+        )
+    };
+    let reaction = |text: &str, number| {
+        let papers = Papers::read(text, "plank.toml").unwrap();
+        rights(&practice_paper(&papers, number).unwrap())[0].abs()
+    };
+    // Moments about B: R_A = P 3/4.
+    let two = text("[\"4000 N\", \"6 kN\"]", "");
+    let one = text("[\"4 kN\", \"6 kN\"]", "[papers]\nonly = [{ P = \"4 kN\" }]\n");
+    for number in 1..=6 {
+        assert!((reaction(&two, number) - 4500.0).abs() < 1e-6, "{}", reaction(&two, number));
+        assert!((reaction(&one, number) - 3000.0).abs() < 1e-6, "{}", reaction(&one, number));
+    }
+}
+
 #[test]
 fn a_lesson_without_questions_says_so() {
     let text = lesson::builtin::find("conveyor").unwrap().text;

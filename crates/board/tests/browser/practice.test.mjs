@@ -98,5 +98,9 @@ test("a lesson in which nothing varies is practised with its own numbers", () =>
   await page.locator("#practice-go").click();
   await page.keyboard.press("Enter");
   assert.equal(await page.locator("#practice-title").innerText(), "The questions of this lesson");
+  // An exam on a lesson of which nothing varies would have the same: nobody is told that none has.
+  const words = await page.locator("#practice > p").first().innerText();
+  assert.match(words, /^These questions have the numbers that are worked out above/);
+  assert.doesNotMatch(words, /exam/);
   assert.match(await page.locator("#practice-paper svg").first().textContent(), /2000.lb/);
 }));
