@@ -11,6 +11,7 @@ use super::verdict::{Cause, Explanation, Made, Slipped, Through, UnitFault, Verd
 use crate::set::Alternative;
 use std::sync::Arc;
 use workings::evaluate::EvaluationError;
+use workings::graph::Workings;
 use workings::working::Id;
 
 /// How many sets of own values are kept in view for the parts of a paper.
@@ -146,25 +147,37 @@ impl Marker<'_> {
         let pins = basis.pins.as_slice();
         let wrong = basis.wrong();
         let from = self.labels(&basis.parts(&wrong));
-        let through = |answers: Vec<String>, expected: f64, behind| {
-            let through = Through { answers, mistakes: Vec::new(), expected };
+        // Of the own values only those show that nothing of the student's own comes after.
+        let nearest = nearest(self.desk.solved().workings(), pins, id);
+        let near_wrong: Vec<usize> = wrong.iter().copied().filter(|at| nearest.contains(at)).collect();
+        let own = if near_wrong.is_empty() { &nearest } else { &near_wrong };
+        let through = |answers: Vec<String>, or: Vec<String>, expected: f64, behind| {
+            let through = Through { answers, or, mistakes: Vec::new(), expected };
             Found::Follows(Verdict::FollowThrough(through), behind)
         };
         // Right with all own values, else with a single wrong one.
         if !pins.is_empty() {
             let expected = self.desk.follows(pins, id)?;
             if asked.follows(answer, expected, pins) {
-                let all: Vec<usize> = (0..pins.len()).collect();
-                let answers = if from.is_empty() { self.labels(&basis.parts(&all)) } else { from };
-                return Ok(through(answers, expected, Behind::Follows));
+                let answers = self.labels(&basis.parts(own));
+                return Ok(through(answers, Vec::new(), expected, Behind::Follows));
             }
-            for &at in wrong.iter().filter(|_| pins.len() > 1) {
+            let mut alone: Vec<(usize, f64)> = Vec::new();
+            for &at in wrong.iter().rev().filter(|_| pins.len() > 1) {
                 let Some(pin) = pins.get(at) else { continue };
-                let alone = std::slice::from_ref(pin);
-                let expected = self.desk.follows(alone, id)?;
-                if asked.follows(answer, expected, alone) {
-                    return Ok(through(self.labels(&basis.parts(&[at])), expected, Behind::Itself));
+                let expected = self.desk.follows(std::slice::from_ref(pin), id)?;
+                if asked.follows(answer, expected, std::slice::from_ref(pin)) {
+                    alone.push((at, expected));
                 }
+            }
+            if let Some(&(first, expected)) = alone.first() {
+                let single: Vec<Pin> = alone.iter().filter_map(|(at, _)| pins.get(*at).copied()).collect();
+                // What comes before another that leads there too was gone on with in that one.
+                let last = self::nearest(self.desk.solved().workings(), &single, id);
+                let others = alone.iter().enumerate().skip(1).filter(|(place, _)| last.contains(place));
+                let or: Vec<usize> = others.map(|(_, &(at, _))| at).collect();
+                let (answers, or) = (self.labels(&basis.parts(&[first])), self.labels(&basis.parts(&or)));
+                return Ok(through(answers, or, expected, Behind::Itself));
             }
         }
         let ways = self.ways(part, id)?;
@@ -172,7 +185,8 @@ impl Marker<'_> {
             if pins.is_empty() { self.desk.bare() } else { self.desk.ground(pins, id, &ways.read)? };
         let follows = |led: &Led| !pins.is_empty() && asked.follows(answer, led.value, pins);
         if let Some(led) = ground.led(id).filter(follows) {
-            return Ok(through(from, led.value, Behind::Follows));
+            let answers = self.labels(&basis.parts(own));
+            return Ok(through(answers, Vec::new(), led.value, Behind::Follows));
         }
         let key = (part, pins.iter().map(|pin| pin.id).collect::<Vec<Id>>());
         let against_key = (part, Vec::new());
@@ -206,7 +220,8 @@ impl Marker<'_> {
             let is_again = |one: &&Explanation| one.cause.mistakes().contains(&again);
             let expected = verdict.explanations().iter().find(is_again).map(|one| one.expected);
             if let Some(expected) = expected {
-                let through = Through { answers: Vec::new(), mistakes: vec![again], expected };
+                let through =
+                    Through { answers: Vec::new(), or: Vec::new(), mistakes: vec![again], expected };
                 return (Verdict::FollowThrough(through), behind);
             }
         }
@@ -230,6 +245,25 @@ impl Marker<'_> {
         let ways = self.ways(part, id)?;
         Between::new(&mut self.desk, &ways, pins, id)
     }
+}
+
+/// The places of the own values from which an asked value is worked out with nothing of the student's own in between.
+fn nearest(workings: &Workings, pins: &[Pin], asked: Id) -> Vec<usize> {
+    let mut seen = vec![false; workings.len()];
+    let mut found = Vec::new();
+    let mut open = workings.reads(asked);
+    while let Some(id) = open.pop() {
+        let Some(known) = seen.get_mut(id.0 as usize) else { continue };
+        if std::mem::replace(known, true) {
+            continue;
+        }
+        match pins.iter().position(|pin| pin.id == id) {
+            Some(at) => found.push(at),
+            None => open.extend(workings.reads(id)),
+        }
+    }
+    found.sort_unstable();
+    found
 }
 
 /// Whether a verdict tells the mistake of another already, and no other beside it.

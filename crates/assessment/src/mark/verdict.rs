@@ -32,8 +32,13 @@ pub enum Verdict {
 /// On what a value follows.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Through {
-    /// The labels of the student's own answers that were put in.
+    /// The labels of the student's own answers that were put in: the wrong ones that nothing of the student's own comes after, or
+    /// where all of these are right, all.
     pub answers: Vec<String>,
+    /// The labels of other answers of which each alone leads there as well, the others being right; the one that was gone on with
+    /// is then not known.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub or: Vec<String>,
     /// The mistakes that were counted before, at other parts, and go on in this one.
     pub mistakes: Vec<Made>,
     /// What is right with these, SI.

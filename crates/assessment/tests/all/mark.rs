@@ -76,6 +76,45 @@ fn a_mistake_costs_once() {
     assert_eq!(plain["parts"][4]["answers"][0], "3a");
 }
 
+fn through<'m>(marked: &'m Marked, label: &str) -> (Vec<&'m str>, Vec<&'m str>) {
+    match &marked.part(label).unwrap_or_else(|| panic!("no part {label}")).verdict {
+        Verdict::FollowThrough(through) => (
+            through.answers.iter().map(String::as_str).collect(),
+            through.or.iter().map(String::as_str).collect(),
+        ),
+        other => panic!("{label}: {other:?}"),
+    }
+}
+
+/// By hand: tau = V Q/(I t) = 12 MPa with V = 25 kN, Q = 108 000 mm³. With V twice and Q twice what they are it is 48 MPa with both
+/// and 24 MPa with either of them alone: which the student went on with does not show.
+#[test]
+fn of_two_own_values_that_each_lead_there_neither_is_claimed() {
+    let paper = set_of(REFERENCE, CHAIN);
+    let own = |tau| marked(&paper, &[("1", "50.0"), ("2b", "11.25"), ("3a", "216"), ("3b", tau)]);
+    assert_eq!(through(&own("48.0"), "3b"), (vec!["1", "3a"], vec![]));
+    assert_eq!(through(&own("24.0"), "3b"), (vec!["3a"], vec!["1"]));
+    // With V three times what it is the two lead apart: 36 MPa and 24 MPa.
+    let apart = |tau| marked(&paper, &[("1", "75.0"), ("2b", "11.25"), ("3a", "216"), ("3b", tau)]);
+    assert_eq!(through(&apart("36.0"), "3b"), (vec!["1"], vec![]));
+    assert_eq!(through(&apart("24.0"), "3b"), (vec!["3a"], vec![]));
+}
+
+/// By hand: no load stands between A and the slice, so V = R_A: twice what it is, 50 kN. With the own I of a third of 11.25e6 mm⁴
+/// tau = 72 MPa, with the right one 24 MPa. The student went on with V, and with R_A only in it.
+#[test]
+fn what_follows_from_the_last_own_value_is_not_told_of_one_before_it() {
+    let asks = "[[question]]\nask = \"reaction at A\"\n[[question]]\nask = \"shear force at the slice\"\n\
+                [[question]]\nask = \"second moment\"\n[[question]]\nask = \"shear stress on the cut\"\n";
+    let paper = set_of(REFERENCE, asks);
+    let own = |tau| marked(&paper, &[("1", "50.0"), ("2", "50.0"), ("3", "3.75"), ("4", tau)]);
+    for (tau, from) in [("72.0", vec!["3", "2"]), ("24.0", vec!["2"])] {
+        let found = own(tau);
+        assert_eq!(through(&found, "2"), (vec!["1"], vec![]));
+        assert_eq!(through(&found, "4"), (from, vec![]), "{tau}");
+    }
+}
+
 /// By hand: tau = V Q/I without t, with the student's own Q of 54 000 mm³: 25e3·54e3/11.25e6 = 120 N/mm, read as MPa.
 #[test]
 fn a_mistake_on_top_of_an_own_value() {

@@ -102,15 +102,7 @@ fn of_first(context: &Context<'_>, first: &First<'_>) -> Vec<Vec<Inline>> {
             "Then close this page, work question {label} out again with the numbers of your paper, and compare."
         )],
     ];
-    let follow: Vec<&str> = context
-        .ones
-        .iter()
-        .filter(|one| {
-            matches!(&one.judged.verdict, Verdict::FollowThrough(through)
-                if through.answers.is_empty() || through.answers.iter().any(|from| from == label))
-        })
-        .map(|one| one.part.label.as_str())
-        .collect();
+    let follow = following(context, label);
     if !follow.is_empty() {
         steps.push(line![format!(
             "Leave {} as {}: what you did there is right, only the value that it began from is not.",
@@ -119,6 +111,29 @@ fn of_first(context: &Context<'_>, first: &First<'_>) -> Vec<Vec<Inline>> {
         )]);
     }
     steps
+}
+
+/// What follows from the answer to a part: from it, from what follows from it, or from a mistake that was counted already.
+fn following<'a>(context: &Context<'a>, label: &str) -> Vec<&'a str> {
+    let throughs = || {
+        context.ones.iter().filter_map(|one| match &one.judged.verdict {
+            Verdict::FollowThrough(through) => Some((one.part.label.as_str(), through)),
+            _ => None,
+        })
+    };
+    let mut found: Vec<&str> = Vec::new();
+    loop {
+        let reached = |from: &String| from == label || found.contains(&from.as_str());
+        let next = throughs().find(|(part, through)| {
+            let mut own = through.answers.iter().chain(&through.or);
+            !found.contains(part) && (through.answers.is_empty() || own.any(reached))
+        });
+        match next {
+            Some((part, _)) => found.push(part),
+            // In the order of the paper.
+            None => return throughs().map(|(part, _)| part).filter(|part| found.contains(part)).collect(),
+        }
+    }
 }
 
 /// `question 2a`, `questions 2a, 2b and 3`.

@@ -138,7 +138,13 @@ fn follows(context: &Context<'_>, one: &One<'_>, through: &Through) -> Vec<Inlin
     } else {
         words.push("With your own ".into());
         words.extend(own);
-        words.push(", ".into());
+        let others = through.or.iter().map(|label| own_values(context, std::slice::from_ref(label)));
+        let others: Vec<_> = others.filter(|other| !other.is_empty()).collect();
+        for other in &others {
+            words.push(", or with your own ".into());
+            words.extend(other.iter().cloned());
+        }
+        words.push(if others.is_empty() { ", " } else { " (it does not show with which), " }.into());
     }
     words.extend(line![
         "the right way leads to ",

@@ -306,6 +306,19 @@ fn an_own_place_is_told_as_a_place() {
     assert!(all.contains("With your own x = 3\u{a0}m of question 1b"), "{all}");
 }
 
+/// By hand: tau = V Q/(I t) is 12 MPa; with V twice what it is and Q twice what it is, either alone makes 24 MPa of it.
+#[test]
+fn of_two_own_values_that_lead_to_an_answer_both_are_told() {
+    let others = [("1", written(50e3)), ("3a", written(216e-6)), ("3b", written(24e6))];
+    let class = Class::of(set(REFERENCE), &others);
+    let all = words(&class.feedback().body, class.set.solved.style());
+    let told = "With your own Q = 216×10³\u{a0}mm³ of question 3a, or with your own V = 50\u{a0}kN of question 1 (it does not \
+                show with which), the right way leads to";
+    assert!(all.contains(told), "{all}");
+    // Either was wrong by itself, and what follows from it is to be left.
+    assert!(all.contains("Leave question 3b as it is"), "{all}");
+}
+
 /// V = 25 kN, typed as 25 000 where kN is asked for: the number is right, in N.
 #[test]
 fn a_number_in_another_unit_is_told_as_that() {

@@ -67,7 +67,7 @@ fn record(of_student: &OfStudent<'_>, part: &Part, judged: &Judged, answer: &Ans
         out_of: judged.most,
         verdict: verdict(judged),
         mistake: mistakes(&judged.verdict),
-        follow_through: through(&judged.verdict).join(" "),
+        follow_through: through(&judged.verdict),
         ..Record::default()
     }
 }
@@ -103,13 +103,15 @@ fn mistakes(verdict: &Verdict) -> String {
     explained.collect::<Vec<_>>().join(" or ")
 }
 
-/// The parts whose own values an answer follows from.
-fn through(verdict: &Verdict) -> Vec<&str> {
-    let from = match verdict {
-        Verdict::FollowThrough(through) => through.answers.as_slice(),
-        other => other.explanations().first().map_or(&[][..], |one| one.from.as_slice()),
-    };
-    from.iter().map(String::as_str).collect()
+/// The parts whose own values an answer follows from: `1 3a`; where it may be one or another, `3a or 1`.
+fn through(verdict: &Verdict) -> String {
+    match verdict {
+        Verdict::FollowThrough(through) => {
+            let all = [through.answers.join(" ")].into_iter().chain(through.or.iter().cloned());
+            all.collect::<Vec<_>>().join(" or ")
+        }
+        other => other.explanations().first().map_or_else(String::new, |one| one.from.join(" ")),
+    }
 }
 
 /// The list of what a person has to read.
