@@ -181,7 +181,7 @@ fn exaggeration(along: Along, largest: f64) -> f64 {
 }
 
 fn remark(factor: f64) -> String {
-    format!("deflections drawn {} times too large", plain(factor))
+    format!("deflections of bending alone, drawn {} times too large", plain(factor))
 }
 
 /// A factor of one figure and noughts, in digits.
@@ -209,11 +209,11 @@ fn describe(view: &BeamView<'_>, factor: f64, place: Option<f64>, long: &mut Des
     let near = 1e-9 * view.problem.beam.length;
     stations.dedup_by(|a, b| (*a - *b).abs() <= near);
     let rows = stations.iter().map(|&station| vec![words::place(view, station), value(station)]).collect();
-    long.table("Deflection at key stations", &["Station", "Deflection"], rows);
+    long.table("Deflection of bending alone at key stations", &["Station", "Deflection"], rows);
     match place {
         Some(station) if factor > 0.0 => {
             long.sentence(format!(
-                "The largest deflection is {}, at {}.",
+                "The largest deflection of bending is {}, at {}; what shear adds is not drawn.",
                 value(station),
                 words::place(view, station)
             ));
@@ -228,7 +228,7 @@ fn short(view: &BeamView<'_>, place: Option<f64>) -> String {
     let most = place.map_or(String::new(), |station| {
         let size =
             view.scribe.text(view.solution.deflection(station).abs(), Dimension::LENGTH, Role::Deflection);
-        format!("; the largest deflection is {size} at {}", words::place(view, station))
+        format!("; the largest deflection of bending is {size} at {}", words::place(view, station))
     });
     let hold = view.problem.beam.supports.iter().filter(|support| support.transverse != Hold::Free).count();
     words::shortened(format!(

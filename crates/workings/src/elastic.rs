@@ -196,20 +196,18 @@ impl ElasticTruth {
         self.elastic.poisson_ratio()
     }
 
-    /// How much shear adds to the deflection, about, as a part of the largest one of bending alone; none where nothing bends or
-    /// no shear force acts at the slice.
+    /// How much shear adds to the largest deflection, about, m; none where no shear force acts at the slice.
     ///
     /// Between two supports without moments at its ends the sag of shear at any station is `f M / (G A)`, exactly; here that of
     /// the largest moment stands for any beam.
+    pub fn sag_of_shear(&self, solved: &Solved) -> Option<f64> {
+        let sag = self.tilt / self.shear_force.abs() * largest(solved, Curve::BendingMoment);
+        sag.is_finite().then_some(sag)
+    }
+
+    /// The same as a part of the largest deflection of bending alone; none where nothing bends either.
     pub fn share_of_deflection(&self, solved: &Solved) -> Option<f64> {
-        let largest = |curve: Curve| {
-            let extremes = solved.beam().extremes(curve);
-            let sizes =
-                [extremes.highest, extremes.lowest].into_iter().flatten().map(|extreme| extreme.value.abs());
-            sizes.fold(0.0, f64::max)
-        };
-        let (moment, deflection) = (largest(Curve::BendingMoment), largest(Curve::Deflection));
-        let share = self.tilt / self.shear_force.abs() * moment / deflection;
+        let share = self.sag_of_shear(solved)? / largest(solved, Curve::Deflection);
         share.is_finite().then_some(share)
     }
 
@@ -358,6 +356,11 @@ impl ElasticTruth {
                 "f V / (G A) with the form factor of the true stress, G from E and Poisson's ratio.",
             ),
         );
+        rows.extend(self.sag_of_shear(solved).map(|sag| {
+            let symbol = Symbol::indexed(Role::Deflection, "V");
+            row.value("deflection that shear adds to the largest of bending, about", symbol, sag, Dimension::LENGTH)
+                .that_says("f M / (G A) with the largest moment: exact between two supports without moments at the ends.")
+        }));
         rows
     }
 }
@@ -368,6 +371,13 @@ fn level(field: &ElasticField<'_>, height: f64, side: HeightSide) -> Option<AtLe
     let near = |corner: &SharpCorner| (corner.at.y - height).abs() < corner.left_out;
     let has_largest = !field.elastic().sharp_corners().iter().any(near);
     Some(AtLevel { height, side, across, has_largest })
+}
+
+/// The largest size along the beam, SI.
+fn largest(solved: &Solved, curve: Curve) -> f64 {
+    let extremes = solved.beam().extremes(curve);
+    let sizes = [extremes.highest, extremes.lowest].into_iter().flatten().map(|extreme| extreme.value.abs());
+    sizes.fold(0.0, f64::max)
 }
 
 /// A force with the direction of a field's: bending about the level axis alone may need a force sideways.

@@ -31,8 +31,10 @@ impl Solved {
         let at = |station: f64| Place { station: Some(station), ..Place::default() };
         let mut values = Vec::new();
         let extremes = beam.extremes(Curve::Deflection);
-        let largest =
-            [("largest deflection up", extremes.highest), ("largest deflection down", extremes.lowest)];
+        let largest = [
+            ("largest deflection up, of bending", extremes.highest),
+            ("largest deflection down, of bending", extremes.lowest),
+        ];
         for (name, extreme) in largest {
             let Some(extreme) = extreme else { continue };
             for reached in &extreme.reached {
@@ -43,11 +45,18 @@ impl Solved {
                 values.push(self.further(name, Role::Deflection, place, extreme.value, Dimension::LENGTH));
             }
         }
+        if let Some(free) = self.free_sideways() {
+            let place = at(free.station);
+            let name = "largest deflection of a beam free to go sideways, of bending";
+            values.push(self.further(name, Role::Deflection, place, free.up, Dimension::LENGTH));
+            let name = "its movement to the right there";
+            values.push(self.further(name, Role::Deflection, place, free.right, Dimension::LENGTH));
+        }
         let slice = self.problem().slice.at;
         let side = if slice < beam.length() { Side::Right } else { Side::Left };
         let deflection = beam.deflection(slice);
         values.push(self.further(
-            "deflection at the slice",
+            "deflection at the slice, of bending",
             Role::Deflection,
             at(slice),
             deflection,

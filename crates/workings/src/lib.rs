@@ -32,6 +32,7 @@ pub mod reservation;
 pub mod role;
 pub mod rounding;
 pub mod shown;
+pub mod sideways;
 pub mod solved;
 pub mod style;
 pub mod unit;

@@ -6,6 +6,7 @@ use crate::tree::{Alignment, Inline};
 use lesson::{Scene, When};
 use mechanics::beam::{Curve, Extreme, Law};
 use workings::dimension::Dimension;
+use workings::elastic::ElasticTruth;
 use workings::expression::Expression;
 use workings::problem::SupportKind;
 use workings::quantity::Quantity;
@@ -148,7 +149,8 @@ impl Author<'_> {
         );
     }
 
-    pub(crate) fn diagrams(&mut self) {
+    /// V, M and the deflected shape; the elastic solution of the section tells what shear adds to that.
+    pub(crate) fn diagrams(&mut self, truth: Option<&ElasticTruth>) {
         self.chapter("Shear force and bending moment");
         self.own_words(Scene::Diagrams, When::Before);
         let symbol = |role: Role| Inline::Math(Expression::Symbol(Symbol::plain(role)));
@@ -205,8 +207,16 @@ impl Author<'_> {
         let held = if self.bends_askew() { ", held so that it cannot move sideways" } else { "" };
         self.figure(
             "deflected",
-            line![format!("The shape that the beam takes{held}, much enlarged upwards and downwards.")],
+            line![format!(
+                "The shape that the beam takes by bending alone{held}, much enlarged upwards and downwards."
+            )],
         );
+        if let Some(truth) = truth {
+            self.say(self.sag_in_words(truth));
+        }
+        if let Some(words) = self.free_sideways() {
+            self.say(words);
+        }
         self.own_words(Scene::Diagrams, When::After);
     }
 

@@ -3,6 +3,7 @@
 use super::author::Author;
 use super::line;
 use crate::tree::Inline;
+use mechanics::beam::Curve;
 use workings::dimension::Dimension;
 use workings::elastic::{AtLevel, ElasticTruth, NoTruth};
 use workings::quantity::Quantity;
@@ -10,7 +11,7 @@ use workings::role::Role;
 
 /// Above this part of the deflection of bending, that of shear is no longer a little: in a timber beam of twelve depths with a
 /// load in its middle it is about that much. Common practice, no source.
-const MUCH: f64 = 0.10;
+const MUCH_OF_SHEAR: f64 = 0.10;
 
 fn stress(value: f64) -> Inline {
     Inline::Quantity(Quantity::new(value.abs(), Dimension::STRESS), Role::ShearStress)
@@ -49,17 +50,9 @@ impl Author<'_> {
         if self.drawing("elastic").is_some() {
             self.drawn_truth();
         }
-        let adds = match truth.share_of_deflection(self.solved) {
-            Some(share) if share > MUCH => {
-                "Shear adds to the deflection, and here too much to be left out; the deflected beam that is drawn counts bending \
-                 alone."
-            }
-            _ => "Shear adds a little to the deflection.",
-        };
-        self.say(line![
-            format!(
-                "{adds} The energy of shear in a unit of length is that of an even stress times a form factor: "
-            ),
+        let mut words = self.sag_in_words(truth);
+        words.extend(line![
+            " The energy of shear in a unit of length is that of an even stress times a form factor: ",
             number(truth.form_factor_of_formula, Role::FormFactor),
             " by the formula, ",
             number(truth.form_factor, Role::FormFactor),
@@ -67,6 +60,7 @@ impl Author<'_> {
             Inline::Quantity(Quantity::new(truth.tilt, Dimension::NONE), Role::Slope),
             ", besides the slope of bending."
         ]);
+        self.say(words);
         if self.bends_askew() {
             self.say(line!["All of this is for a beam that is held so that it cannot move sideways, as the formula takes it."]);
         }
@@ -92,6 +86,32 @@ impl Author<'_> {
             "elastic",
             line!["The true shear stress of the section, and over the depth beside the formula."],
         );
+    }
+
+    /// The largest deflection of bending, and what shear adds to it.
+    pub(super) fn sag_in_words(&self, truth: &ElasticTruth) -> Vec<Inline> {
+        let sag = truth.sag_of_shear(self.solved);
+        let (Some(sag), Some(share)) = (sag, truth.share_of_deflection(self.solved)) else {
+            return line!["Shear adds a little to the deflection."];
+        };
+        let bending = self.solved.beam().extremes(Curve::Deflection).largest_size.value.abs();
+        let deflection =
+            |value: f64| Inline::Quantity(Quantity::new(value, Dimension::LENGTH), Role::Deflection);
+        let mut words = line![
+            "The largest deflection of bending is ",
+            deflection(bending),
+            ". Shear adds about ",
+            deflection(sag)
+        ];
+        match share > MUCH_OF_SHEAR {
+            true => words.extend(line![
+                " to it, too much to be left out: in all it is about ",
+                Inline::Strong(vec![deflection(bending + sag)]),
+                ". The deflected beam that is drawn counts bending alone."
+            ]),
+            false => words.push(" to it, which is little and is not counted.".into()),
+        }
+        words
     }
 
     fn level(&mut self, level: &AtLevel, place: &str) {

@@ -50,7 +50,7 @@ pub fn notes(lesson: &Lesson, solved: &Solved, paper: Paper) -> Document {
     let mut author = Author::new(lesson, solved, drawings);
     author.beam();
     author.reactions();
-    author.diagrams();
+    author.diagrams(truth.as_ref().ok());
     author.section();
     author.transformed();
     author.planks();

@@ -214,6 +214,7 @@ impl Author<'_> {
                  of a beam held sideways."
             ]);
             self.equations_of(&["second moment that counts askew", "times that it sinks more"]);
+            self.goes_sideways();
         }
         let along: Vec<Id> =
             ["largest skew tension along the beam", "largest skew compression along the beam"]
@@ -224,6 +225,40 @@ impl Author<'_> {
             line!["The largest bending stresses along the whole beam, by the full formula."],
             &along,
         );
+    }
+
+    /// How far the beam goes sideways, and by which formula.
+    fn goes_sideways(&mut self) {
+        self.say(line![
+            "Nothing turns it about the upright axis, so sideways it bends just so much that the moment there stays nothing. For each \
+             unit that it sinks it goes to the right (a minus: to the left) by"
+        ]);
+        self.equations_of(&["way to the right for each unit that it sinks"]);
+        if let Some(words) = self.free_sideways() {
+            self.say(words);
+        }
+    }
+
+    /// The movement of a beam that is free to go sideways, where it is largest; none where that cannot be told.
+    pub(super) fn free_sideways(&self) -> Option<Vec<Inline>> {
+        let free = self.solved.free_sideways()?;
+        let size = |value: f64| {
+            let quantity = Quantity::new(value.abs(), Dimension::LENGTH);
+            Inline::Strong(vec![Inline::Quantity(quantity, Role::Deflection)])
+        };
+        let station = Inline::Quantity(Quantity::new(free.station, Dimension::LENGTH), Role::Station);
+        Some(line![
+            "Free to go sideways, the beam moves, at ",
+            station,
+            ", by ",
+            size(free.up),
+            if free.up < 0.0 { " down and by " } else { " up and by " },
+            size(free.right),
+            if free.right > 0.0 { " to the right" } else { " to the left" },
+            " as the section is drawn, ",
+            size(free.size()),
+            " in all, at right angles to the neutral axis; its supports must hold it sideways as they hold it upright."
+        ])
     }
 
     fn shear_askew(&mut self) {

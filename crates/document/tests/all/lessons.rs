@@ -99,6 +99,21 @@ fn notes_say_what_holds_for_their_material_and_their_lesson() {
     }
 }
 
+/// What shear adds stands beside the deflection of bending, and the sum where it is a tenth or more; what goes sideways is told.
+#[test]
+fn notes_tell_what_the_deflection_leaves_out() {
+    for (name, lesson, solved) in lessons() {
+        let said = words(&notes(&lesson, &solved, Paper::A4));
+        let Ok(truth) = ElasticTruth::of(&solved) else { continue };
+        let much = truth.share_of_deflection(&solved).is_some_and(|share| share > 0.1);
+        assert!(said.contains("The largest deflection of bending is"), "{name}");
+        assert_eq!(said.contains("too much to be left out: in all it is about"), much, "{name}");
+        assert!(much || !["gangplank", "short-joist"].contains(&name), "{name}: a soft core, a short beam");
+        let askew = solved.section().properties().bends_askew();
+        assert_eq!(said.contains("Free to go sideways, the beam moves"), askew, "{name}");
+    }
+}
+
 /// The lists of a document, each with the paragraph before it.
 fn listed(document: &Document) -> Vec<(String, String)> {
     let text = |block: &Block| match block {

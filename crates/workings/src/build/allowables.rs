@@ -261,7 +261,7 @@ impl Builder<'_> {
         let how =
             "The largest deflection by its size, up or down, from the exact deflected shape of the beam.";
         let mut entry = Entry::new(CHAPTER, Role::Deflection, "max", "largest deflection along the beam").says(
-            "Where the slope is zero, or at a free end. It follows from E I v'' = M and, like the stresses, grows with the loads.",
+            "Where the slope is zero, or at a free end. It follows from E I v'' = M and, like the stresses, grows with the loads. Bending alone: what shear adds is not counted.",
         );
         let reached = parts.solution.extremes(Curve::Deflection).largest_size.reached;
         if let Some(Reached::At(place)) = reached.first() {

@@ -30,6 +30,8 @@ impl Check<'_> {
         let inclination = working(skew.inclination);
         let unit = SkewBending::under(section, 1.0);
         self.residual(&inclination.name, real::sin(inclination.value.value - unit.neutral_axis_angle()), 1.0);
+        let way = unit.neutral_axis_angle();
+        self.named("way to the right for each unit that it sinks", real::sin(way) / real::cos(way), 1.0);
         let extreme = solution.extremes(Curve::BendingMoment).largest_size.value.max(moment.abs());
         let largest = SkewBending::under(section, extreme).extremes(section);
         let scale = largest.map_or(0.0, |[(_, most), (_, least)]| most.max(-least));

@@ -267,6 +267,11 @@ impl Builder<'_> {
             "Free to go sideways, the beam moves at right angles to its neutral axis and sinks more than E I says: so many times.",
         );
         self.formula(entry, Expression::from(moments.level) / counts.into())?;
+        let entry = Entry::new(CHAPTER, Role::Ratio, "u", "way to the right for each unit that it sinks").says(
+            "Nothing turns the beam about the upright axis, so the bending sideways must undo what the product moment does there:              E (I_y u'' + I_yz v'') = 0. Free to go sideways, it moves so far to the right for each unit that it sinks, to the left where              this is negative: at right angles to the neutral axis.",
+        );
+        let product = self.along_depth(moments.product.into());
+        self.formula(entry, product / moments.upright.into())?;
         Ok(counts)
     }
 

@@ -113,3 +113,29 @@ fn what_cannot_be_told_is_said() {
         Ok(truth) => assert!(truth.largest.value.is_finite() && truth.largest.value > 0.0),
     }
 }
+
+/// Published: H. G. Allen, *Analysis and Design of Structural Sandwich Panels* (from memory): thin stiff faces d apart on a soft core of
+/// thickness c and breadth b shear as b d² / c of the core alone, so a force P in the middle of a span l sags it by
+/// P l c / (4 G b d²). The core's own part in bending and the faces' in shear are as small as the ratio of moduli.
+#[test]
+fn the_sag_of_shear_of_a_sandwich_is_that_of_its_core() {
+    let (b, c, face, ratio) = (0.2, 0.08, 0.002, 0.002);
+    let mut core = rectangle(0.0, face, b, c);
+    core.modular_ratio = ratio;
+    let parts = vec![
+        ("lower face", rectangle(0.0, 0.0, b, face)),
+        ("core", core),
+        ("upper face", rectangle(0.0, face + c, b, face)),
+    ];
+    let solved = simple(parts);
+    let truth = ElasticTruth::of(&solved).expect("it is solved");
+    let d = c + face;
+    let modulus_of_shear = ratio * 200e9 / (2.0 * (1.0 + truth.poisson_ratio()));
+    let wanted = 20e3 * 4.0 * c / (4.0 * modulus_of_shear * b * d * d);
+    let found = truth.sag_of_shear(&solved).expect("a shear force acts");
+    assert_within("sag of shear", found, wanted, 0.02 * wanted);
+    // Of bending: P l³ / (48 E I) with I = b t d² / 2 of the faces, t³ and the core left out, a hundredth in all.
+    let bending = 20e3 * 64.0 / (48.0 * 200e9 * b * face * d * d / 2.0);
+    let share = truth.share_of_deflection(&solved).expect("it bends");
+    assert_within("share", share, wanted / bending, 0.03 * share);
+}
