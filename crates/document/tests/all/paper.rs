@@ -207,6 +207,33 @@ fn words_of(lesson: &str, questions: &str) -> String {
     page(&paper(&set_of(lesson, without, questions), &who(), &form()))
 }
 
+/// Of two cells no one way round is that of all walls: each flow that is asked for has its own way.
+#[test]
+fn what_is_asked_of_two_cells_says_which_way_each_flow_counts() {
+    let text = lesson::builtin::find("covered-channel").expect("a lesson of ours").text;
+    let (before, rest) = text.split_once("parts = [").expect("it has parts");
+    let (_, rest) = rest.split_once("[slice]").expect("it has a slice");
+    let (rest, _) = rest.split_once("# Three boxes").expect("it has variants");
+    let parts = "parts = [\n\
+        { name = \"lower strip\", width = \"308.5 mm\", height = \"3 mm\", left = \"0 mm\" },\n\
+        { name = \"back\", width = \"5 mm\", height = \"297 mm\", left = \"0 mm\", on = \"lower strip\" },\n\
+        { name = \"middle\", width = \"5 mm\", height = \"297 mm\", left = \"180 mm\", on = \"lower strip\" },\n\
+        { name = \"cover\", width = \"12 mm\", height = \"297 mm\", left = \"296.5 mm\", on = \"lower strip\" },\n\
+        { name = \"upper strip\", width = \"308.5 mm\", height = \"3 mm\", left = \"0 mm\", on = \"back\" },\n]\n\n[slice]";
+    let ask = "[[question]]\nask = \"shear flow in middle half-way\"\nsteps = [\"closing flow round cell II\"]\n\
+               [[question]]\nask = \"shear force in back\"\n";
+    let set = set_of("two-cells", &format!("{before}{parts}{rest}"), ask);
+    let page = page(&paper(&set, &who(), &form()));
+    for words in [
+        "The shear flow in middle half-way counts as positive up.",
+        "The closing flow round cell II counts as positive counter-clockwise.",
+        "The shear force in back counts as positive down.",
+    ] {
+        assert!(page.contains(words), "{words}");
+    }
+    assert!(!page.contains("walls of the cell counts"));
+}
+
 #[test]
 fn what_is_asked_of_walls_says_from_where_and_on_which_face() {
     let ask = "[[question]]\nask = \"torque if the load stands over the centroid\"\nsteps = [\"place of the centroid to the right\"]\n\
