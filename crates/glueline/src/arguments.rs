@@ -142,7 +142,8 @@ pub struct Papers {
 pub struct Mark {
     /// The folder that `glueline papers` made for the class
     pub papers: PathBuf,
-    /// The answers as CSV: a row for each student with a column for each question, or a row for each answer
+    /// The answers as CSV: a row for each student with a column for each question, or a row for each answer; what is drawn is
+    /// left empty and waits for your marks
     pub answers: PathBuf,
     /// The class list, for the names beside the marks
     #[arg(long, value_name = "FILE")]

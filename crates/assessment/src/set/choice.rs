@@ -4,6 +4,7 @@ use super::fault::Why;
 use super::recognised::Recognised;
 use super::unit::AnswerUnit;
 use super::value::ValuePart;
+use crate::chance::Chance;
 use crate::fair::Judge;
 use serde::Serialize;
 use std::cmp::Reverse;
@@ -58,12 +59,26 @@ impl ChoicePart {
         // Stable: of equally good ones those made nearer to the value come first.
         candidates.sort_by_key(|wrong| (Reverse(plausible(wrong.value, value.right)), kind(wrong, judge)));
         let mut alternatives = vec![Alternative { value: value.right, mistake: None }];
-        for wrong in candidates {
-            if alternatives.len() == count as usize {
-                break;
-            }
-            if alternatives.iter().all(|other| apart(wrong.value, other.value)) {
-                alternatives.push(Alternative { value: wrong.value, mistake: Some(wrong.clone()) });
+        // In a row by size the right one must not have the same place on every paper: so many are to be smaller.
+        let smaller = Chance::numbered(value.right.to_bits()).below(count as usize);
+        let larger = (count as usize).saturating_sub(1 + smaller);
+        let is_smaller = |other: f64| other < value.right;
+        let has_room = |alternatives: &[Alternative], wrong: &Recognised| {
+            let so = is_smaller(wrong.value);
+            let there = alternatives
+                .iter()
+                .filter(|other| !other.is_right() && is_smaller(other.value) == so)
+                .count();
+            plausible(wrong.value, value.right) && there < if so { smaller } else { larger }
+        };
+        for only_where_wanted in [true, false] {
+            for wrong in &candidates {
+                if alternatives.len() < count as usize
+                    && alternatives.iter().all(|other| apart(wrong.value, other.value))
+                    && (!only_where_wanted || has_room(&alternatives, wrong))
+                {
+                    alternatives.push(Alternative { value: wrong.value, mistake: Some((*wrong).clone()) });
+                }
             }
         }
         let found = alternatives.len() as u32;

@@ -301,3 +301,29 @@ fn the_tolerance_is_the_lessons() {
     assert_eq!(Course::of(&tau.lesson).tolerance, 0.02);
     assert!(close(value(&tau, 0).band.upper, 12.24e6));
 }
+
+/// Values to choose from stand in a row by size, so whoever knows the place of the right one would need no mechanics: over a span that
+/// grows in steps it stands at every place.
+#[test]
+fn the_right_one_of_several_has_no_place_of_its_own() {
+    let lesson = |length: usize| {
+        format!(
+            "title = \"Choices\"\nunits = \"metric\"\n[beam]\nlength = \"{length} m\"\n\
+             supports = [{{ pin = \"0 m\", name = \"A\" }}, {{ roller = \"{length} m\", name = \"B\" }}]\n\
+             loads = [{{ force = \"6 kN\", at = \"2 m\" }}]\n[material]\nE = \"12 GPa\"\n[section]\nname = \"T\"\n\
+             parts = [{{ name = \"web\", width = \"50 mm\", height = \"200 mm\" }},\n\
+             {{ name = \"top\", width = \"200 mm\", height = \"50 mm\", on = \"web\" }}]\n\
+             [slice]\nat = \"1 m\"\nlength = \"50 mm\"\n[cut]\nat = \"120 mm\"\n[[question]]\n"
+        )
+    };
+    let places: Vec<usize> = (3..15)
+        .map(|length| {
+            let question = "[[question]]\nask = \"shear stress on the cut\"\nchoose = 4\n";
+            let paper = set_of(&lesson(length), question).unwrap_or_else(|faults| panic!("{faults:?}"));
+            let alternatives = &choice(&paper).alternatives;
+            assert!(alternatives.is_sorted_by(|one, other| one.value < other.value));
+            alternatives.iter().position(|alternative| alternative.is_right()).expect("one is right")
+        })
+        .collect();
+    assert!((0..4).all(|place| places.contains(&place)), "{places:?}");
+}

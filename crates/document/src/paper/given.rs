@@ -19,7 +19,7 @@ use workings::role::{Role, Symbol};
 use workings::rounding::Figures;
 use workings::solved::Solved;
 use workings::style::DecimalMark;
-use workings::working::{Chapter, Formula, Working};
+use workings::working::{Chapter, Formula, Id, Working};
 
 /// How to answer, and what is given under its heading.
 pub(super) fn given(set: &SetPaper, letters: Letters) -> Vec<Block> {
@@ -179,6 +179,14 @@ fn other_values(set: &SetPaper) -> Option<Block> {
         working.symbol.role == Role::Spacing
             && (working.name.starts_with(STEP_OF) || (asks_for_a_spacing(set) && !is_needed(working)))
     };
+    // The run of a weld is a length that no drawing shows: what it carries follows from it.
+    let is_run = |working: &Working| {
+        let reached = workings.id(&working.name).map(|id| workings.downstream(&[id])).unwrap_or_default();
+        let carried = |(id, working): (Id, &Working)| {
+            working.symbol.role == Role::FastenerCapacity && reached.get(id.0 as usize) == Some(&true)
+        };
+        working.symbol.role == Role::Length && workings.in_order().any(carried)
+    };
     let drawn = |working: &Working| {
         matches!(
             working.symbol.role,
@@ -200,7 +208,9 @@ fn other_values(set: &SetPaper) -> Option<Block> {
     };
     let given = solved.workings().in_order().map(|(_, working)| working);
     let rows: Vec<Vec<Vec<Inline>>> = given
-        .filter(|working| working.formula == Formula::Given && !drawn(working) && !left_out(working))
+        .filter(|working| {
+            working.formula == Formula::Given && (!drawn(working) || is_run(working)) && !left_out(working)
+        })
         .map(|working| {
             vec![
                 line![name(&working.name, solved.style())],

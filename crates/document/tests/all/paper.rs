@@ -274,6 +274,22 @@ fn a_spacing_that_is_asked_for_is_not_given() {
     }
 }
 
+/// What one run of an interrupted weld carries follows from its length, which no drawing shows.
+#[test]
+fn the_run_of_a_weld_is_given() {
+    let lesson = "title = \"Neck weld\"\nunits = \"metric\"\n[beam]\nlength = \"4 m\"\n\
+                  supports = [{ pin = \"0 m\", name = \"A\" }, { roller = \"4 m\", name = \"B\" }]\n\
+                  loads = [{ force = \"60 kN\", at = \"2 m\" }]\n[material]\nE = \"210 GPa\"\n[section]\nname = \"T\"\n\
+                  parts = [{ name = \"web\", width = \"10 mm\", height = \"300 mm\" },\n\
+                  { name = \"flange\", width = \"150 mm\", height = \"15 mm\", on = \"web\" }]\n\
+                  joints = [{ name = \"neck weld\", kind = \"weld\", beyond = [\"flange\"], rows = 2, strength = \"600 N/mm\", run = \"60 mm\" }]\n\
+                  [slice]\nat = \"1 m\"\nlength = \"50 mm\"\n[cut]\nat = \"neck weld\"\n";
+    let question = "[[question]]\nask = \"largest spacing at neck weld\"\n";
+    let page = page(&paper(&set_of("neck weld", lesson, question), &who(), &form()));
+    assert!(page.contains(">run of neck weld<") && page.contains("60"), "{page}");
+    assert!(!page.contains(">length of the beam<"));
+}
+
 /// What no question needs is not shown: neither the slice nor the cut where only reactions are asked for.
 #[test]
 fn the_slice_and_the_cut_are_shown_where_a_question_needs_them() {

@@ -119,8 +119,9 @@ fn read(job: &Job, class: &Class, on: AskedOn, out: &Path) -> Result<Answers, Fa
 /// The answers of a paper as they are marked.
 fn answered(holder: &Holder, given: &PaperAnswers) -> Vec<(String, Answer)> {
     let answer = |(part, answer): (&Part, &answers::Answer)| {
-        // A drawing lies on the desk: of one for which the file has no place it says nothing.
-        let aside = matches!(part.ask, Ask::Sketch { .. }) && answer.row.is_none() && !given.rows.is_empty();
+        // A drawing lies on the desk: of one for which nothing is written the file says nothing.
+        let aside =
+            matches!(part.ask, Ask::Sketch { .. }) && answer.read == Read::Blank && !given.rows.is_empty();
         let answer = if aside { Answer::Unreadable(String::new()) } else { answer.for_marking() };
         (part.label.clone(), answer)
     };

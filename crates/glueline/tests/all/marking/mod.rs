@@ -16,8 +16,11 @@ fn table(desk: &Desk, name: &str) -> Vec<Vec<String>> {
 fn key(desk: &Desk) -> BTreeMap<String, BTreeMap<String, f64>> {
     let mut right: BTreeMap<String, BTreeMap<String, f64>> = BTreeMap::new();
     for row in desk.key("lesson-papers") {
-        let value = row[4].parse().expect("a number");
-        right.entry(row[0].clone()).or_default().insert(row[2].clone(), value);
+        // A drawing has no value.
+        if !row[4].is_empty() {
+            let value = row[4].parse().expect("a number");
+            right.entry(row[0].clone()).or_default().insert(row[2].clone(), value);
+        }
     }
     right
 }
@@ -97,6 +100,26 @@ fn a_class_is_marked_and_what_a_person_decides_stays() {
     desk.done(&MARK);
     assert_same(&before, &desk.files("lesson-marks"));
     assert!(desk.text("lesson-marks/to-mark.csv").contains("sound method"));
+}
+
+/// A drawing is on paper: an empty cell says nothing of it, and its marks wait for a person.
+#[test]
+fn a_drawing_waits_for_a_person_though_its_cell_is_empty() {
+    let desk = Desk::new();
+    let lesson = desk.text("lesson.toml");
+    desk.put("lesson.toml", &format!("{lesson}\n[[question]]\nsketch = \"shear force\"\nmarks = 2\n"));
+    desk.put("class.csv", &class(1, 2));
+    desk.done(&["papers", "lesson.toml", "class.csv"]);
+    let mut sheet = "student id,Question 1,Question 4\n".to_owned();
+    for (student, right) in key(&desk) {
+        sheet += &format!("{student},{},\n", right["1"]);
+    }
+    desk.put("answers.csv", &sheet);
+    let told = desk.done(&MARK);
+    assert!(told.contains("2 answers a person has to mark"), "{told}");
+    let ids: Vec<String> = key(&desk).into_keys().collect();
+    assert_eq!(ids.iter().map(|id| total(&desk, id)).collect::<Vec<_>>(), [None, None]);
+    assert_eq!(table(&desk, "lesson-marks/to-mark.csv").len(), 1 + 2);
 }
 
 #[test]
