@@ -155,10 +155,14 @@ pub(super) fn number(
     }
     let other = if unit.power == 0 { asked.clone() } else { whole };
     let other = Number::new(written, negative, other, from)?;
-    match about.map(|about| [&meant, &other].map(|number| is_absurd(number.value, about))) {
-        Some([false, true]) => return Ok(meant),
-        Some([true, false]) => return Ok(other.with_power_of(asked)),
-        _ => {}
+    if let Some(about) = about {
+        let off = |farther: f64| [&meant, &other].map(|number| is_off(number.value, about, farther));
+        match (off(FAR), off(ABSURD)) {
+            // What is written says it, and nothing is odd about it.
+            ([false, true], _) | (_, [false, true]) => return Ok(meant),
+            (_, [true, false]) => return Ok(other.with_power_of(asked)),
+            _ => {}
+        }
     }
     let what = "whether the power of ten of the answer's unit is meant or not";
     Err(Doubt::between(DoubtKind::PowerOfTen, what, vec![meant.text(), other.text()]))
@@ -168,10 +172,13 @@ pub(super) fn number(
 /// as a rule. Common practice, no source.
 const ABSURD: f64 = 1e4;
 
-/// Whether a value is far off what an answer is about, either way; both SI.
-fn is_absurd(value: f64, about: f64) -> bool {
+/// Mistakes lead about so far: half of a printed power of ten, of three as a rule. Common practice, no source.
+const FAR: f64 = 30.0;
+
+/// Whether a value is off what an answer is about by more than a factor, either way; both SI.
+fn is_off(value: f64, about: f64, factor: f64) -> bool {
     let ratio = value.abs() / about;
-    ratio.is_finite() && !(1.0 / ABSURD..=ABSURD).contains(&ratio)
+    ratio.is_finite() && !(1.0 / factor..=factor).contains(&ratio)
 }
 
 /// Whether a number is of such a size that a printed power of ten is likely to be contained in it.

@@ -163,6 +163,21 @@ fn an_absurd_reading_is_none() {
     assert_eq!(doubt.kind, DoubtKind::PowerOfTen);
 }
 
+/// A first moment of 720·10³ mm³: twice as much, about the base, is what such a number says beside ×10³ mm³, and 1440 mm³ would be
+/// five hundred times too little. 720 000 may be the right one with its power or a thousand times too much.
+#[test]
+fn what_is_written_counts_where_only_that_is_near() {
+    let part = || PartAsked { about: Some(720e-6), ..value("1", "mm³", 3, Signs::None) };
+    for (written, expected) in [("1440", 1440e-6), ("1296", 1296e-6), ("21000", 21_000e-6)] {
+        let Read::Number(read) = one(part(), written) else { panic!("{written:?} says what it says") };
+        assert!(close(read.value, expected), "{written:?}: {read:?}");
+    }
+    for written in ["720000", "24000"] {
+        let Read::ByHand(doubt) = one(part(), written) else { panic!("{written:?} is in doubt") };
+        assert_eq!(doubt.kind, DoubtKind::PowerOfTen);
+    }
+}
+
 #[test]
 fn what_is_not_one_number_is_left_to_a_person() {
     for (written, kind) in [
