@@ -11,7 +11,7 @@ use crate::text::{Align, Label, SIZE};
 use crate::words;
 use core::f64::consts::FRAC_PI_4;
 use workings::role::Role;
-use workings::solved::{LimitWorkings, Solved};
+use workings::solved::{AllowableWorkings, LimitWorkings, Solved};
 
 /// Height of a bar, and from the top of one to that of the next, px.
 const BAR: f64 = 20.0;
@@ -30,7 +30,7 @@ pub(crate) fn utilisation(solved: &Solved) -> Option<Drawing> {
     let scribe = Scribe::new(solved.style());
     let used = |limit: &LimitWorkings| solved.value(limit.utilisation);
     let most = limits.iter().map(used).fold(0.0_f64, f64::max);
-    let governs = limits.iter().position(|limit| used(limit) == most)?;
+    let governs = allowables.governing(|id| solved.value(id));
     // px for a utilisation of one.
     let whole = (LONGEST / most.max(1.0)).max(SHORTEST);
     let mut marks = Vec::new();
@@ -39,7 +39,7 @@ pub(crate) fn utilisation(solved: &Solved) -> Option<Drawing> {
         let end = (whole * used(limit)).min(2.0 * LONGEST);
         let corners = [(0.0, top), (end, top), (end, top + BAR), (0.0, top + BAR)];
         let points: Vec<Point> = corners.map(|(x, y)| Point::new(x, y)).into();
-        let governing = place == governs;
+        let governing = governs.contains(&place);
         let (ink, tint) = if governing { (Ink::Cut, Ink::CutTint) } else { (Ink::Line, Ink::Material) };
         let mut bar = vec![Mark::Polygon { points: points.clone(), stroke: None, fill: Some(tint) }];
         if governing {
@@ -67,7 +67,7 @@ pub(crate) fn utilisation(solved: &Solved) -> Option<Drawing> {
         size: Sheet::USUAL.small,
         ink: Ink::Line,
     });
-    marks.extend(labels(solved, scribe, limits, governs, whole));
+    marks.extend(labels(solved, scribe, limits, &governs, whole));
     let factor = solved.value(allowables.largest_factor);
     let factor = scribe.value(factor, workings::dimension::Dimension::NONE, Role::LoadFactor);
     let remark = Label::words("all loads together may be\u{a0}")
@@ -78,9 +78,9 @@ pub(crate) fn utilisation(solved: &Solved) -> Option<Drawing> {
     let under = bounds(&marks);
     let entries = [(Sample::None, remark), (Sample::None, Label::words(caution))];
     marks.push(legend(&entries, under, Sheet::USUAL));
-    let governing = &limits[governs].words;
+    let govern = allowables.told_to_govern(|id| solved.value(id));
     let short = words::shortened(format!(
-        "Bars of what the loads take up of {}: the {governing} governs, and all loads together may be {} times what they are.",
+        "Bars of what the loads take up of {}: {govern}, and all loads together may be {} times what they are.",
         if limits.len() == 1 {
             "the one limit".to_owned()
         } else {
@@ -88,7 +88,7 @@ pub(crate) fn utilisation(solved: &Solved) -> Option<Drawing> {
         },
         factor.plain(),
     ));
-    let long = told(solved, scribe, limits, governs, &factor.plain());
+    let long = told(solved, scribe, allowables, &factor.plain());
     let title = "What the loads take up of what is allowed";
     Some(Drawing::fitted("utilisation", title, MARGIN, Sheet::USUAL.width, marks).described(short, long))
 }
@@ -113,7 +113,7 @@ fn labels(
     solved: &Solved,
     scribe: Scribe<'_>,
     limits: &[LimitWorkings],
-    governs: usize,
+    governs: &[usize],
     whole: f64,
 ) -> Vec<Mark> {
     let mut marks = Vec::new();
@@ -128,7 +128,7 @@ fn labels(
             size: if small { Sheet::USUAL.small } else { SIZE },
             ink,
         };
-        let ink = if place == governs { Ink::Cut } else { Ink::Line };
+        let ink = if governs.contains(&place) { Ink::Cut } else { Ink::Line };
         let name = Label::words(limit.words.clone());
         marks.push(written(Point::new(-10.0, middle), name, Align::End, false, ink));
         let beside = Label::words(of_which(solved, scribe, limit));
@@ -139,7 +139,7 @@ fn labels(
             scribe.symbol(working.symbol.role, "").equals(value)
         };
         let mut used = symbol(limit.utilisation);
-        if place == governs {
+        if governs.contains(&place) {
             used = used.and_words(" governs");
         }
         marks.push(written(Point::new(right, middle), used, Align::Start, false, ink));
@@ -149,13 +149,9 @@ fn labels(
     marks
 }
 
-fn told(
-    solved: &Solved,
-    scribe: Scribe<'_>,
-    limits: &[LimitWorkings],
-    governs: usize,
-    factor: &str,
-) -> Description {
+fn told(solved: &Solved, scribe: Scribe<'_>, allowables: &AllowableWorkings, factor: &str) -> Description {
+    let value = |id| solved.value(id);
+    let (limits, governs) = (&allowables.limits, allowables.governing(value));
     let mut long = Description::new();
     long.sentence(
         "One bar for each limit: how long it is tells what part of the allowable value the given loads take up. A dashed line \
@@ -163,7 +159,7 @@ fn told(
     );
     let rows = limits.iter().enumerate().map(|(place, limit)| {
         let text = |id| shown(solved, scribe, id, false);
-        let governs = if place == governs { "yes" } else { "no" };
+        let governs = if governs.contains(&place) { "yes" } else { "no" };
         vec![
             limit.words.clone(),
             shown(solved, scribe, limit.reached, false),
@@ -175,9 +171,10 @@ fn told(
     });
     let head = ["Limit", "Reached", "Allowed", "Utilisation", "Load factor", "Governs"];
     long.table("Reached and allowed", &head, rows.collect());
+    let govern = words::capitalized(&allowables.told_to_govern(value));
+    let bar = if governs.len() == 1 { "its bar is" } else { "their bars are" };
     long.sentence(format!(
-        "The {} governs: its bar is hatched, framed and marked in words. All loads together may be {factor} times what they are.",
-        limits[governs].words
+        "{govern}: {bar} hatched, framed and marked in words. All loads together may be {factor} times what they are."
     ));
     long.sentence("An exercise: the local code and a licensed engineer decide on a real beam.");
     long

@@ -5,6 +5,7 @@ use super::line;
 use crate::tree::{Alignment, Block, CalloutKind, Inline};
 use lesson::{Scene, When};
 use workings::expression::Expression;
+use workings::material::Behaviour;
 use workings::role::{Role, Symbol};
 use workings::solved::{AllowableWorkings, LimitWorkings, RatioWorkings};
 use workings::working::{Chapter, Id};
@@ -45,9 +46,7 @@ impl Author<'_> {
         ]);
         self.figure(
             "utilisation",
-            line![
-                "What the given loads take up of each limit; the limit that governs is hatched and framed."
-            ],
+            line!["What the given loads take up of each limit; what governs is hatched and framed."],
         );
         let rows = allowables.limits.iter().map(|limit| {
             let name = self.style.notation.in_its_words(&limit.words);
@@ -90,7 +89,39 @@ impl Author<'_> {
                 " What the bending stress may be is not given here, so it is not among the limits.".into(),
             );
         }
+        words.extend(self.equivalent_among(allowables));
         self.say(words);
+    }
+
+    /// Whether bending and shear are held to a limit where both act at one place; nothing where bending alone is worse, and where
+    /// they have no one stress.
+    fn equivalent_among(&self, allowables: &AllowableWorkings) -> Vec<Inline> {
+        let role = |id| self.working(id).symbol.role;
+        let counted = allowables.limits.iter().find(|limit| role(limit.reached) == Role::EquivalentStress);
+        if let Some(limit) = counted {
+            let condition = match self.solved.problem().behaviour() {
+                Behaviour::Untold => {
+                    ", which holds for a ductile metal; the lesson does not tell whether it is one"
+                }
+                _ => "",
+            };
+            return line![
+                " Where bending and shear act together, or shear alone, their equivalent stress is held to the allowable bending \
+                 stress: ",
+                self.symbol_and_value(limit.reached),
+                format!("{condition}.")
+            ];
+        }
+        let given = self.solved.problem().allowable;
+        let one_side = given.bending.is_none() && given.tension.is_some() != given.compression.is_some();
+        match self.workings().id("largest equivalent stress at the checked places") {
+            Some(most) if one_side => line![
+                " The equivalent stress is not among the limits, for only one of tension and compression has one: ",
+                self.symbol_and_value(most),
+                "."
+            ],
+            _ => Vec::new(),
+        }
     }
 
     /// How deep the section must at least be.

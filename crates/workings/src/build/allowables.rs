@@ -23,6 +23,23 @@ const CHAPTER: Chapter = Chapter::Allowables;
 pub(super) const CAUTION: &str =
     "An exercise: a real beam is designed to the local code by a licensed engineer.";
 
+// Two load factors nearer than this (relative) are one: they come about in different ways and differ by rounding.
+const ALIKE: f64 = 1e-9;
+
+/// Whether a limit with this load factor governs where `least` is the least of all.
+fn governs(factor: f64, least: f64) -> bool {
+    factor <= least * (1.0 + ALIKE)
+}
+
+/// `the tension and the compression govern`.
+fn told_to_govern(limits: &[&str]) -> String {
+    match limits {
+        [] => String::new(),
+        [only] => format!("the {only} governs"),
+        [first @ .., last] => format!("the {} and the {last} govern", first.join(", the ")),
+    }
+}
+
 /// What the chapter is built from.
 pub(super) struct AllowableParts<'a> {
     pub(super) beam: &'a BeamGivens,
@@ -48,6 +65,22 @@ pub struct AllowableWorkings {
     pub(crate) depth: Option<Id>,
     /// The span-to-depth ratios where bending and shear govern alike: the beam's own, and that ratio.
     pub ratios: Option<RatioWorkings>,
+}
+
+impl AllowableWorkings {
+    /// The places in [`Self::limits`] of all that govern: several where their load factors are alike; `value` gives the value of a
+    /// working.
+    pub fn governing(&self, value: impl Fn(Id) -> f64) -> Vec<usize> {
+        let least = value(self.largest_factor);
+        let governing = |&place: &usize| governs(value(self.limits[place].factor), least);
+        (0..self.limits.len()).filter(governing).collect()
+    }
+
+    /// In words which limits govern, without a full stop: `the tension and the compression govern`; `value` as before.
+    pub fn told_to_govern(&self, value: impl Fn(Id) -> f64) -> String {
+        let words = self.governing(value).into_iter().map(|place| self.limits[place].words.as_str());
+        told_to_govern(&words.collect::<Vec<_>>())
+    }
 }
 
 /// The workings of one limit.
@@ -96,6 +129,8 @@ pub(crate) enum LimitKind {
     Shear,
     /// As one over its cube: a deflection.
     Deflection,
+    /// Part of it as one over the depth, part as one over its square: bending and shear stress at one place.
+    BendingWithShear,
     /// In no simple way: the stress on a joint with contacts that grow with the depth.
     Other,
 }
@@ -109,6 +144,7 @@ impl Builder<'_> {
     ) -> Result<Option<AllowableWorkings>, EvaluationError> {
         let beam = parts.beam;
         let mut limits = self.limits(parts.bending, parts.shear_along)?;
+        limits.extend(self.limit_of_equivalent_stress(&limits));
         limits.extend(
             parts.joints.iter().zip(1..).filter_map(|joint| self.limit_of_joint(parts.engine, joint)),
         );
@@ -190,6 +226,28 @@ impl Builder<'_> {
         Ok(limits)
     }
 
+    /// The equivalent stress of a ductile metal at the junction or in pure shear, where it asks for more than bending alone does.
+    /// At the outer fibre it is the bending stress, which is a limit already. Held to the lesser of what bending may reach.
+    fn limit_of_equivalent_stress(&self, limits: &[Limit]) -> Option<Limit> {
+        let given = self.problem.allowable;
+        if given.bending.is_none() && (given.tension.is_none() || given.compression.is_none()) {
+            return None;
+        }
+        let size = |id: Id| self.value(id).abs();
+        let bending = || limits.iter().filter(|limit| limit.kind == LimitKind::Bending);
+        let allowed =
+            bending().map(|limit| limit.allowed).min_by(|&one, &other| size(one).total_cmp(&size(other)))?;
+        let used = bending().map(|limit| size(limit.reached) / size(limit.allowed)).fold(0.0, f64::max);
+        let reached = ["equivalent stress at the junction", "equivalent stress in shear"]
+            .into_iter()
+            .filter_map(|name| self.workings.id(name))
+            .max_by(|&one, &other| size(one).total_cmp(&size(other)))?;
+        // What is above bending by rounding alone is no limit of its own.
+        let above = size(reached) / size(allowed) > used * (1.0 + ALIKE);
+        let (words, index) = ("equivalent stress".to_owned(), "e".to_owned());
+        above.then_some(Limit { words, index, allowed, reached, kind: LimitKind::BendingWithShear })
+    }
+
     fn allowed(
         &mut self,
         name: &str,
@@ -202,14 +260,11 @@ impl Builder<'_> {
     }
 
     fn largest_factor(&mut self, limits: &[Limit], factors: &[Id]) -> Result<Id, EvaluationError> {
-        let governs = limits
-            .iter()
-            .zip(factors)
-            .min_by(|(_, one), (_, other)| self.value(**one).total_cmp(&self.value(**other)))
-            .map_or("", |(limit, _)| limit.words.as_str());
-        let says = format!("Every limit must be kept: the {governs} governs. {CAUTION}");
-        let entry = Entry::new(CHAPTER, Role::LoadFactor, "", "largest load factor").says(says);
         let least = factors.iter().map(|&id| self.value(id)).fold(f64::INFINITY, f64::min);
+        let govern = limits.iter().zip(factors).filter(|(_, factor)| governs(self.value(**factor), least));
+        let govern: Vec<&str> = govern.map(|(limit, _)| limit.words.as_str()).collect();
+        let says = format!("Every limit must be kept: {}. {CAUTION}", told_to_govern(&govern));
+        let entry = Entry::new(CHAPTER, Role::LoadFactor, "", "largest load factor").says(says);
         let how = "The least of the load factors.";
         self.engine(entry, how, (factors.to_vec(), Call::Least), least, Dimension::NONE)
     }

@@ -34,18 +34,26 @@ impl Builder<'_> {
         let depth = self.depth(parts)?;
         let mut depths = Vec::with_capacity(limits.len());
         for (limit, &factor) in limits.iter().zip(factors) {
-            let (law, formula) = match limit.kind {
-                LimitKind::Bending => {
-                    ("the square of the depth", depth_over(depth, Expression::from(factor).root()))
-                }
+            let just_used = "at this depth it is just used up by the given loads";
+            let root = || depth_over(depth, Expression::from(factor).root());
+            let plain = || depth_over(depth, factor.into());
+            let (law, therefore, formula) = match limit.kind {
+                LimitKind::Bending => ("with the square of the depth", just_used, root()),
                 LimitKind::Deflection => {
-                    ("the cube of the depth", depth_over(depth, Expression::from(factor).cube_root()))
+                    let cube = Expression::from(factor).cube_root();
+                    ("with the cube of the depth", just_used, depth_over(depth, cube))
                 }
-                LimitKind::Shear | LimitKind::Other => ("the depth", depth_over(depth, factor.into())),
+                LimitKind::BendingWithShear => {
+                    // Whichever of the two laws asks for the greater depth.
+                    let formula = if self.value(factor) >= 1.0 { root() } else { plain() };
+                    let law = "at least with the depth and at most with its square";
+                    (law, "this depth keeps it, and a little less might", formula)
+                }
+                LimitKind::Shear | LimitKind::Other => ("with the depth", just_used, plain()),
             };
             let says = format!(
-                "With every height of the section stretched alike and every breadth as it is, what the {} allows grows with \
-                 {law}: at this depth it is just used up by the given loads.",
+                "With every height of the section stretched alike and every breadth as it is, what the {} allows grows {law}: \
+                 {therefore}.",
                 limit.words
             );
             let index = format!("{}, least", limit.index);
