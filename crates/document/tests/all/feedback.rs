@@ -476,6 +476,21 @@ fn who_handed_in_nothing_is_told_nothing_of_the_key() {
     }
 }
 
+/// Two spans of 4 m under 8 kN/m: each span alone R_B = 32 kN, where 5/4·32 = 40 kN is right. Balance of the whole beam cannot find R_B,
+/// which is the redundant: the step that went wrong is that the beam must fit its support.
+#[test]
+fn a_redundant_that_is_wrong_is_told_at_the_redundant() {
+    let text = lesson::builtin::find("conveyor").expect("a lesson of ours").text;
+    let questions = "[[question]]\nask = \"reaction at B\"\n[[question]]\nask = \"reaction at A\"\n";
+    let start = text.find("[[question]]").unwrap_or(text.len());
+    let paper = set(&format!("{}\n{questions}", &text[..start]));
+    let class = Class::of(paper, &[("1", written(32e3)), ("2", written(16e3))]);
+    let first = under(&class.feedback(), FIRST).expect("it is wrong");
+    assert!(first.contains("each span for a simple beam of its own"), "{first}");
+    assert!(first.contains("The beam must fit its support"), "{first}");
+    assert!(!first.contains("(at the reaction at A)") && !first.contains("Balance of moments"), "{first}");
+}
+
 #[test]
 fn doubt_is_told_as_doubt() {
     // Nothing explains it: nothing is claimed.

@@ -32,7 +32,7 @@ pub(super) static MISTAKES: [Mistake; 6] = [
     Mistake::usual(
         ("each-span-alone", Reactions, Concept),
         "takes each span for a simple beam of its own",
-        "The beam runs on over its inner support and carries {M} across it, so one span presses on the next. Balance the whole beam.",
+        "The beam runs on over its inner support and carries {M} across it, so one span presses on the next. Take the beam whole; where balance has too many unknowns, it must fit its supports too.",
         &[ExamList, Memory],
         each_span_alone,
     ),
@@ -268,6 +268,7 @@ fn fixed_end_as_pin(lesson: &Lesson<'_>) -> Vec<Replaced> {
     let Some(mut all) = parted_over_supports(lesson, &held) else { return Vec::new() };
     let couples = lesson.chapters().reactions.couples.iter().flatten();
     all.extend(couples.map(|&couple| (couple, Replacement::Value(0.0))));
+    all.sort_by_key(|(id, _)| *id);
     Replaced::together(all).into_iter().collect()
 }
 
@@ -302,7 +303,10 @@ fn parted_over_supports(lesson: &Lesson<'_>, held: &[Held<'_>]) -> Option<Vec<(I
         };
         Some((id, by))
     };
-    held.iter().zip(shares).map(of).collect()
+    let mut reactions = held.iter().zip(shares).map(of).collect::<Option<Vec<_>>>()?;
+    // Made where the first of them is found: with more supports than balance needs at the redundant, from which the others follow.
+    reactions.sort_by_key(|(id, _)| *id);
+    Some(reactions)
 }
 
 /// What acts on one of the spans; on the outer ones what lies beyond their supports too.
