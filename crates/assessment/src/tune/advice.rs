@@ -5,9 +5,14 @@ use super::score::{Results, Score};
 use crate::candidates::Candidates;
 use lesson::papers::Draw;
 use std::collections::BTreeSet;
+use workings::solved::Solved;
+use workings::working::{Formula, Id};
 
 /// How many choices of one thing are tried to see what depends on it.
 const TRIED: usize = 8;
+
+/// So many givens are named from which a result is made; more would be no advice.
+const NAMED: usize = 6;
 
 /// What stands in the way, the worst first, and what to do about it.
 pub(super) fn advice(
@@ -59,9 +64,12 @@ pub(super) fn advice(
     }
     if let Some(first) = census.hidden_on_all.first() {
         let names: BTreeSet<&str> = census.hidden_on_all.iter().map(|hides| hides.mistake.as_str()).collect();
+        let such_as = match best.first().is_some_and(|(_, draw)| section_varies(candidates, draw)) {
+            true => "",
+            false => ", as the sizes of the section",
+        };
         advice.push(format!(
-            "whatever is drawn, {} behind a right value, such as {} behind {}: to see them let something else vary, as the \
-             sizes of the section",
+            "whatever is drawn, {} behind a right value, such as {} behind {}: to see them let something else vary{such_as}",
             match names.len() {
                 1 => "one mistake hides".to_owned(),
                 count => format!("{count} mistakes hide"),
@@ -97,19 +105,80 @@ fn seldom_round(
             format!("all {} results are exact in the course's figures {}", results.asked, exact(census.long))
         }
     };
+    if let Some(fixed) = best.first().and_then(|(_, draw)| never_round(candidates, census, draw)) {
+        words.push_str(&fixed);
+        return words;
+    }
     let hardest = census.long_results.iter().enumerate().max_by_key(|(_, result)| result.long);
     if let Some((at, hardest)) = hardest {
         if results.asked > 1 {
             words.push_str(&format!("; the hardest is {}, {}", hardest.name, exact(hardest.long)));
         }
         let on = best.first().map(|(_, draw)| depends_on(candidates, at, draw)).unwrap_or_default();
-        if on.is_empty() {
-            words.push_str(": nothing that varies changes it, so give other numbers to what it is made from");
-        } else {
+        if !on.is_empty() {
             words.push_str(&format!(": give {} more choices, or finer steps", on.join(", ")));
         }
     }
     words
+}
+
+/// The asked results that are exact in no draw and that nothing which varies changes, in words, with what they are made from: no choice
+/// more of anything else makes them round. None where there are none.
+fn never_round(candidates: &Candidates, census: &Census, draw: &Draw) -> Option<String> {
+    let always_long = census.long_results.iter().enumerate().filter(|(_, one)| one.long == census.sound());
+    let fixed: Vec<&str> = always_long
+        .filter(|(at, _)| depends_on(candidates, *at, draw).is_empty())
+        .map(|(_, one)| one.name.as_str())
+        .collect();
+    if fixed.is_empty() {
+        return None;
+    }
+    let lesson = candidates.papers().lesson();
+    let solved = Solved::new(lesson.problem.clone(), lesson.style.clone()).ok()?;
+    let workings = solved.workings();
+    let read: Vec<Vec<bool>> =
+        fixed.iter().filter_map(|name| Some(workings.upstream(workings.id(name)?))).collect();
+    let is_read = |id: Id| read.iter().any(|read| read.get(id.0 as usize) == Some(&true));
+    let given: Vec<&str> = workings
+        .in_order()
+        .filter(|(id, working)| working.formula == Formula::Given && is_read(*id))
+        .map(|(_, working)| working.name.as_str())
+        .collect();
+    let (be, made) = match fixed.len() {
+        1 => ("cannot be made round by what varies, for nothing of it changes this", "it is made from"),
+        _ => ("cannot be made round by what varies, for nothing of it changes these", "they are made from"),
+    };
+    let given = match given.len() {
+        0 => "other things".to_owned(),
+        count if count <= NAMED => and(&given),
+        count => format!("{} and {} more", given[..NAMED].join(", "), count - NAMED),
+    };
+    Some(format!("; {} {be}: {made} the {given}; give these other numbers, or let them vary", and(&fixed)))
+}
+
+/// `V, I and Q`.
+fn and(names: &[&str]) -> String {
+    match names {
+        [] => String::new(),
+        [only] => (*only).to_owned(),
+        [others @ .., last] => format!("{} and {last}", others.join(", ")),
+    }
+}
+
+/// Whether anything that varies changes the section, seen from one draw.
+fn section_varies(candidates: &Candidates, from: &Draw) -> bool {
+    let papers = candidates.papers();
+    let parts = |draw: &Draw| papers.reading(draw).ok()?.lesson.map(|lesson| lesson.problem.parts);
+    let own = parts(from);
+    papers.lesson().vary.iter().enumerate().any(|(axis, variation)| {
+        (0..variation.count().min(TRIED)).any(|choice| {
+            let mut other = from.clone();
+            if let Some(place) = other.choices.get_mut(axis) {
+                *place = choice;
+            }
+            other != *from && parts(&other).is_some_and(|parts| Some(parts) != own)
+        })
+    })
 }
 
 /// The things that vary and on which a result depends, seen from one draw.
@@ -131,4 +200,24 @@ fn depends_on(candidates: &Candidates, at: usize, from: &Draw) -> Vec<String> {
         }
     }
     names
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use lesson::papers::Papers;
+
+    /// The flange's breadth and the web's height vary in the lesson as it stands; without them only the force and its place.
+    #[test]
+    fn whether_the_section_varies_is_seen_in_the_section() {
+        let text = include_str!("../../tests/lessons/class.toml");
+        let of_the_section = |line: &&str| line.starts_with("b = [") || line.starts_with("h = [");
+        let loads: Vec<&str> = text.lines().filter(|line| !of_the_section(line)).collect();
+        for (text, varies) in [(text.to_owned(), true), (loads.join("\n"), false)] {
+            let papers = Papers::read(&text, "class.toml").expect("a sound lesson").unrestricted();
+            let choices = vec![0; papers.lesson().vary.len()];
+            let candidates = Candidates::new(papers, &["second moment"]).expect("it has one");
+            assert_eq!(section_varies(&candidates, &Draw { choices }), varies, "{text}");
+        }
+    }
 }

@@ -247,6 +247,21 @@ fn where_nothing_fits_the_nearest_are_told_and_what_to_widen() {
     );
 }
 
+/// By hand: with a flange of 31 mm the centroid has 20 · 120 + 120 · 31 = 6120 mm², 17 in it, below the line of the centroid, and so of I; P
+/// does not change it. More choices of P would not help, though the stress that depends on both is exact nowhere either.
+#[test]
+fn what_nothing_that_varies_changes_is_not_to_be_widened() {
+    let vary = "[vary]\nP = [\"19 kN\", \"21 kN\"]\n\n[beam]";
+    let flange = papers(&reference_text(&[("f", "31 mm")]).replace("[beam]", vary));
+    let tuned = Search::new(flange, &["second moment", "shear stress on the cut"]).expect("it varies").run(3);
+    let advice = &tuned.advice[0];
+    assert!(advice.contains("second moment cannot be made round by what varies"), "{advice}");
+    assert!(
+        advice.contains("made from the breadth of web") && !advice.contains("give P more choices"),
+        "{advice}"
+    );
+}
+
 /// Loads off the beam, and what the lesson requires, are counted and not offered.
 #[test]
 fn what_cannot_be_or_is_not_wanted_is_counted() {
