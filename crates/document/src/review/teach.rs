@@ -82,9 +82,7 @@ fn one_line_each(lines: Vec<Vec<Inline>>) -> Block {
 /// `takes V for M (at the bending moment): 1 student; scene of bending`.
 fn in_a_line(class: &Class<'_>, made: &MistakeFigures) -> Vec<Inline> {
     let mut words = what_was_done(class, &made.mistake);
-    if let Some(place) = made.places.first() {
-        words.push(format!(" (at the {})", class.style().notation.in_its_words(&place.working)).into());
-    }
+    words.extend(where_made(class, &made.places).map(|place| format!(" ({place})").into()));
     words.push(format!(": {}", students(made.students)).into());
     let scene = made.places.first().map_or("", shown_in);
     if !scene.is_empty() {
@@ -97,14 +95,23 @@ fn in_a_line(class: &Class<'_>, made: &MistakeFigures) -> Vec<Inline> {
 fn slip_in_a_line(class: &Class<'_>, slip: &MistakeFigures) -> Vec<Inline> {
     let mut words = what_was_done(class, &slip.mistake);
     words.push(format!(": {}", students(slip.students)).into());
-    if let Some(place) = slip.places.first() {
-        let mostly = if slip.places.len() > 1 { "mostly " } else { "" };
-        let name = class.style().notation.in_its_words(&place.working);
-        words.push(format!(", {mostly}at the {name}").into());
-    }
+    words.extend(where_made(class, &slip.places).map(|place| format!(", {place}").into()));
     words.push(". ".into());
     words.extend(what_to_say(class, &slip.mistake));
     words
+}
+
+/// `at the reaction at A`, or `mostly` there where more than half of the answers stand there; of two places with as many both; of
+/// others none.
+fn where_made(class: &Class<'_>, places: &[PlaceFigures]) -> Option<String> {
+    let at = |place: &PlaceFigures| format!("at the {}", class.style().notation.in_its_words(&place.working));
+    let all: usize = places.iter().map(|place| place.answers).sum();
+    match places {
+        [only] => Some(at(only)),
+        [most, ..] if 2 * most.answers > all => Some(format!("mostly {}", at(most))),
+        [one, other] => Some(format!("{} and {}", at(one), at(other))),
+        _ => None,
+    }
 }
 
 pub(super) fn students(count: usize) -> String {
@@ -114,9 +121,7 @@ pub(super) fn students(count: usize) -> String {
 fn table(class: &Class<'_>, made: &[MistakeFigures]) -> Block {
     let row = |made: &MistakeFigures| {
         let mut done = what_was_done(class, &made.mistake);
-        if let Some(place) = made.places.first() {
-            done.push(format!(" (at the {})", class.style().notation.in_its_words(&place.working)).into());
-        }
+        done.extend(where_made(class, &made.places).map(|place| format!(" ({place})").into()));
         vec![
             done,
             line![made.students.to_string()],

@@ -269,6 +269,53 @@ fn every_mistake_is_told_and_slips_apart() {
     assert!(!page.contains("each loses the sign"), "a slip is nothing to teach again");
 }
 
+/// Of two places with one answer each neither has most of them; of three answers two are most.
+#[test]
+fn mostly_is_said_of_more_than_half() {
+    let students = students(3);
+    let slip = |student: usize, working: &str| figures::WrongAnswer {
+        student: format!("s{student}"),
+        item: "1".into(),
+        working: working.into(),
+        scene: String::new(),
+        order: 1,
+        mistake: Some("power-of-ten".into()),
+        is_ambiguous: false,
+        is_slip: true,
+    };
+    let (v, q) = ("shear force at the slice", "first moment at the cut");
+    let told = |wrong: &[figures::WrongAnswer]| {
+        let class = as_marked(&students);
+        let document = review(
+            &Class {
+                paper: &students[0].set,
+                papers: 3,
+                figures: &Review::of(&figures::matrix(&class).expect("a matrix")),
+                mistakes: &figures::mistakes(wrong),
+                likenesses: &figures::likeness(&figures::values(&class, Units::Printed)),
+                by_hand: ByHand::default(),
+            },
+            Paper::A4,
+        );
+        let mut all = String::new();
+        for block in &document.body {
+            block.each(&mut |block| {
+                if let Block::Paragraph(words) = block {
+                    all += &plain(words, &document.style);
+                }
+            });
+        }
+        let start = all.find("loses a power of ten").expect("it is told");
+        all[start..].split('.').next().unwrap_or_default().to_owned()
+    };
+    let tie = told(&[slip(0, v), slip(1, q)]);
+    assert!(!tie.contains("mostly") && tie.contains("shear force") && tie.contains("first moment"), "{tie}");
+    let most = told(&[slip(0, v), slip(1, q), slip(2, q)]);
+    assert!(most.contains("mostly at the first moment") && !most.contains("shear force"), "{most}");
+    let none = told(&[slip(0, v), slip(1, q), slip(2, "second moment")]);
+    assert!(!none.contains(" at the "), "{none}");
+}
+
 #[test]
 fn a_small_class_gets_no_figures_that_need_a_large_one() {
     let Found { figures, document, .. } = found(&students(12));
