@@ -25,4 +25,4 @@ pub use identifier::Identifier;
 pub use item::{Alternative, Answer, Bounds, Choice, FollowThrough, Item, Marks, Mistake, Picture, Value};
 pub use package::{Archive, Package};
 pub use passage::{Line, Passage};
-pub use questions::{Given, Questions};
+pub use questions::{Given, Questions, left_out};

@@ -19,6 +19,8 @@ pub struct Package {
     pub title: String,
     /// The items in order; at least one.
     pub items: Vec<Item>,
+    /// What is not in it, as a sentence for who imports it; see [`super::left_out`].
+    pub left_out: Option<String>,
 }
 
 /// A file to be written.
@@ -122,9 +124,11 @@ impl Package {
 
     fn readme(&self, number: &str) -> String {
         let title: String = self.title.chars().map(|c| if c.is_control() { ' ' } else { c }).collect();
+        let left_out = self.left_out.as_ref().map_or_else(String::new, |words| format!("{words}\n\n"));
         format!(
             "{title}\n\n\
              This is a content package of QTI {number}.\n\n\
+             {left_out}\
              It contains the key: the right answers, their tolerances and the marks stand in its files as plain text.\n\
              Import it into a platform where you teach; do not hand it to students.\n\n\
              Formulae are MathML. Look at one question in the platform before students do: one that does not know MathML\n\

@@ -10,9 +10,11 @@ use super::passage::{Line, Passage};
 use super::through;
 use crate::fault::Fault;
 use assessment::fair::Course;
-use assessment::set::{Along, AnswerUnit, Ask, Band, ChoicePart, Part, PlacePart, SetPaper, ValuePart};
+use assessment::set::{self, Along, AnswerUnit, Band, ChoicePart, Part, PlacePart, SetPaper, ValuePart};
 use document::tree::{Block, Inline, words};
 use document::wording::worded;
+use lesson::question::Ask;
+use lesson::{Lesson, Question};
 use workings::expression::Expression;
 use workings::quantity::Quantity;
 use workings::style::Style;
@@ -73,6 +75,34 @@ impl Questions {
     }
 }
 
+/// What of a lesson no package can ask for, as a sentence: which questions are drawn by hand, and how many of the marks are in a package.
+/// None where all of it can be asked.
+pub fn left_out(lesson: &Lesson) -> Option<String> {
+    let drawn = |question: &Question| matches!(question.ask, Ask::Sketch(_));
+    let numbered = lesson.questions.iter().zip(1..);
+    let numbers: Vec<String> = numbered
+        .filter(|(question, _)| drawn(question))
+        .map(|(_, number): (_, usize)| number.to_string())
+        .collect();
+    let marks = |all: &mut dyn Iterator<Item = &Question>| all.map(Question::all_marks).sum::<f64>();
+    let all = marks(&mut lesson.questions.iter());
+    let asked = marks(&mut lesson.questions.iter().filter(|question| !drawn(question)));
+    match numbers.as_slice() {
+        [] => None,
+        _ if asked == 0.0 => Some(
+            "All questions are drawn by hand, which no platform can ask for: there are no packages."
+                .to_owned(),
+        ),
+        [only] => Some(format!(
+            "Question {only} is drawn by hand and is not in the package, which has {asked} of all {all} marks."
+        )),
+        [others @ .., last] => Some(format!(
+            "Questions {} and {last} are drawn by hand and are not in the package, which has {asked} of all {all} marks.",
+            others.join(", ")
+        )),
+    }
+}
+
 /// Platforms differ in which decimal mark they read; all read the point.
 const HOW_TO_TYPE: &str = "Type plain numbers, with a point before the decimals.";
 
@@ -86,10 +116,10 @@ fn named(name: &str) -> Result<Identifier, Fault> {
 fn answer(set: &SetPaper, part: &Part, before: &[Part]) -> Result<Option<Answer>, Fault> {
     let identifier = named(&format!("part-{}", part.label))?;
     Ok(match &part.ask {
-        Ask::Sketch { .. } => None,
-        Ask::Value(value) => Some(Answer::Value(typed(set, identifier, part.marks, value, before)?)),
-        Ask::Place(place) => Some(Answer::Value(located(identifier, part.marks, place)?)),
-        Ask::Choice(choice) => Some(Answer::Choice(chosen(set, identifier, part.marks, choice)?)),
+        set::Ask::Sketch { .. } => None,
+        set::Ask::Value(value) => Some(Answer::Value(typed(set, identifier, part.marks, value, before)?)),
+        set::Ask::Place(place) => Some(Answer::Value(located(identifier, part.marks, place)?)),
+        set::Ask::Choice(choice) => Some(Answer::Choice(chosen(set, identifier, part.marks, choice)?)),
     })
 }
 

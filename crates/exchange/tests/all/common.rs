@@ -195,5 +195,6 @@ pub fn package() -> Package {
         identifier: name("paper-1"),
         title: "Paper 1 <T-section> & \"joint\"".to_owned(),
         items: vec![negative(), positive(), chain(), choice()],
+        left_out: None,
     }
 }

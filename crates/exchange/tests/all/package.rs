@@ -334,6 +334,13 @@ fn the_same_package_is_the_same_bytes_and_says_that_the_key_is_in_it() {
     }
 }
 
+#[test]
+fn what_is_left_out_stands_in_the_readme() {
+    let left_out = Some("Question 6 is drawn by hand.".to_owned());
+    let archive = Package { left_out, ..package() }.zip(Version::Qti21).expect("a package");
+    assert!(text(&files(&archive), "README.txt").contains("\n\nQuestion 6 is drawn by hand.\n\n"));
+}
+
 /// The formula of a working becomes that of the item; what is no arithmetic, or has a leaf without a value, becomes none.
 #[test]
 fn follow_through_is_taken_from_the_formula_of_a_working() {

@@ -4,7 +4,7 @@
 #![allow(clippy::unwrap_used, reason = "a test that cannot go on stops")]
 
 use assessment::set::SetPaper;
-use exchange::qti::{Answer, Given, Identifier, Package, Questions, Value, Version};
+use exchange::qti::{Answer, Given, Identifier, Package, Questions, Value, Version, left_out};
 
 const ASKED: &str = r#"
 [[question]]
@@ -53,6 +53,20 @@ fn values(answers: &[Answer]) -> Vec<&Value> {
     values
 }
 
+/// By hand: the first question has 2 marks and one for each of its four steps, the others 2, 1 and, for the drawing, 3.
+#[test]
+fn what_is_drawn_by_hand_is_told_to_be_left_out() {
+    let said = left_out(&set().lesson).unwrap();
+    assert_eq!(said, "Question 4 is drawn by hand and is not in the package, which has 9 of all 12 marks.");
+    let mut lesson = set().lesson;
+    lesson.questions.insert(0, lesson.questions[3].clone());
+    let said = left_out(&lesson).unwrap();
+    assert!(said.starts_with("Questions 1 and 5 are drawn by hand"), "{said}");
+    assert!(said.ends_with("which has 9 of all 15 marks."), "{said}");
+    lesson.questions.retain(|question| question.value().is_some());
+    assert_eq!(left_out(&lesson), None);
+}
+
 #[test]
 fn the_numbers_of_the_items_are_those_of_the_workings() {
     let (set, questions) = questions();
@@ -97,6 +111,7 @@ fn they_make_a_sound_package_in_both_versions() {
         identifier: Identifier::new("overhang").unwrap(),
         title: "A hoist rail over a loading bay".to_owned(),
         items: questions.items,
+        left_out: None,
     };
     for version in [Version::Qti21, Version::Qti30] {
         // The package looks at each follow-through again: from right answers it must give the right value, also where

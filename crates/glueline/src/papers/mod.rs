@@ -92,6 +92,9 @@ pub fn run(job: &Job) -> Result<(), Failure> {
     for line in printed::remarks(&missing) {
         anstream::println!("{line}");
     }
+    if let Some(words) = job.qti.and_then(|_| exchange::qti::left_out(issue.papers().lesson())) {
+        anstream::println!("for the learning platform: {words}");
+    }
     let (fresh, unchanged) = folder.counts();
     anstream::println!(
         "\n{} in {}: {fresh} files written, {unchanged} there already\nto hand out: {}; keep all the rest to yourself",

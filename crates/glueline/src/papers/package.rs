@@ -9,7 +9,7 @@ use assessment::set::SetPaper;
 use document::paper::what_is_given;
 use document::tree::{Block, Figure};
 use exchange::fault::Fault;
-use exchange::qti::{Given, Identifier, Package, Passage, Picture, Questions, Version};
+use exchange::qti::{Given, Identifier, Package, Passage, Picture, Questions, Version, left_out};
 
 /// Writes the package of a paper among the keys.
 ///
@@ -24,7 +24,8 @@ pub fn put(folder: &Folder, set: &SetPaper, written: &Written<'_>, version: Qti)
         return Ok(());
     }
     let title = format!("{}, paper {number}", set.lesson.about.title);
-    let package = Package { identifier: name, title, items: questions.items };
+    let package =
+        Package { identifier: name, title, items: questions.items, left_out: left_out(&set.lesson) };
     let version = match version {
         Qti::V21 => Version::Qti21,
         Qti::V30 => Version::Qti30,

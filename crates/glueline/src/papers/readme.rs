@@ -2,6 +2,7 @@
 
 use super::counted;
 use assessment::issue::Issue;
+use exchange::qti::left_out;
 
 /// The text of the file.
 pub fn text(issue: &Issue, papers: usize) -> String {
@@ -14,13 +15,15 @@ TO HAND OUT
 TO KEEP TO YOURSELF
   keys/           the key of each paper with the worked solution, and all of them as a table: key.csv for a spreadsheet,
                   key.json for another program. A file called ...-with-key.zip, made where --qti asks for it, holds the
-                  questions of a paper for a learning platform, and the key with them.
+                  questions of a paper for a learning platform, and the key with them.{left_out}
   lessons/        each paper as a lesson of its own, for: glueline values, notes, board. Whoever has it has the answers.
   fairness.txt    the papers side by side, and what was thrown out; fairness.json for another program
   ledger.json     who got which paper. Keep it: with it a student who comes later changes no paper of the others.
 
 The same command once more makes what is missing and leaves all else as it is.
 ",
+        left_out = left_out(issue.papers().lesson())
+            .map_or_else(String::new, |words| format!("\n                  {words}")),
         title = issue.papers().lesson().about.title,
         papers = counted(papers, "paper"),
         pdf = if cfg!(feature = "pdf") { " and as a PDF" } else { "" },

@@ -132,3 +132,20 @@ fn who_is_on_the_list_no_longer_keeps_the_paper() {
     );
     crate::run::assert_same(&before, &desk.kept("out"));
 }
+
+/// By hand: 1 mark, 2 and one for the step, 2 and a half for the step, which are 6.5, and 3 for a drawing, which no package can ask for.
+#[test]
+fn the_readme_says_which_questions_no_package_holds() {
+    let desk = Desk::new();
+    let readme = |lesson: &str, out: &str| {
+        desk.put("lesson.toml", lesson);
+        desk.done(&["papers", "lesson.toml", "class.csv", "-o", out]);
+        desk.text(&format!("{out}/README.txt"))
+    };
+    desk.put("class.csv", &class(1, 1));
+    let lesson = desk.text("lesson.toml");
+    assert!(!readme(&lesson, "values").contains("drawn by hand"));
+    let said = readme(&format!("{lesson}\n[[question]]\nsketch = \"shear force\"\nmarks = 3\n"), "drawn");
+    let expected = "Question 4 is drawn by hand and is not in the package, which has 6.5 of all 9.5 marks.";
+    assert!(said.contains(expected), "{said}");
+}
