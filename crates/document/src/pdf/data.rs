@@ -518,7 +518,7 @@ mod tests {
             for print in [Print::Usual, Print::Large] {
                 let form = Form { print, ..Form::default() };
                 let told = |document: Document| {
-                    let data = data(&[document], "Papers", &super::super::FACES);
+                    let data = data(&[&document], "Papers", &super::super::FACES);
                     let mut all = String::new();
                     texts(&serde_json::from_slice(&data.bytes).expect("JSON"), &mut all);
                     all
