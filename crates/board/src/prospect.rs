@@ -72,7 +72,7 @@ fn hopeless(draws: usize, Why { reason, draws: against }: &Why) -> String {
         (false, _) => format!("{against} of {draws} draws"),
     };
     format!(
-        "No paper can be drawn from this lesson as it stands now. Against {which}: {reason}. To mend it: require less, or let \
-         other values vary."
+        "No paper was found for this lesson as it stands now. Against {which}: {reason}. To mend it: require less, or let other \
+         values vary."
     )
 }

@@ -179,7 +179,7 @@ fn a_requirement_that_no_draw_meets_is_told() {
     assert_eq!(said(&of_breadth("60 mm")), (String::new(), 1));
     assert_eq!(
         said(&of_breadth("10 mm")).0,
-        "No paper can be drawn from this lesson as it stands now. Against all 10 draws: the lesson requires: size of shear stress \
+        "No paper was found for this lesson as it stands now. Against all 10 draws: the lesson requires: size of shear stress \
          on the cut < 1 MPa. To mend it: require less, or let other values vary."
     );
     // With 20 mm the lightest load still has 0.75 MPa.

@@ -53,6 +53,7 @@ fn in_letters(set: &SetPaper, letters: Letters) -> Vec<Block> {
     }
     blocks.extend(other_values(set));
     blocks.extend(steps(set));
+    blocks.extend(equivalent_stress(set));
     blocks.extend(caution(solved));
     let signs = signs(set);
     if !signs.is_empty() {
@@ -230,6 +231,23 @@ fn other_values(set: &SetPaper) -> Option<Block> {
             total: false,
         })
     })
+}
+
+/// That the equivalent stress counts, where what is asked for follows from it: it is no limit that is printed.
+fn equivalent_stress(set: &SetPaper) -> Option<Block> {
+    let workings = set.solved.workings();
+    let counts = |asked: &Working| {
+        let upstream = workings.id(&asked.name).map(|id| workings.upstream(id)).unwrap_or_default();
+        let of_it = |(id, working): (Id, &Working)| {
+            working.symbol.role == Role::EquivalentStress && upstream.get(id.0 as usize) == Some(&true)
+        };
+        asked.chapter == Chapter::Allowables && workings.in_order().any(of_it)
+    };
+    let words = line![
+        "The equivalent stress counts too, where bending and shear act together: √(σ² + 3 τ²) may nowhere be more than the allowable \
+         bending stress."
+    ];
+    asked_workings(set).any(counts).then_some(Block::Paragraph(words))
 }
 
 /// The usual caution, where what may be borne is given.

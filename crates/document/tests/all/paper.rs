@@ -274,6 +274,25 @@ fn a_spacing_that_is_asked_for_is_not_given() {
     }
 }
 
+/// In a short girder of steel the junction of web and flange is worse than the outer fibre (by the numbers of the test of the workings), so
+/// who is asked for the largest load must know that both stresses count together.
+#[test]
+fn that_the_equivalent_stress_counts_is_said_where_it_does() {
+    let lesson = "title = \"Bracket\"\nunits = \"metric\"\n[beam]\nlength = \"0.5 m\"\nsupports = [{ fixed = \"0 m\", name = \"A\" }]\n\
+                  loads = [{ force = \"100 kN\", at = \"0.5 m\" }]\n[material]\nname = \"steel\"\nE = \"210 GPa\"\n\
+                  [allowable]\nbending-stress = \"160 MPa\"\n[section]\nname = \"girder\"\n\
+                  parts = [{ name = \"lower flange\", width = \"200 mm\", height = \"20 mm\" },\n\
+                  { name = \"web\", width = \"10 mm\", height = \"160 mm\", on = \"lower flange\" },\n\
+                  { name = \"upper flange\", width = \"200 mm\", height = \"20 mm\", on = \"web\" }]\n\
+                  [slice]\nat = \"0.2 m\"\nlength = \"50 mm\"\n[cut]\nat = \"bottom of upper flange\"\n";
+    let of = |ask: &str| {
+        let question = format!("[[question]]\nask = \"{ask}\"\n");
+        page(&paper(&set_of("bracket", lesson, &question), &who(), &form()))
+    };
+    assert!(of("largest load factor").contains("The equivalent stress counts too"));
+    assert!(!of("second moment").contains("equivalent stress"));
+}
+
 /// What one run of an interrupted weld carries follows from its length, which no drawing shows.
 #[test]
 fn the_run_of_a_weld_is_given() {

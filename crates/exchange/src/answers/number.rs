@@ -168,11 +168,10 @@ pub(super) fn number(
     Err(Doubt::between(DoubtKind::PowerOfTen, what, vec![meant.text(), other.text()]))
 }
 
-/// What is farther off than this factor is no value of the question. A slip in a unit seldom leads so far, and a printed power of ten is six
-/// as a rule. Common practice, no source.
+/// What is farther off than this factor is no value of the question: a slip in a unit seldom leads so far. Common practice, no source.
 const ABSURD: f64 = 1e4;
 
-/// Mistakes lead about so far: half of a printed power of ten, of three as a rule. Common practice, no source.
+/// Mistakes seldom lead farther than about this: half of a printed power of three, 10^1.5. Common practice, no source.
 const FAR: f64 = 30.0;
 
 /// Whether a value is off what an answer is about by more than a factor, either way; both SI.

@@ -121,7 +121,7 @@ fn answered(holder: &Holder, given: &PaperAnswers) -> Vec<(String, Answer)> {
     let answer = |(part, answer): (&Part, &answers::Answer)| {
         // A drawing lies on the desk: of one for which nothing is written the file says nothing.
         let aside =
-            matches!(part.ask, Ask::Sketch { .. }) && answer.read == Read::Blank && !given.rows.is_empty();
+            matches!(part.ask, Ask::Sketch { .. }) && answer.raw.trim().is_empty() && !given.rows.is_empty();
         let answer = if aside { Answer::Unreadable(String::new()) } else { answer.for_marking() };
         (part.label.clone(), answer)
     };

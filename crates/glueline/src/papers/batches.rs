@@ -57,7 +57,7 @@ impl Writing<'_> {
     pub fn all(&self, written: &[Written<'_>]) -> Result<(Vec<Given>, Vec<Option<Missing>>), Failure> {
         let (progress, done) = (Progress::new("papers written", written.len()), AtomicUsize::new(0));
         let batches = self.batches(written);
-        let mut all: Vec<(usize, Made)> = Vec::new();
+        let mut all: Vec<(usize, Given, Option<Missing>)> = Vec::new();
         for some in batches.chunks(cores::count()) {
             let papers: Vec<(usize, &Written<'_>)> =
                 some.iter().flat_map(|batch| batch.papers.clone()).collect();
@@ -70,17 +70,16 @@ impl Writing<'_> {
             let batches = some.iter().map(|batch| (batch, made.by_ref().take(batch.papers.len()).collect()));
             let batches: Vec<(&Batch<'_>, Vec<(usize, Made)>)> = batches.collect();
             let missing = cores::each(&batches, |(batch, papers)| self.set_together(batch, papers));
-            for ((_, mut papers), missing) in batches.into_iter().zip(missing) {
-                for ((_, paper), missing) in papers.iter_mut().zip(missing?) {
-                    paper.missing.iter_mut().for_each(|all| all.extend(&missing));
+            for ((_, papers), missing) in batches.into_iter().zip(missing) {
+                for ((place, paper), missing) in papers.into_iter().zip(missing?) {
+                    all.push((place, paper.given, paper.missing.map(|of_key| &of_key | &missing)));
                 }
-                all.extend(papers);
             }
         }
         let files: Vec<String> = batches.into_iter().filter_map(|batch| batch.name).collect();
         self.folder.leave_only("to-print", &files)?;
-        all.sort_by_key(|(place, _)| *place);
-        Ok(all.into_iter().map(|(_, paper)| (paper.given, paper.missing)).unzip())
+        all.sort_by_key(|(place, ..)| *place);
+        Ok(all.into_iter().map(|(_, given, missing)| (given, missing)).unzip())
     }
 
     /// All papers by sheet and size of print, in the order of the ledger; those that nobody knows how to print are last.

@@ -27,7 +27,7 @@ pub(super) const CAUTION: &str =
 const ALIKE: f64 = 1e-9;
 
 /// Whether a limit with this load factor governs where `least` is the least of all.
-fn governs(factor: f64, least: f64) -> bool {
+pub(crate) fn governs(factor: f64, least: f64) -> bool {
     factor <= least * (1.0 + ALIKE)
 }
 
@@ -130,7 +130,12 @@ pub(crate) enum LimitKind {
     /// As one over its cube: a deflection.
     Deflection,
     /// Part of it as one over the depth, part as one over its square: bending and shear stress at one place.
-    BendingWithShear,
+    BendingWithShear {
+        /// The bending stress there.
+        bending: Id,
+        /// The shear stress there.
+        shear: Id,
+    },
     /// In no simple way: the stress on a joint with contacts that grow with the depth.
     Other,
 }
@@ -238,14 +243,23 @@ impl Builder<'_> {
         let allowed =
             bending().map(|limit| limit.allowed).min_by(|&one, &other| size(one).total_cmp(&size(other)))?;
         let used = bending().map(|limit| size(limit.reached) / size(limit.allowed)).fold(0.0, f64::max);
-        let reached = ["equivalent stress at the junction", "equivalent stress in shear"]
+        let at_junction = self.workings.id("equivalent stress at the junction");
+        let reached = [at_junction, self.workings.id("equivalent stress in shear")]
             .into_iter()
-            .filter_map(|name| self.workings.id(name))
+            .flatten()
             .max_by(|&one, &other| size(one).total_cmp(&size(other)))?;
-        // What is above bending by rounding alone is no limit of its own.
-        let above = size(reached) / size(allowed) > used * (1.0 + ALIKE);
+        // What is above bending by rounding alone is no limit of its own. Nor is what stays below it in the section that is just deep
+        // enough for bending: there bending is all used up, and this, which loses less by depth, at most as much as stands here.
+        let above = size(reached) / size(allowed) > used.min(used.sqrt()) * (1.0 + ALIKE);
         let (words, index) = ("equivalent stress".to_owned(), "e".to_owned());
-        above.then_some(Limit { words, index, allowed, reached, kind: LimitKind::BendingWithShear })
+        let junction = ["bending stress at the junction", "shear stress at the junction"];
+        let kind = match junction.map(|name| self.workings.id(name)) {
+            [Some(bending), Some(shear)] if Some(reached) == at_junction => {
+                LimitKind::BendingWithShear { bending, shear }
+            }
+            _ => LimitKind::Shear,
+        };
+        above.then_some(Limit { words, index, allowed, reached, kind })
     }
 
     fn allowed(

@@ -43,11 +43,9 @@ impl Builder<'_> {
                     let cube = Expression::from(factor).cube_root();
                     ("with the cube of the depth", just_used, depth_over(depth, cube))
                 }
-                LimitKind::BendingWithShear => {
-                    // Whichever of the two laws asks for the greater depth.
-                    let formula = if self.value(factor) >= 1.0 { root() } else { plain() };
-                    let law = "at least with the depth and at most with its square";
-                    (law, "this depth keeps it, and a little less might", formula)
+                LimitKind::BendingWithShear { bending, shear } => {
+                    let law = "by its bending stress with the square of the depth, by its shear stress with the depth";
+                    (law, just_used, Expression::from(depth) * stretch(bending, shear, limit.allowed))
                 }
                 LimitKind::Shear | LimitKind::Other => ("with the depth", just_used, plain()),
             };
@@ -167,6 +165,14 @@ impl Builder<'_> {
         let alike = self.formula(entry, alike)?;
         Ok(Some(RatioWorkings { own, kind, alike }))
     }
+}
+
+/// By how much the heights must grow for the equivalent stress: of `σ² / s⁴ + 3 τ² / s² = σ_allow²` the root for `s`.
+fn stretch(bending: Id, shear: Id, allowed: Id) -> Expression {
+    let square = |id: Id| Expression::from(id).power(2);
+    let three = Expression::Number(3.0) * square(shear);
+    let inner = three.clone().power(2) + Expression::Number(4.0) * square(allowed) * square(bending);
+    ((three + inner.root()) / (Expression::Number(2.0) * square(allowed))).root()
 }
 
 fn depth_over(depth: Id, by: Expression) -> Expression {

@@ -268,7 +268,9 @@ impl Builder<'_> {
         );
         self.formula(entry, Expression::from(moments.level) / counts.into())?;
         let entry = Entry::new(CHAPTER, Role::Ratio, "u", "way to the right for each unit that it sinks").says(
-            "Nothing turns the beam about the upright axis, so the bending sideways must undo what the product moment does there:              E (I_y u'' + I_yz v'') = 0. Free to go sideways, it moves so far to the right for each unit that it sinks, to the left where              this is negative: at right angles to the neutral axis.",
+            "Nothing turns the beam about the upright axis, so the bending sideways must undo what the product moment does there: \
+             E (I_y u'' + I_yz v'') = 0. Free to go sideways, it moves so far to the right for each unit that it sinks, to the left where \
+             this is negative: at right angles to the neutral axis.",
         );
         let product = self.along_depth(moments.product.into());
         self.formula(entry, product / moments.upright.into())?;

@@ -166,7 +166,7 @@ impl Builder<'_> {
             let name = format!("length over thickness between cells {one} and {other}");
             let entry = Entry::new(CHAPTER, Role::CellTwist, &format!("{one},{other}"), name).says(
                 "The wall between two cells carries both flows, one against the other: what the flow of the neighbour does to a cell \
-                 has the other sign.",
+                 has the other sign. Negative, the sum of its lengths over their thicknesses.",
             );
             shared.push((a, b, self.formula(entry, Expression::sum(between))?));
         }

@@ -212,10 +212,10 @@ impl Builder<'_> {
                     ),
                     false => flow_entry(strip, ", max", "where it is largest", ""),
                 };
-                let entry = entry.says(format!(
-                    "In {}, where the neutral axis crosses it: all that lies on one side has been gathered.",
+                let entry = entry.says(strip.says(&format!(
+                    "In {}, where the neutral axis crosses it: what is gathered grows no more.",
                     with_article(&strip.name)
-                ));
+                )));
                 let gathered = self.gathered(flow.begin, term);
                 let most = self.formula(entry, gathered)?;
                 within_a_wall = Some(most);

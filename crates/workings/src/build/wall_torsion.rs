@@ -166,7 +166,8 @@ impl Builder<'_> {
             );
             let entry = Entry::new(CHAPTER, Role::ShearFlow, &format!("T,{}", of.number), name).says(
                 "Under a torque all cells twist alike: the sum of the flow over the thickness round a cell is twice its area, times \
-                 the shear modulus, times the twist of each length. Here for one of these products; an area remains.",
+                 the shear modulus, times the twist of each length. Here for one of these products; an area remains. Positive \
+                 counter-clockwise.",
             );
             flows.push(self.flow_round(entry, flexibilities.flow(cell, (2.0, areas)), Dimension::AREA)?);
         }

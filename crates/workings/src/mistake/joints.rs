@@ -3,6 +3,7 @@
 use super::lesson::{Lesson, Replaced};
 use super::source::Source::{AnalysisText, DerivationStep, Memory, PhysicalModel};
 use super::{Kind, Mistake};
+use crate::build::governs;
 use crate::evaluate::Replacement;
 use crate::expression::Expression;
 use crate::working::Chapter::{Allowables, Joints, Slice};
@@ -130,8 +131,7 @@ fn not_the_least(lesson: &Lesson<'_>) -> Vec<Replaced> {
     let Some(allowables) = &lesson.chapters().allowables else { return Vec::new() };
     let least = allowables.largest_factor;
     let factors = allowables.limits.iter().map(|limit| limit.factor);
-    let governing = lesson.value(least) * (1.0 + 1e-9);
-    let others = factors.filter(|&factor| lesson.value(factor) > governing);
+    let others = factors.filter(|&factor| !governs(lesson.value(factor), lesson.value(least)));
     others.map(|factor| Replaced::by(least, factor.into())).collect()
 }
 

@@ -105,7 +105,8 @@ pub(super) static MISTAKES: [Mistake; 14] = [
     Mistake::usual(
         ("shared-wall-with-the-wrong-sign", Walls, Procedure),
         "counts the flow of the neighbour with the wrong sign in the condition of a cell",
-        "Both flows run counter-clockwise round their own cells, so in the wall between them they run against each other: in the          condition of the one the flow of the other has a minus.",
+        "Both flows run counter-clockwise round their own cells, so in the wall between them they run against each other: in the \
+         condition of the one the flow of the other has a minus.",
         &[Memory],
         |lesson| {
             of_cells(lesson, |cells| {
