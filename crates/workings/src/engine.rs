@@ -261,8 +261,11 @@ impl CellEquations {
             flexibility[cell][cell] = round;
         }
         for (&(one, other), &between) in self.shared.iter().zip(&read[self.count..]) {
-            flexibility[one][other] = between;
-            flexibility[other][one] = between;
+            for (row, column) in [(one, other), (other, one)] {
+                if let Some(entry) = flexibility.get_mut(row).and_then(|row| row.get_mut(column)) {
+                    *entry = between;
+                }
+            }
         }
         flows_round_cells(
             flexibility,

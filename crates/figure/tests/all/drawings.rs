@@ -142,23 +142,28 @@ fn hostile_names_are_only_text() {
 }
 
 /// More loads than anybody can read: the sheet stays within bounds, and what is written can still be read.
-#[test]
-fn a_hundred_loads_stay_on_the_sheet() {
-    let loads = (0..100).map(|number| {
-        let station = 0.09 * f64::from(number);
+/// A beam of 10 m with so many loads of all kinds along its first metres, each spread one over `spread` m.
+fn crowded(count: u32, metres: f64, spread: f64) -> Beam {
+    let loads = (0..count).map(|number| {
+        let station = metres * f64::from(number) / f64::from(count);
         match number % 3 {
             0 => Load::Force { station, down: 1.0e3 + f64::from(number) },
             1 => Load::Couple { station, ccw: 1.0e3 },
-            _ => Load::Spread { from: station, to: station + 0.7, down_from: 1.0e3, down_to: 2.0e3 },
+            _ => Load::Spread { from: station, to: station + spread, down_from: 1.0e3, down_to: 2.0e3 },
         }
     });
-    let beam = Beam {
+    Beam {
         length: 10.0,
         flexural_rigidity: 1.0e6,
         supports: vec![Support::pin(0.0), Support::pin(10.0)],
         hinges: Vec::new(),
         loads: loads.collect(),
-    };
+    }
+}
+
+#[test]
+fn a_hundred_loads_stay_on_the_sheet() {
+    let beam = crowded(100, 9.0, 0.7);
     let case = beams::case("hundred", beams::problem(beam, 3.3)).expect("solved");
     for drawing in figure::beam_drawings(&case.view()) {
         checks::labels_are_apart("hundred", &drawing);
@@ -173,21 +178,7 @@ fn a_hundred_loads_stay_on_the_sheet() {
 #[test]
 fn thousands_of_loads_are_drawn() {
     const LOADS: u32 = 2000;
-    let loads = (0..LOADS).map(|number| {
-        let station = 9.9 * f64::from(number) / f64::from(LOADS);
-        match number % 3 {
-            0 => Load::Force { station, down: 1.0e3 + f64::from(number) },
-            1 => Load::Couple { station, ccw: 1.0e3 },
-            _ => Load::Spread { from: station, to: station + 0.1, down_from: 1.0e3, down_to: 2.0e3 },
-        }
-    });
-    let beam = Beam {
-        length: 10.0,
-        flexural_rigidity: 1.0e6,
-        supports: vec![Support::pin(0.0), Support::pin(10.0)],
-        hinges: Vec::new(),
-        loads: loads.collect(),
-    };
+    let beam = crowded(LOADS, 9.9, 0.1);
     let case = beams::case("thousands", beams::problem(beam, 3.3)).expect("solved");
     for drawing in figure::beam_drawings(&case.view()) {
         checks::labels_are_apart("thousands", &drawing);

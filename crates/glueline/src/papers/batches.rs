@@ -55,8 +55,11 @@ impl Writing<'_> {
     /// # Errors
     /// Where a paper is unsound, the typesetter complains or a file cannot be written.
     pub fn all(&self, written: &[Written<'_>]) -> Result<(Vec<Given>, Vec<Option<Missing>>), Failure> {
-        let (progress, done) = (Progress::new("papers written", written.len()), AtomicUsize::new(0));
+        let (progress, done) = (Progress::new("keys written", written.len()), AtomicUsize::new(0));
         let batches = self.batches(written);
+        if batches.iter().map(|batch| batch.papers.len()).sum::<usize>() != written.len() {
+            return Err(Failure::Ours("a paper is of a sheet that is not printed".to_owned()));
+        }
         let mut all: Vec<(usize, Given, Option<Missing>)> = Vec::new();
         for some in batches.chunks(cores::count()) {
             let papers: Vec<(usize, &Written<'_>)> =
@@ -76,8 +79,11 @@ impl Writing<'_> {
                 }
             }
         }
-        let files: Vec<String> = batches.into_iter().filter_map(|batch| batch.name).collect();
-        self.folder.leave_only("to-print", &files)?;
+        // A build without typesetter made none, and says nothing of those that are there.
+        if cfg!(feature = "pdf") {
+            let files: Vec<String> = batches.into_iter().filter_map(|batch| batch.name).collect();
+            self.folder.leave_only("to-print", &files)?;
+        }
         all.sort_by_key(|(place, ..)| *place);
         Ok(all.into_iter().map(|(_, given, missing)| (given, missing)).unzip())
     }

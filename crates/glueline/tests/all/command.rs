@@ -1,24 +1,7 @@
 //! The command as a lecturer meets it: what it prints, what it writes, what it refuses, and its exit codes.
 
+use crate::run::{err, glueline, out};
 use std::fs;
-use std::path::Path;
-use std::process::{Command, Output};
-
-fn glueline(folder: &Path, arguments: &[&str]) -> Output {
-    Command::new(env!("CARGO_BIN_EXE_glueline"))
-        .args(arguments)
-        .current_dir(folder)
-        .output()
-        .expect("the command runs")
-}
-
-fn out(output: &Output) -> String {
-    String::from_utf8_lossy(&output.stdout).into_owned()
-}
-
-fn err(output: &Output) -> String {
-    String::from_utf8_lossy(&output.stderr).into_owned()
-}
 
 fn folder() -> tempfile::TempDir {
     tempfile::tempdir().expect("a folder for the test")

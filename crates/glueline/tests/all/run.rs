@@ -106,3 +106,22 @@ pub fn class(from: usize, count: usize) -> String {
     let rows = (from..from + count).map(|student| format!("{:05},Student {student}\n", 37 * student));
     std::iter::once("student id,name\n".to_owned()).chain(rows).collect()
 }
+
+/// Runs the command in a folder.
+pub fn glueline(folder: &Path, arguments: &[&str]) -> Output {
+    Command::new(env!("CARGO_BIN_EXE_glueline"))
+        .args(arguments)
+        .current_dir(folder)
+        .output()
+        .expect("the command runs")
+}
+
+/// What it printed.
+pub fn out(output: &Output) -> String {
+    String::from_utf8_lossy(&output.stdout).into_owned()
+}
+
+/// What it said on standard error.
+pub fn err(output: &Output) -> String {
+    String::from_utf8_lossy(&output.stderr).into_owned()
+}

@@ -1,8 +1,7 @@
 //! `glueline tune` as a lecturer meets it.
 
+use crate::run::{err, glueline, out};
 use std::fs;
-use std::path::Path;
-use std::process::{Command, Output};
 
 /// The reference lesson of the unit's notes on mistakes (tau = 12 MPa, every number exact), among 48 sections.
 const LESSON: &str = r#"# Kept for years.
@@ -47,22 +46,6 @@ side = "below"
 [[question]]
 ask = "shear stress on the cut"
 "#;
-
-fn glueline(folder: &Path, arguments: &[&str]) -> Output {
-    Command::new(env!("CARGO_BIN_EXE_glueline"))
-        .args(arguments)
-        .current_dir(folder)
-        .output()
-        .expect("the command runs")
-}
-
-fn out(output: &Output) -> String {
-    String::from_utf8_lossy(&output.stdout).into_owned()
-}
-
-fn err(output: &Output) -> String {
-    String::from_utf8_lossy(&output.stderr).into_owned()
-}
 
 fn folder_with(text: &str) -> tempfile::TempDir {
     let folder = tempfile::tempdir().expect("a folder for the test");

@@ -4,10 +4,13 @@
 /// over the thickness round each cell is to be, `b`: solves `a x = b` by elimination with the largest pivot of each column. In the
 /// unit of `b`, as the flexibilities have none.
 ///
-/// The matrix is that of the cells, symmetric and positive definite, with as many rows and columns as `b` has entries; of another
-/// no sound flows come out.
+/// The matrix is that of the cells, symmetric and positive definite. One that has not as many rows and columns as `b` has entries
+/// gives no number for any cell.
 pub fn flows_round_cells(mut a: Vec<Vec<f64>>, mut b: Vec<f64>) -> Vec<f64> {
     let count = b.len();
+    if a.len() != count || a.iter().any(|row| row.len() != count) {
+        return vec![f64::NAN; count];
+    }
     for column in 0..count {
         let largest = (column..count).max_by(|&i, &j| a[i][column].abs().total_cmp(&a[j][column].abs()));
         if let Some(row) = largest {

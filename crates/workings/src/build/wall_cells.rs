@@ -119,12 +119,12 @@ impl Builder<'_> {
             }
             (_, [_]) => "Both together.".to_owned(),
             _ => {
-                let of = |&(sense, closing): &(f64, Id)| {
-                    let symbol = self.workings.working(closing).name.replace("closing flow round ", "");
-                    format!("{} {symbol}", if sense > 0.0 { "with that round" } else { "against that round" })
+                let of = |(cell, sense): (usize, f64)| {
+                    let way = if sense > 0.0 { "along its way" } else { "against its way" };
+                    format!("{way} the flow round cell {}", number(cell, strips.cells.len()))
                 };
-                let all: Vec<String> = round.iter().map(of).collect();
-                format!("All together: this wall lies between two cells, and its way runs {}.", all.join(" and "))
+                let all: Vec<String> = strips.cells_of(wall).into_iter().map(of).collect();
+                format!("All together: this wall lies between two cells; {}.", all.join(", "))
             }
         };
         let strip = &strips.all[wall];
