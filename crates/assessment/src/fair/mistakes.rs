@@ -192,6 +192,7 @@ pub(super) fn all_same(one: &[f64], other: &[f64]) -> bool {
     found.peek().is_some() && found.all(|(one, other)| same(*one, *other))
 }
 
-pub(super) fn same(one: f64, other: f64) -> bool {
+/// Whether two values are one but for the last bits of a sum.
+pub(crate) fn same(one: f64, other: f64) -> bool {
     (one - other).abs() <= SAME * one.abs().max(other.abs())
 }

@@ -4,6 +4,7 @@
 //! knows nothing of any exam.
 
 use super::look::{Read, read};
+use crate::fair::mistakes::same;
 use crate::fair::verdict;
 use crate::secret::{PracticeSecret, draw};
 use crate::set::SetPaper;
@@ -38,9 +39,6 @@ impl fmt::Display for NoPractice {
 }
 
 impl std::error::Error for NoPractice {}
-
-/// Two numbers nearer than this, as a part of the larger, are the same: `4 kN` and `4000 N` may differ in the last bit.
-const SAME: f64 = 1e-9;
 
 /// The practice paper of a number: the same whenever it is asked for. Of its draws the first is taken that meets what the
 /// lesson requires and keeps mistakes apart; where none keeps them apart, the first that meets what is required. The numbers
@@ -85,8 +83,7 @@ pub fn practice_paper(papers: &Papers, number: u32) -> Result<SetPaper, NoPracti
 /// Whether two lessons say and lead to the same numbers.
 fn is_same(one: &Solved, other: &Solved) -> bool {
     let (one, other) = (one.workings().values(), other.workings().values());
-    let near = |(one, other): (&f64, &f64)| (one - other).abs() <= SAME * one.abs().max(other.abs());
-    one.len() == other.len() && one.iter().zip(other).all(near)
+    one.len() == other.len() && one.iter().zip(other).all(|(one, other)| same(*one, *other))
 }
 
 /// A draw of the practice paper of a number; the first attempt is 0. `None` where the space is empty.
