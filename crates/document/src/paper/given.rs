@@ -244,7 +244,7 @@ fn equivalent_stress(set: &SetPaper) -> Option<Block> {
         asked.chapter == Chapter::Allowables && workings.in_order().any(of_it)
     };
     let words = line![
-        "The equivalent stress of a ductile metal counts too: where bending and shear act together it may nowhere be more than the \
+        "The equivalent stress counts too: in a ductile metal, where bending and shear act together, it may nowhere be more than the \
          allowable bending stress."
     ];
     asked_workings(set).any(counts).then_some(Block::Paragraph(words))
