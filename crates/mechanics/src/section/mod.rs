@@ -25,7 +25,7 @@ pub use cut::{CutFault, LevelCut};
 pub use fault::{Dimension, Fault, Ring};
 pub use joint::{Fasteners, JointCut};
 pub use level::{Chord, WidthJump};
-pub(crate) use properties::NO_PRODUCT;
+pub(crate) use properties::product_that_counts;
 pub use properties::{PartProperties, PrincipalMoments, Properties, Section};
 pub use straight::StraightCut;
 

@@ -9,8 +9,14 @@ use super::{Part, Point};
 use crate::real;
 
 /// A product moment below this part of the second moments is none: what rounding leaves of a symmetric section drawn far from
-/// the origin is 1e-13, and one of 1e-7 turns the neutral axis by less than a hundred-thousandth of a degree.
-pub(crate) const NO_PRODUCT: f64 = 1e-7;
+/// the origin is 1e-13.
+const NO_PRODUCT: f64 = 1e-11;
+
+/// The product moment, m⁴, where it is more than what rounding leaves beside the second moments, and 0 else: whoever asks whether
+/// there is one and whoever counts with it go by the same number.
+pub(crate) fn product_that_counts(product: f64, level: f64, upright: f64) -> f64 {
+    if product.abs() > NO_PRODUCT * (level + upright) { product } else { 0.0 }
+}
 
 /// The principal second moments of area about the centroid.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -70,7 +76,7 @@ impl Properties {
     /// Whether the level axis is no principal axis: under a load in the upright plane the neutral axis is inclined, and
     /// `M y / I` does not hold.
     pub fn bends_askew(&self) -> bool {
-        self.product_moment.abs() > NO_PRODUCT * (self.second_moment + self.second_moment_upright)
+        self.product_moment != 0.0
     }
 
     /// Breadth of the whole section, m.
@@ -254,7 +260,8 @@ fn integrate(
     let centroid = Point::new(sum.x / sum.area, sum.y / sum.area);
     let second_moment = sum.yy - sum.y * centroid.y;
     let second_moment_upright = sum.xx - sum.x * centroid.x;
-    let product_moment = sum.xy - sum.x * centroid.y;
+    let product_moment =
+        product_that_counts(sum.xy - sum.x * centroid.y, second_moment, second_moment_upright);
     let mut bounds = super::ring::Bounds::NONE;
     for ring in rings {
         bounds.hold_all(&ring.bounds);

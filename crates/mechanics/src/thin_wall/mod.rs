@@ -30,7 +30,7 @@ pub use named::BoxWalls;
 pub use network::Cell;
 pub use wall::{Path, Wall};
 
-use crate::section::{NO_PRODUCT, Point};
+use crate::section::{Point, product_that_counts};
 use line::Line;
 
 /// A thin-walled section.
@@ -103,7 +103,8 @@ impl ThinWalls {
             product += weight * dx * dy;
         });
         (self.area, self.centroid) = (area, centroid);
-        (self.second_moment, self.second_moment_upright, self.product_moment) = (level, upright, product);
+        (self.second_moment, self.second_moment_upright) = (level, upright);
+        self.product_moment = product_that_counts(product, level, upright);
     }
 
     /// Hands on points of the middle lines with the area that each stands for, m².
@@ -179,7 +180,7 @@ impl ThinWalls {
 
     /// Whether the level axis is no principal axis of the middle lines.
     pub fn bends_askew(&self) -> bool {
-        self.product_moment.abs() > NO_PRODUCT * (self.second_moment + self.second_moment_upright)
+        self.product_moment != 0.0
     }
 
     /// `I_xy = ∫ x y dA` about the centroid, m⁴.
