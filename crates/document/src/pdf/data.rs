@@ -19,6 +19,8 @@ use workings::print;
 pub struct Data {
     /// JSON.
     pub bytes: Vec<u8>,
+    /// What the file is called.
+    pub title: String,
     /// What is to be known of each document.
     pub sheets: Vec<Sheet>,
 }
@@ -55,13 +57,12 @@ pub fn data(documents: &[&Document], title: &str, faces: &Faces) -> Data {
             Paper::Wide => "wide",
         },
         "large": first.is_some_and(|document| document.print == Print::Large),
-        "title": titled(title, faces, &mut told),
         "author": settable(first.map_or("", |document| document.author.as_str()), faces.text, &mut told),
         "lang": lang,
         "region": region,
         "sheets": values,
     });
-    Data { bytes: value.to_string().into_bytes(), sheets }
+    Data { bytes: value.to_string().into_bytes(), title: titled(title, faces, &mut BTreeSet::new()), sheets }
 }
 
 fn rows_of_equations(blocks: &[Block]) -> usize {
@@ -104,6 +105,7 @@ fn sheet(document: &Document, place: usize, faces: &Faces) -> (Value, Sheet) {
         "place": place.to_string(),
         "short-title": shortened(&title, 70),
         "title": title,
+        "above": writer.capitals(&[&document.kind, &document.course]),
         "kind": writer.text(&document.kind),
         "course": writer.text(&document.course),
         "author": writer.text(&document.author),
@@ -117,17 +119,20 @@ fn sheet(document: &Document, place: usize, faces: &Faces) -> (Value, Sheet) {
 }
 
 /// The data of one drawing on a page of its own, as JSON.
-pub fn drawing_data(drawing: &Drawing, language_tag: &str, faces: &Faces) -> Vec<u8> {
+pub fn drawing_data(drawing: &Drawing, language_tag: &str, faces: &Faces) -> Data {
     let mut replaced = BTreeSet::new();
     let value = json!({
-        "title": settable(&drawing.title, faces.text, &mut replaced),
         "lang": language(language_tag).0,
         "width": drawing.width,
         "height": drawing.height,
         "svg": settable(&drawing.svg(), faces.drawings, &mut replaced),
         "alt": format!("{} {}", drawing.short, drawing.long.plain().replace('\n', " ")).trim(),
     });
-    value.to_string().into_bytes()
+    Data {
+        bytes: value.to_string().into_bytes(),
+        title: titled(&drawing.title, faces, &mut replaced),
+        sheets: Vec::new(),
+    }
 }
 
 /// Text that the typesetter can set: what no face has is replaced and noted down.
@@ -201,6 +206,15 @@ struct Writer<'a> {
 impl Writer<'_> {
     fn text(&mut self, text: &str) -> String {
         settable(text, self.faces.text, &mut self.replaced)
+    }
+
+    /// What stands above a title, in capitals where the faces have them: of some scripts they have only the small letters.
+    fn capitals(&mut self, words: &[&str]) -> String {
+        let words = words.iter().map(|words| self.text(words)).filter(|words| !words.is_empty());
+        let small = words.collect::<Vec<_>>().join("  ·  ");
+        let (large, mut missing) = (small.to_uppercase(), BTreeSet::new());
+        let large = settable(&large, self.faces.text, &mut missing);
+        if missing.is_empty() { large } else { small }
     }
 
     fn is_blank(&mut self, line: &[Inline]) -> bool {
@@ -418,6 +432,7 @@ impl Writer<'_> {
                 Alignment::Centre => "centre",
                 Alignment::Right => "right",
             }).collect::<Vec<_>>(),
+            "words": self.columns_of_words(table),
             "header": self.lines(&table.header),
             "cells": rows,
             "count": table.rows.len(),
@@ -428,19 +443,39 @@ impl Writer<'_> {
         })
     }
 
+    /// How many characters in the size of tables a column has room for, where all columns are alike.
+    fn in_column(&self, table: &Table) -> usize {
+        let across = match self.document.print {
+            Print::Usual => 100,
+            Print::Large => 56,
+        };
+        (across / table.alignment.len().max(1)).max(1)
+    }
+
+    /// By column whether it is of words, some of which take more than a column's share of the sheet.
+    fn columns_of_words(&self, table: &Table) -> Vec<bool> {
+        let room = self.in_column(table);
+        let long = |cell: &Vec<Inline>| plain(cell, &self.document.style).chars().count() > room;
+        let columns = table.alignment.iter().enumerate();
+        columns
+            .map(|(column, alignment)| {
+                *alignment == Alignment::Left && table.rows.iter().filter_map(|row| row.get(column)).any(long)
+            })
+            .collect()
+    }
+
     /// Whether a table is so long that it may go on on the next page: of many rows, or of so many lines that half a page could be
     /// left empty before it.
     fn may_break(&self, table: &Table) -> bool {
-        // Characters across the sheet in the size of tables, and lines on half of it.
-        let (across, half) = match self.document.print {
-            Print::Usual => (100, 28),
-            Print::Large => (56, 14),
+        let half_a_page = match self.document.print {
+            Print::Usual => 28,
+            Print::Large => 14,
         };
-        let in_column = (across / table.alignment.len().max(1)).max(1);
+        let room = self.in_column(table);
         let of_cell =
-            |cell: &Vec<Inline>| plain(cell, &self.document.style).chars().count().div_ceil(in_column).max(1);
+            |cell: &Vec<Inline>| plain(cell, &self.document.style).chars().count().div_ceil(room).max(1);
         let lines: usize = table.rows.iter().map(|row| row.iter().map(of_cell).max().unwrap_or(1)).sum();
-        table.rows.len() > MOST_ROWS || lines > half
+        table.rows.len() > MOST_ROWS || lines > half_a_page
     }
 
     fn callout(&mut self, callout: &Callout) -> Value {

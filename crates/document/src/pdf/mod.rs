@@ -41,7 +41,8 @@ pub fn pdf(document: &Document) -> Result<Pdf, Error> {
 /// As [`pdf`].
 pub fn pdf_as(document: &Document, conformance: Conformance) -> Result<Pdf, Error> {
     let data = data::data(&[document], &document.title, &FACES);
-    let bytes = Typeset::new(Template::Sheets, data.bytes)?.file(&document.identity, conformance)?;
+    let bytes =
+        Typeset::new(Template::Sheets, data.bytes, &data.title)?.file(&document.identity, conformance)?;
     Ok(Pdf { bytes, replaced: data.sheets.into_iter().flat_map(|sheet| sheet.replaced).collect() })
 }
 
@@ -66,7 +67,7 @@ pub struct Files {
 /// As [`pdf`].
 pub fn pdf_of_all(documents: &[&Document], title: &str, identity: &str) -> Result<Files, Error> {
     let data = data::data(documents, title, &FACES);
-    let typeset = Typeset::new(Template::Sheets, data.bytes)?;
+    let typeset = Typeset::new(Template::Sheets, data.bytes, &data.title)?;
     let file = |(place, document): (usize, &&Document), sheet: data::Sheet| {
         let bytes = typeset.file_of_sheet(place, &sheet.title, &document.identity)?;
         Ok(Pdf { bytes, replaced: sheet.replaced })

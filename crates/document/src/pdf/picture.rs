@@ -19,7 +19,7 @@ const LARGEST_SIDE: f64 = 16_384.0;
 /// As [`super::pdf`].
 pub fn drawing_pdf(drawing: &Drawing, language: &str) -> Result<Vec<u8>, Error> {
     let data = drawing_data(drawing, language, &super::FACES);
-    Typeset::new(Template::Drawing, data)?.file(&drawing.name, Conformance::Accessible)
+    Typeset::new(Template::Drawing, data.bytes, &data.title)?.file(&drawing.name, Conformance::Accessible)
 }
 
 /// Why a drawing did not become a PNG.

@@ -171,18 +171,22 @@ pub struct Typeset {
 }
 
 impl Typeset {
-    /// Typesets the data.
+    /// Typesets the data; the file is called `title`.
+    ///
+    /// The title is said here and not by the template: there it would be a part of what every word is set with, and no word of
+    /// another student's paper could be set as it is remembered from the last.
     ///
     /// # Errors
     /// Every error and every warning of the typesetter.
-    pub fn new(template: Template, data: Vec<u8>) -> Result<Self, Error> {
+    pub fn new(template: Template, data: Vec<u8>, title: &str) -> Result<Self, Error> {
         let sheet = Sheet { template: template.source(), data: Bytes::new(data) };
         let compiled = typst::compile::<PagedDocument>(&sheet);
         comemo::evict(KEPT);
-        let pages = compiled.output.map_err(|faults| told(&sheet, &faults))?;
+        let mut pages = compiled.output.map_err(|faults| told(&sheet, &faults))?;
         if !compiled.warnings.is_empty() {
             return Err(told(&sheet, &compiled.warnings));
         }
+        pages.info_mut().title = Some(title.into());
         Ok(Self { sheet, pages })
     }
 

@@ -106,6 +106,13 @@ fn a_drawing_is_a_page_of_its_size_or_a_picture() {
     }
 }
 
+/// Libertinus Serif has the letters of Georgian (Unicode U+10D0 and on), and not the capitals that belong to them (U+1C90 and on).
+#[test]
+fn a_script_without_capitals_stays_small_above_a_title() {
+    checked(&sheet("ს", Paper::A4));
+    checked(&sheet("ს", Paper::Wide));
+}
+
 proptest! {
     #![proptest_config(ProptestConfig { cases: 48, failure_persistence: None, ..ProptestConfig::default() })]
     #[test]
