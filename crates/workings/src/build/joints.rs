@@ -1,6 +1,7 @@
 //! The joints between the parts: shear flow, force on a fastener, the largest spacing.
 
 use super::builder::{Builder, Entry};
+use super::cut::CutWorkings;
 use super::diagrams::DiagramWorkings;
 use super::fasteners::Held;
 use super::names::with_article;
@@ -62,14 +63,16 @@ impl Builder<'_> {
         &mut self,
         section: &SectionWorkings,
         engine: &Section,
-        shear: Id,
+        (shear, cut): (Id, &CutWorkings),
         diagrams: &DiagramWorkings,
     ) -> Result<Vec<JointWorkings>, EvaluationError> {
         let mut done = Vec::with_capacity(self.problem.joints.len());
         for (place, joint) in self.problem.joints.iter().enumerate() {
             let number = format!("j{}", place + 1);
             let along = (shear, diagrams.largest_shear);
-            let Some(mut found) = self.joint(section, engine, joint, &number, along)? else { continue };
+            let Some(mut found) = self.joint((section, cut), engine, joint, &number, along)? else {
+                continue;
+            };
             if joint.zones {
                 found.zones = self.zones(section, diagrams, &found, &number)?;
             }
@@ -80,7 +83,7 @@ impl Builder<'_> {
 
     fn joint(
         &mut self,
-        section: &SectionWorkings,
+        (section, cut): (&SectionWorkings, &CutWorkings),
         engine: &Section,
         joint: &Joint,
         number: &str,
@@ -93,13 +96,18 @@ impl Builder<'_> {
             // A joint that holds nothing, or all there is, holds no part to the rest.
             return Ok(None);
         }
+        let pieces: Vec<usize> = (0..section.pieces.len())
+            .filter(|&place| joint.beyond.contains(&section.pieces[place].placed.piece.part))
+            .collect();
+        let same = self.same_part(cut, &pieces);
         let entry =
             Entry::new(CHAPTER, Role::AreaBeyond, number, format!("area held by {name}")).says(format!(
-                "What would slide if {} were gone: that is the part beyond for this joint.",
-                with_article(name)
+                "What would slide if {} were gone: that is the part beyond for this joint{}.",
+                with_article(name),
+                if same.is_some() { ", here the same as for the cut" } else { "" }
             ));
-        let area = self
-            .formula(entry, Expression::sum_over(beyond.iter().map(|piece| piece.area.into()).collect()))?;
+        let area = Expression::sum_over(beyond.iter().map(|piece| piece.area.into()).collect());
+        let area = self.formula(entry, same.map_or(area, |_| cut.area.into()))?;
         let product =
             |piece: &&super::section::PieceWorkings| Expression::from(piece.area) * piece.centroid.into();
         let moments = Expression::sum_over(beyond.iter().map(product).collect());
@@ -110,10 +118,12 @@ impl Builder<'_> {
             format!("centroid height of the part held by {name}"),
         )
         .says("Its centroid above the base line.");
-        let centroid = match beyond.as_slice() {
-            [only] => self.formula(entry, only.centroid.into())?,
-            _ => self.formula(entry, moments / area.into())?,
+        let centroid = match (same, beyond.as_slice()) {
+            (Some((centroid, _)), _) => centroid.into(),
+            (None, [only]) => only.centroid.into(),
+            (None, _) => moments / area.into(),
         };
+        let centroid = self.formula(entry, centroid)?;
         let entry = Entry::new(
             CHAPTER,
             Role::CentroidBeyond,
@@ -122,23 +132,27 @@ impl Builder<'_> {
         )
         .says("The distance of that centroid from the neutral axis of the whole section.");
         let above = self.value(centroid) >= self.value(section.centroid);
-        let distance = match above {
-            true => Expression::from(centroid) - section.centroid.into(),
-            false => Expression::from(section.centroid) - centroid.into(),
+        let distance = match (same, above) {
+            (Some((_, arm)), _) => arm.into(),
+            (None, true) => Expression::from(centroid) - section.centroid.into(),
+            (None, false) => Expression::from(section.centroid) - centroid.into(),
         };
         let distance = self.formula(entry, distance)?;
         let entry = Entry::new(CHAPTER, Role::FirstMoment, number, format!("first moment at {name}"))
             .says("The first moment of what the joint holds, about the neutral axis of the whole section.");
-        let first_moment = self.formula(entry, Expression::from(area) * distance.into())?;
+        // Who has another Q of that part goes on with it here.
+        let first_moment = match same {
+            Some(_) => cut.first_moment.into(),
+            None => Expression::from(area) * distance.into(),
+        };
+        let first_moment = self.formula(entry, first_moment)?;
         let mut done = JointWorkings {
             name: name.clone(),
             area,
             centroid,
             arm: distance,
             first_moment,
-            pieces: (0..section.pieces.len())
-                .filter(|&place| joint.beyond.contains(&section.pieces[place].placed.piece.part))
-                .collect(),
+            pieces,
             along: Vec::new(),
             zones: Vec::new(),
         };
@@ -163,6 +177,16 @@ impl Builder<'_> {
             done.along.push(here);
         }
         Ok(Some(done))
+    }
+}
+
+impl Builder<'_> {
+    /// The centroid and the arm of the part beyond the cut, where a joint that holds these pieces holds the same part.
+    fn same_part(&self, cut: &CutWorkings, pieces: &[usize]) -> Option<(Id, Id)> {
+        let same = cut.pieces.iter().all(|beyond| beyond.whole)
+            && cut.pieces.iter().map(|beyond| beyond.piece).eq(pieces.iter().copied());
+        // The arm of a part across the axis may be negative; a joint's is a distance.
+        cut.centroid.zip(cut.arm).filter(|(_, arm)| same && self.value(*arm) > 0.0)
     }
 }
 

@@ -254,7 +254,7 @@ fn all(
     };
     let slice = builder.slice(&parts)?;
     let further_cuts = builder.straight_cuts(&section, engine, here.shear)?;
-    let joints = builder.joints(&section, engine, here.shear, &diagrams)?;
+    let joints = builder.joints(&section, engine, (here.shear, &shear.cut), &diagrams)?;
     let allowables = match askew {
         true => None,
         false => builder.allowables(&AllowableParts {

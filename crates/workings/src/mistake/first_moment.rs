@@ -5,7 +5,7 @@ use super::source::Source::{AnalysisText, Flashcards, LectureText, Memory, Physi
 use super::{Kind, Mistake};
 use crate::build::CutWorkings;
 use crate::expression::Expression;
-use crate::working::{Chapter::Shear, Id};
+use crate::working::{Chapter::Shear, Formula, Id};
 use Kind::{Concept, Execution, Procedure};
 
 pub(super) static MISTAKES: [Mistake; 12] = [
@@ -128,12 +128,20 @@ pub(super) static MISTAKES: [Mistake; 12] = [
         &[AnalysisText, Memory],
         |lesson| {
             let width = lesson.chapters().shear.cut.width;
-            let half = lesson.own(width) / 2.0.into();
-            let twice = Expression::from(2.0) * lesson.own(width);
-            vec![Replaced::by(width, half), Replaced::by(width, twice)]
+            let own = lesson.own(width);
+            let half = || Replaced::by(width, own.clone() / 2.0.into());
+            let twice = Replaced::by(width, Expression::from(2.0) * own.clone());
+            // Nobody leaves out one web of a single one.
+            let webs = (!is_one_breadth(lesson, &own)).then(half);
+            webs.into_iter().chain([twice]).collect()
         },
     ),
 ];
+
+/// Whether the width of a cut is the breadth of one rectangle.
+fn is_one_breadth(lesson: &Lesson<'_>, width: &Expression) -> bool {
+    matches!(width, Expression::Working(id) if !matches!(lesson.working(*id).formula, Formula::Engine { .. }))
+}
 
 /// A part that a cut or a joint holds.
 struct Part {
