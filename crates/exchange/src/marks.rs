@@ -104,6 +104,8 @@ pub struct Record {
     pub verdict: String,
     /// The mistake that it was recognised as.
     pub mistake: String,
+    /// What may have led to a value of which nothing is known, and may as well not: nothing follows from it.
+    pub perhaps: String,
     /// The part whose own value of the student was followed through.
     pub follow_through: String,
     /// Which attempt it was.
@@ -136,6 +138,7 @@ pub fn by_answer(records: &[Record]) -> Result<Table, Fault> {
         "out of",
         "verdict",
         "mistake",
+        "perhaps",
         "follow-through",
         "attempt",
         "time",
@@ -160,6 +163,7 @@ pub fn by_answer(records: &[Record]) -> Result<Table, Fault> {
             number(Some(record.out_of)),
             text(&record.verdict),
             text(&record.mistake),
+            text(&record.perhaps),
             text(&record.follow_through),
             text(&record.attempt),
             text(&record.time),

@@ -137,6 +137,14 @@ impl Verdict {
             _ => &[],
         }
     }
+
+    /// What may have led to a value of which nothing is known.
+    pub fn guesses(&self) -> &[Explanation] {
+        match self {
+            Self::Unknown { perhaps } => perhaps,
+            _ => &[],
+        }
+    }
 }
 
 impl Cause {

@@ -211,12 +211,16 @@ fn in_numbers(context: &Context<'_>, one: &One<'_>, explanation: &Explanation) -
         let working = workings.working(*at);
         let result = Quantity::new(here, working.value.dimension);
         let mut chain = vec![Expression::Symbol(working.symbol.clone())];
-        let links = [
-            workings.in_symbols(wrong),
-            workings.in_numbers_of(&values, wrong),
-            Expression::Quantity(result, working.symbol.role),
-        ];
-        for link in links {
+        // What is found only later, the other reaction say, was taken as it was before it followed from what went wrong.
+        let before = workings.evaluate_with(&pins).ok()?;
+        let found = at.0 as usize;
+        let seen: Vec<f64> =
+            values.iter().take(found + 1).chain(before.iter().skip(found + 1)).copied().collect();
+        let numbers = workings.in_numbers_of(&seen, wrong);
+        // Where one value stands for another there is nothing to work out.
+        let alone = matches!(numbers, Expression::Quantity(..) | Expression::Given(..));
+        let result = (!alone).then_some(Expression::Quantity(result, working.symbol.role));
+        for link in [workings.in_symbols(wrong), numbers].into_iter().chain(result) {
             if chain.last() != Some(&link) {
                 chain.push(link);
             }

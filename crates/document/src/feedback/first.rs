@@ -96,7 +96,7 @@ impl<'a> First<'a> {
         match &one.judged.verdict {
             Verdict::Explained(explanation) => blocks.extend(cause(context, one, explanation)),
             Verdict::Ambiguous { candidates } => blocks.extend(several(context, one, candidates)),
-            _ => blocks.push(Block::Paragraph(unknown())),
+            other => blocks.push(Block::Paragraph(unknown(other.guesses()))),
         }
         if !self.is_rounding() {
             blocks.extend(self.step(context));

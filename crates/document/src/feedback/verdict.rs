@@ -63,7 +63,7 @@ pub(super) fn told(context: &Context<'_>, one: &One<'_>, is_first: bool) -> Vec<
             say("Not right.", Vec::new());
             blocks.extend(several(context, one, candidates));
         }
-        Verdict::Unknown { .. } => say("Not right.", unknown()),
+        Verdict::Unknown { perhaps } => say("Not right.", unknown(perhaps)),
     }
     blocks.extend(unit(one));
     blocks.extend(decided(one));
@@ -83,12 +83,15 @@ pub(super) fn not_right(one: &One<'_>) -> &'static str {
     if little && earns { "Nearly right." } else { "Not right." }
 }
 
-/// What nothing explains.
-pub(super) fn unknown() -> Vec<Inline> {
-    line![
-        "No mistake that is known leads to this number, so nothing is guessed. Lay your own working beside the solution and look for \
-         the first line that differs."
-    ]
+/// What nothing explains, or too much would.
+pub(super) fn unknown(perhaps: &[Explanation]) -> Vec<Inline> {
+    let why = match perhaps {
+        [] => "No mistake that is known leads to this number, so nothing is guessed. ",
+        _ => {
+            "No mistake that is known leads to just this number; of two things gone wrong at once too many would, so nothing is guessed. "
+        }
+    };
+    line![why, "Lay your own working beside the solution and look for the first line that differs."]
 }
 
 /// What several mistakes explain.

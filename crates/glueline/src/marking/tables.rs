@@ -2,7 +2,7 @@
 
 use super::OfStudent;
 use crate::failure::Failure;
-use assessment::mark::{Judged, Verdict};
+use assessment::mark::{Cause, Explanation, Judged, Verdict};
 use assessment::set::{Ask, Part};
 use exchange::answers::{Answer, Read, ToRead, table_to_read};
 use exchange::marks::{PartMarks, Record, StudentMarks, by_answer, by_student};
@@ -66,7 +66,8 @@ fn record(of_student: &OfStudent<'_>, part: &Part, judged: &Judged, answer: &Ans
         marks: judged.marks(),
         out_of: judged.most,
         verdict: verdict(judged),
-        mistake: mistakes(&judged.verdict),
+        mistake: mistakes(judged.verdict.explanations()),
+        perhaps: mistakes(judged.verdict.guesses()),
         follow_through: through(&judged.verdict),
         ..Record::default()
     }
@@ -94,10 +95,13 @@ fn verdict(judged: &Judged) -> String {
     words.join(", ")
 }
 
-/// The mistakes by their ids: two of one explanation with a plus between, explanations with an "or".
-fn mistakes(verdict: &Verdict) -> String {
-    let explained = verdict.explanations().iter().map(|one| {
-        let ids: Vec<&str> = one.cause.mistakes().iter().map(|made| made.mistake.as_str()).collect();
+/// What was done by the ids of mistakes and slips: two of one explanation with a plus between, explanations with an "or".
+fn mistakes(explanations: &[Explanation]) -> String {
+    let explained = explanations.iter().map(|one| {
+        let mut ids: Vec<&str> = one.cause.mistakes().iter().map(|made| made.mistake.as_str()).collect();
+        if let Cause::MistakeAndSlip { slip, .. } = &one.cause {
+            ids.push(slip.slip);
+        }
         if ids.is_empty() { one.cause.word().to_owned() } else { ids.join(" + ") }
     });
     explained.collect::<Vec<_>>().join(" or ")
