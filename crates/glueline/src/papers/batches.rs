@@ -113,7 +113,8 @@ impl Writing<'_> {
     /// Writes all of one paper but its PDF.
     fn made(&self, paper: &Written<'_>) -> Result<Made, Failure> {
         let (set, given) = paper.set(self.issue)?;
-        self.folder.put(&paper.lesson_file(), paper.text.as_bytes())?;
+        // That students read no other paper than before was made sure of.
+        self.folder.renew(&paper.lesson_file(), paper.text.as_bytes())?;
         let pages = self.printing.pages(paper, &set);
         let missing = pages.as_ref().map(|pages| printed::put(pages, self.folder)).transpose()?;
         if let Some(version) = self.packages {

@@ -16,6 +16,7 @@ use crate::arguments::Papers as Job;
 use crate::failure::Failure;
 use crate::output::Existing;
 use crate::{source, written};
+use assessment::cores;
 use assessment::issue::Issue;
 use assessment::ledger::{Ledger, LedgerFault};
 use assessment::secret::ExamSecret;
@@ -76,10 +77,10 @@ pub fn run(job: &Job) -> Result<(), Failure> {
     };
     drawn.map_err(|fault| no_paper(&fault, &issue))?;
     let written = Written::all(&issue, &ledger)?;
-    refuse_other_lessons(&folder, &written)?;
+    let printing = Printing::new(written::sheet(job.paper, issue.papers().lesson()), roster.as_ref());
+    refuse_other_papers(&folder, &written, &issue, &printing)?;
     folder.renew(LEDGER, ledger.text().as_bytes())?;
 
-    let printing = Printing::new(written::sheet(job.paper, issue.papers().lesson()), roster.as_ref());
     let writing = Writing { issue: &issue, printing: &printing, folder: &folder, packages: job.qti };
     let (given, missing) = writing.all(&written)?;
     folder.renew("keys/key.csv", &key::csv(&given, &issue)?)?;
@@ -192,22 +193,36 @@ fn no_paper(fault: &LedgerFault, issue: &Issue) -> Failure {
     ))
 }
 
-/// Refuses to go on where papers that were made before would now read otherwise.
-fn refuse_other_lessons(folder: &Folder, papers: &[Written<'_>]) -> Result<(), Failure> {
+/// Refuses to go on where papers that were made before would now read otherwise. What students do not read may change: marks for
+/// kinds of answers, mistakes that are known; the key and what marking goes by are then made anew.
+fn refuse_other_papers(
+    folder: &Folder,
+    papers: &[Written<'_>],
+    issue: &Issue,
+    printing: &Printing<'_>,
+) -> Result<(), Failure> {
     if folder.replaces() {
         return Ok(());
     }
-    let mut others = 0;
-    for paper in papers {
-        others += usize::from(folder.text(&paper.lesson_file())?.is_some_and(|text| text != paper.text));
-    }
+    let reads_otherwise = |paper: &Written<'_>| match folder.text(&paper.lesson_file())? {
+        Some(text) if text != paper.text => {
+            let (set, _) = paper.set(issue)?;
+            let Some(pages) = printing.pages(paper, &set) else { return Ok(true) };
+            let given = folder.text(&printed::page(&pages.name))?;
+            Ok(given.is_some_and(|given| given != document::html::html(&pages.paper)))
+        }
+        _ => Ok(false),
+    };
+    let otherwise =
+        cores::each(papers, reads_otherwise).into_iter().collect::<Result<Vec<bool>, Failure>>()?;
+    let others = otherwise.into_iter().filter(|otherwise| *otherwise).count();
     if others == 0 {
         return Ok(());
     }
     Err(Failure::Asked(format!(
         "the lesson has changed since the papers of this folder were made: {} would now read otherwise, and nothing was \
-         touched\n  to mend it: put the lesson back as it was; or add --replace, if no paper has been given out; or name a new \
-         folder: -o FOLDER",
+         touched\n  to mend it: put back what students read as it was ([marking] and [[mistake]] may change); or add --replace, if no \
+         paper has been given out; or name a new folder: -o FOLDER",
         counted(others, "paper")
     )))
 }

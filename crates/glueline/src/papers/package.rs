@@ -34,7 +34,7 @@ pub fn put(folder: &Folder, set: &SetPaper, written: &Written<'_>, version: Qti)
         let told: Vec<String> = faults.iter().map(ToString::to_string).collect();
         Failure::Asked(format!("the questions of paper {number} cannot be packed: {}", told.join("; ")))
     })?;
-    folder.put(&format!("keys/{}", archive.name), &archive.bytes)
+    folder.renew(&format!("keys/{}", archive.name), &archive.bytes)
 }
 
 /// What is given: words, and drawings with theirs.

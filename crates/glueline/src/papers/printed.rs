@@ -101,16 +101,22 @@ fn in_a_file_name(id: &str) -> String {
 /// The characters that a reader of a PDF will miss, since no typeface of ours has them.
 pub type Missing = BTreeSet<char>;
 
-/// Writes the pages of a paper as HTML, and of its key as PDF too; gives what a reader of that will miss.
+/// Where the page of a paper is that its student gets.
+pub fn page(name: &str) -> String {
+    format!("papers/{name}.html")
+}
+
+/// Writes the pages of a paper as HTML, and of its key as PDF too; gives what a reader of that will miss. The key is made anew: it may
+/// know more mistakes than before.
 ///
 /// # Errors
 /// Where a file is in the way, or the typesetter complains.
 pub fn put(pages: &Pages, folder: &Folder) -> Result<Missing, Failure> {
     let name = &pages.name;
-    folder.put(&format!("papers/{name}.html"), document::html::html(&pages.paper).as_bytes())?;
-    folder.put(&format!("keys/{name}-key.html"), document::html::html(&pages.key).as_bytes())?;
+    folder.put(&page(name), document::html::html(&pages.paper).as_bytes())?;
+    folder.renew(&format!("keys/{name}-key.html"), document::html::html(&pages.key).as_bytes())?;
     let Some(made) = typeset(&pages.key)? else { return Ok(Missing::new()) };
-    folder.put(&format!("keys/{name}-key.pdf"), &made.bytes)?;
+    folder.renew(&format!("keys/{name}-key.pdf"), &made.bytes)?;
     Ok(made.missing)
 }
 

@@ -76,6 +76,29 @@ fn a_lesson_that_has_changed_changes_no_paper_unasked() {
     assert!(said.contains("what varies has changed since the papers of this ledger were drawn"), "{said}");
 }
 
+/// After the answers are in: other marks, and a mistake that nobody had thought of. Students read none of it.
+#[test]
+fn marks_and_known_mistakes_may_change_when_papers_are_given_out() {
+    let desk = Desk::new();
+    desk.put("class.csv", &class(1, 5));
+    desk.done(&["papers", "lesson.toml", "class.csv"]);
+    let before = desk.files("lesson-papers");
+    let mistake = "\n[marking]\nsign = \"25 %\"\n\n[[mistake]]\nname = \"over-the-web\"\nreplaces = \"shear stress on the cut\"\n\
+                   formula = \"shear force at the slice / (width at the cut * 150 mm)\"\nfeedback = \"That is the mean.\"\n";
+    desk.put("lesson.toml", &format!("{}{mistake}", desk.text("lesson.toml")));
+    desk.done(&["papers", "lesson.toml", "class.csv"]);
+    let after = desk.files("lesson-papers");
+    assert_eq!(before.keys().collect::<Vec<_>>(), after.keys().collect::<Vec<_>>());
+    for (name, content) in &before {
+        let same = after.get(name) == Some(content);
+        assert!(
+            same || !name.starts_with("papers") && !name.starts_with("ledger.json"),
+            "{name:?} has changed"
+        );
+        assert!(!same || !name.starts_with("lessons"), "{name:?} has not changed");
+    }
+}
+
 #[test]
 fn a_folder_with_other_things_is_left_alone() {
     let desk = Desk::new();
