@@ -37,6 +37,7 @@ mod found;
 pub mod geometry;
 pub mod grip;
 pub mod hatch;
+mod hidden;
 pub mod histogram;
 mod keyvalues;
 pub mod label;

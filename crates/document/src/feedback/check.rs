@@ -9,6 +9,7 @@ use crate::paper::value_words::name;
 use crate::tree::{Block, Inline};
 use assessment::mark::Verdict;
 use assessment::review::wrong_answers;
+use assessment::set::Ask;
 use figure::paper::Letters;
 
 /// What is said of the answer to a part; nothing where the paper has no such part.
@@ -48,7 +49,27 @@ pub fn checked(sheet: &Sheet<'_>, label: &str) -> Vec<Block> {
                 format!("the {step}.")
             ]));
         }
-        blocks.extend(drawing_of(wrong.mistake.as_deref(), working, &context));
+        let drawing = drawing_of(wrong.mistake.as_deref(), working, &context);
+        blocks.extend(drawing.map(|block| without_answers(block, &context)));
     }
     blocks
+}
+
+/// A drawing without the values that are asked for and not found yet.
+fn without_answers(block: Block, context: &Context<'_>) -> Block {
+    let Block::Figure(mut figure) = block else { return block };
+    let open = context
+        .ones
+        .iter()
+        .filter(|one| !matches!(one.judged.verdict, Verdict::Right | Verdict::FollowThrough(_)));
+    let values: Vec<f64> = open
+        .flat_map(|one| match &one.part.ask {
+            Ask::Value(value) => vec![value.right],
+            Ask::Choice(choice) => vec![choice.value.right],
+            Ask::Place(place) => place.right.iter().flat_map(|band| [band.lower, band.upper]).collect(),
+            Ask::Sketch { .. } => Vec::new(),
+        })
+        .collect();
+    figure.drawing = figure.drawing.without_numbers(&values);
+    Block::Figure(figure)
 }

@@ -491,6 +491,40 @@ fn a_redundant_that_is_wrong_is_told_at_the_redundant() {
     assert!(!first.contains("(at the reaction at A)") && !first.contains("Balance of moments"), "{first}");
 }
 
+/// The reference lesson with 12 kN for 20, asked for both reactions: by hand R_A = 12·3/4 + 40·1/4 = 19 kN, R_B = 33 kN.
+fn of_reactions() -> SetPaper {
+    let start = REFERENCE.find("[[question]]").unwrap_or(REFERENCE.len());
+    let lesson = REFERENCE[..start].replace("P = \"20 kN\"", "P = \"12 kN\"");
+    set(&format!("{lesson}\n[[question]]\nask = \"reaction at A\"\n[[question]]\nask = \"reaction at B\"\n"))
+}
+
+/// Practising, the reactions swapped: the drawing of the step shows no value that is still asked for.
+#[test]
+fn practice_gives_no_open_answer_away() {
+    let class = Class::of(of_reactions(), &[("1", written(33e3)), ("2", Answer::Blank)]);
+    let told = document::feedback::checked(&class.sheet(), "1");
+    let said = words(&told, class.set.solved.style());
+    assert!(said.contains("so that the two reactions are swapped") && !said.contains("19"), "{said}");
+    let figure = told.iter().find_map(|block| match block {
+        Block::Figure(figure) => Some(&figure.drawing),
+        _ => None,
+    });
+    let drawing = figure.expect("the reactions have a drawing");
+    let seen: String = drawing.labels().iter().map(|label| format!("{}\n", label.text)).collect();
+    let all = format!("{seen}{}{}", drawing.short, drawing.long.plain());
+    assert!(seen.contains('?') && seen.contains("12\u{a0}kN"), "{seen}");
+    assert!(!all.contains("19\u{a0}kN") && !all.contains("33\u{a0}kN") && !all.contains("19.0"), "{all}");
+}
+
+/// The feedback of the same has the line of numbers with the value that was taken for the other, and not with what that then became.
+#[test]
+fn of_swapped_reactions_the_line_of_numbers_is_true() {
+    let class = Class::of(of_reactions(), &[("1", written(33e3))]);
+    let first = under(&class.feedback(), FIRST).expect("it is wrong");
+    assert!(first.contains("R_A = R_B = 33"), "{first}");
+    assert!(!first.contains("= 19.00\u{a0}kN ="), "{first}");
+}
+
 #[test]
 fn doubt_is_told_as_doubt() {
     // Nothing explains it: nothing is claimed.
