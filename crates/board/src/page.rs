@@ -133,11 +133,14 @@ fn practice_places(lesson: &Lesson) -> (String, String) {
     if lesson.questions.is_empty() {
         return Default::default();
     }
-    let (title, words, number, shows) = if Space::of(lesson).size().count > 1 {
+    let combinations = Space::of(lesson).size().count;
+    let (title, words, number, shows) = if combinations > 1 {
         (
             "Practise with numbers of your own",
-            "Choose any number. It makes a paper with numbers that are not worked out here, and always the same one. Nobody \
-             can tell from it what an exam has. ",
+            format!(
+                "Choose any number. It makes a paper with numbers that are not worked out here, one of {combinations} combinations, and \
+                 always the same one. "
+            ),
             "<label><span>Number of the paper</span> <input type=\"text\" inputmode=\"numeric\" autocomplete=\"off\" \
              aria-describedby=\"practice-refusal\"/></label> ",
             "Show this paper",
@@ -150,7 +153,7 @@ fn practice_places(lesson: &Lesson) -> (String, String) {
             }
             false => "",
         };
-        ("Practise", words, "<input type=\"hidden\" value=\"1\"/>", "Show the questions")
+        ("Practise", words.to_owned(), "<input type=\"hidden\" value=\"1\"/>", "Show the questions")
     };
     let lead =
         format!("<p id=\"practice-lead\"><button type=\"button\" id=\"practice-go\">{title}</button></p>\n");

@@ -20,8 +20,10 @@ TO KEEP TO YOURSELF
   fairness.txt    the papers side by side, and what was thrown out; fairness.json for another program
   ledger.json     who got which paper. Keep it: with it a student who comes later changes no paper of the others.
 
-The same command once more makes what is missing and leaves all else as it is.
-",
+The same command once more makes what is missing and leaves all else as it is. [marking] and [[mistake]] of the lesson may change when
+papers are given out: the same command then makes the keys and what marking goes by anew, and no paper.
+{practice}",
+        practice = practice(issue),
         left_out = left_out(issue.papers().lesson())
             .map_or_else(String::new, |words| format!("\n                  {words}")),
         title = issue.papers().lesson().about.title,
@@ -32,5 +34,18 @@ The same command once more makes what is missing and leaves all else as it is.
         } else {
             ""
         },
+    )
+}
+
+/// What the page to practise on may give away.
+fn practice(issue: &Issue) -> String {
+    let combinations = issue.space().size().count;
+    if combinations < 2 {
+        return String::new();
+    }
+    format!(
+        "\nWho practises on the page of this lesson has numbers from the same {combinations} combinations, drawn by another secret: the fewer there are, \
+         the sooner somebody meets there the numbers of an exam, with their solution. Let more vary before an exam, or give students \
+         the page of another lesson.\n"
     )
 }

@@ -286,7 +286,16 @@ fn starts_anew(lesson: &Lesson<'_>) -> Vec<Replaced> {
 }
 
 /// The force of each wall whose flow starts from a free edge in a straight line.
+/// Who does it in one flange does it in all: once for each flange, the others with it.
 fn without_half(lesson: &Lesson<'_>) -> Vec<Replaced> {
-    let straight = walls(lesson).filter(|wall| wall.begin.is_none() && wall.middle.is_none());
-    straight.map(|wall| Replaced::by(wall.force, Expression::from(wall.length) * wall.end.into())).collect()
+    let straight: Vec<(Id, Expression)> = walls(lesson)
+        .filter(|wall| wall.begin.is_none() && wall.middle.is_none())
+        .map(|wall| (wall.force, Expression::from(wall.length) * wall.end.into()))
+        .collect();
+    let from = |first: usize| {
+        let (before, rest) = straight.split_at(first);
+        let all = rest.iter().chain(before);
+        Replaced::together(all.map(|(force, wrong)| (*force, Replacement::Expression(wrong.clone()))))
+    };
+    (0..straight.len()).filter_map(from).collect()
 }
