@@ -55,6 +55,7 @@ impl Trail {
         all.rect(size);
         all.numbers(&[wish.at.x, wish.at.y, wish.gap, wish.size]);
         all.0.write_u8(wish.escape as u8);
+        all.0.write_u8(wish.side.map_or(0, |side| 1 + side as u8));
         for &(point, seat) in &wish.spots {
             all.numbers(&[point.x, point.y]);
             all.0.write_u8(seat as u8);

@@ -87,6 +87,31 @@ pub enum Escape {
     Any,
 }
 
+/// A side of a place.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Side {
+    /// To its left.
+    Left,
+    /// To its right.
+    Right,
+    /// Above it.
+    Above,
+    /// Below it.
+    Below,
+}
+
+impl Side {
+    /// Whether a box lies wholly on this side of a point.
+    pub fn holds(self, rect: Rect, at: Point) -> bool {
+        match self {
+            Side::Left => rect.right <= at.x,
+            Side::Right => rect.left >= at.x,
+            Side::Above => rect.bottom <= at.y,
+            Side::Below => rect.top >= at.y,
+        }
+    }
+}
+
 /// A label that wants a place.
 #[derive(Clone, Debug)]
 pub struct Wish {
@@ -100,6 +125,8 @@ pub struct Wish {
     pub gap: f64,
     /// Where it goes when all seats are taken.
     pub escape: Escape,
+    /// It stays on this side of its place, however far it has to go: beyond it something else would seem to be meant.
+    pub side: Option<Side>,
     /// Size of the text, px.
     pub size: f64,
     /// Colour.
@@ -115,6 +142,7 @@ impl Wish {
             spots: Seat::ABOVE_FIRST.iter().map(|&seat| (at, seat)).collect(),
             gap: 4.0,
             escape: Escape::Any,
+            side: None,
             size: SIZE,
             ink: Ink::Line,
         }
@@ -124,6 +152,12 @@ impl Wish {
     pub fn seats(mut self, seats: &[Seat], escape: Escape) -> Self {
         self.spots = seats.iter().map(|&seat| (self.at, seat)).collect();
         self.escape = escape;
+        self
+    }
+
+    /// Never beyond its place on the other side.
+    pub fn only(mut self, side: Side) -> Self {
+        self.side = Some(side);
         self
     }
 
@@ -340,6 +374,9 @@ impl Placer {
                 }
                 let (dx, dy) = (f64::from(across) * STEP, f64::from(down) * STEP);
                 let rect = home_rect.moved(dx, dy);
+                if wish.side.is_some_and(|side| !side.holds(rect, wish.at)) {
+                    continue;
+                }
                 let is_clear =
                     if strict { self.is_clear_of_lines(rect) } else { self.is_clear_of_leaders(rect) };
                 if !self.is_clear_of_boxes(rect) || !is_clear {

@@ -6,7 +6,7 @@ use crate::cross_section::{self, Frame, centroid};
 use crate::dimension;
 use crate::drawing::{Drawing, Mark, Step, bounds};
 use crate::geometry::Point as Spot;
-use crate::label::{Escape, Placer, Seat, Wish};
+use crate::label::{self, Escape, Placer, Seat, Wish};
 use crate::legend::{Sample, legend};
 use crate::palette::{Ink, MEDIUM, Stroke};
 use crate::scene::Scene;
@@ -60,7 +60,7 @@ impl Flowing<'_> {
 /// The shear flow in the walls under the shear force on the left face; none where the section has no thin walls, or no shear
 /// force acts.
 pub(crate) fn wall_flow(scene: &Scene) -> Option<Drawing> {
-    let walls = scene.problem.thin_walls()?;
+    let walls = scene.problem.thin_walls().ok()?;
     let flow = walls.shear_flow(0.0, scene.values.shear[0]);
     let largest = (0..walls.walls().len()).filter_map(|wall| flow.largest_in(wall));
     let largest = largest.map(|of| of.flow.abs()).fold(0.0, f64::max);
@@ -248,11 +248,47 @@ fn values(scene: &Scene, frame: &Frame, flowing: &Flowing) -> Vec<Wish> {
     }
     for (wall, part) in at_joints(flowing) {
         let Some(side) = Side::of(scene, frame, flowing, wall) else { continue };
+        let label = size(flowing.flow.at(wall, part));
         // The curve leaves the tip aslant: a label closer by would be moved off, and its leader read as a minus sign.
-        let beside = wish(scene, &side, part, size(flowing.flow.at(wall, part)));
-        wishes.extend(beside.map(|wish| wish.gap(JOINT_GAP)));
+        let beside = wish(scene, &side, part, label).map(|wish| wish.gap(JOINT_GAP));
+        wishes.extend(beside.map(|wish| match goes_on(flowing, wall, part) {
+            true => wish,
+            false => over_its_own(&side, part, wish),
+        }));
     }
     wishes
+}
+
+/// Whether only two walls meet at this end of a wall, so that one value holds for both.
+fn goes_on(flowing: &Flowing, wall: usize, part: f64) -> bool {
+    let walls = flowing.walls.walls();
+    let Some(of) = walls.get(wall) else { return false };
+    let joint = if part < 0.5 { of.from } else { of.to };
+    walls.iter().flat_map(|of| [of.from, of.to]).filter(|at| *at == joint).count() <= 2
+}
+
+/// Where several walls meet, each value stands over its own wall: past the joint it would be read off the next one's peak.
+fn over_its_own(side: &Side, part: f64, wish: Wish) -> Wish {
+    let Some((_, along)) = side.flowing.walls.point(side.wall, part) else { return wish };
+    let inward = if part < 0.5 { 1.0 } else { -1.0 };
+    let (right, up) = (inward * along.x, inward * along.y);
+    let Some((_, _, off)) = side.ordinate(part) else { return wish };
+    let (own, seats) = if right.abs() > up.abs() {
+        match (right > 0.0, off.y < 0.0) {
+            (true, true) => (label::Side::Right, Seat::AboveRight),
+            (true, false) => (label::Side::Right, Seat::BelowRight),
+            (false, true) => (label::Side::Left, Seat::AboveLeft),
+            (false, false) => (label::Side::Left, Seat::BelowLeft),
+        }
+    } else {
+        match (up > 0.0, off.x > 0.0) {
+            (true, true) => (label::Side::Above, Seat::AboveRight),
+            (true, false) => (label::Side::Above, Seat::AboveLeft),
+            (false, true) => (label::Side::Below, Seat::BelowRight),
+            (false, false) => (label::Side::Below, Seat::BelowLeft),
+        }
+    };
+    wish.seats(&[seats], Escape::Any).only(own)
 }
 
 /// The ends of walls whose flow is told: where two walls meet the flow goes on, and is told once.

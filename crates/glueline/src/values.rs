@@ -16,6 +16,8 @@ use workings::value::{Value, values};
 struct Report<'a> {
     lesson: &'a str,
     rows: &'a [Value],
+    /// What is not worked out, and why.
+    remarks: Vec<String>,
     elastic: &'a Elastic,
 }
 
@@ -50,9 +52,9 @@ pub fn run(job: &Values) -> Result<(), Failure> {
     rows.extend(elsewhere(&text, &lesson, &solved, job)?);
     let elastic = Elastic::of(&solved);
     if job.json {
-        anstream::print!("{}", json(&lesson, &rows, &elastic)?);
+        anstream::print!("{}", json(&lesson, &solved, (&rows, &elastic))?);
     } else {
-        anstream::print!("{}", readable(&rows, &elastic));
+        anstream::print!("{}", readable(&solved, &rows, &elastic));
     }
     Ok(())
 }
@@ -91,22 +93,35 @@ fn elsewhere(text: &str, lesson: &Lesson, solved: &Solved, job: &Values) -> Resu
     Ok(rows)
 }
 
+/// What is not worked out, and why.
+fn remarks(solved: &Solved) -> Vec<String> {
+    solved.why_no_walls().into_iter().collect()
+}
+
 /// The rows as JSON.
 ///
 /// # Errors
 /// [`Failure::Ours`] where a value is not finite, which no checked lesson gives.
-pub fn json(lesson: &Lesson, rows: &[Value], elastic: &Elastic) -> Result<String, Failure> {
+pub fn json(
+    lesson: &Lesson,
+    solved: &Solved,
+    (rows, elastic): (&[Value], &Elastic),
+) -> Result<String, Failure> {
     if let Some(row) = rows.iter().chain(&elastic.rows).find(|row| !row.value.is_finite()) {
         return Err(Failure::Ours(format!("{} is no finite number", row.name)));
     }
-    let report = Report { lesson: &lesson.about.title, rows, elastic };
+    let report = Report { lesson: &lesson.about.title, rows, remarks: remarks(solved), elastic };
     let text = serde_json::to_string_pretty(&report).map_err(|error| Failure::Ours(error.to_string()))?;
     Ok(text + "\n")
 }
 
 /// All of it as text to read: the rows, then what elastic theory says.
-pub fn readable(rows: &[Value], elastic: &Elastic) -> String {
-    let mut out = table(rows) + "\n";
+pub fn readable(solved: &Solved, rows: &[Value], elastic: &Elastic) -> String {
+    let mut out = table(rows);
+    for remark in remarks(solved) {
+        let _ = writeln!(out, "  {remark}");
+    }
+    out.push('\n');
     if elastic.rows.is_empty() {
         let _ = writeln!(out, "{}", heading("elastic"));
     }

@@ -302,9 +302,9 @@ impl ElasticTruth {
                     .that_says("The upright part, where it is largest across the width."),
             );
             rows.push(row.length(
-                &format!("its place to the right, {whose}"),
+                &format!("its place to the right of the leftmost fibre, {whose}"),
                 Role::Across,
-                across.largest_up.x,
+                across.largest_up.x - solved.section().properties().left,
             ));
             rows.extend(across.ratio().map(|ratio| {
                 row.number(&format!("largest true over formula, {whose}"), Role::Ratio, ratio)
@@ -329,7 +329,11 @@ impl ElasticTruth {
         vec![
             by_formula.stress("largest shear stress of the section by the formula", "max", formula.value),
             row.stress("largest true shear stress of the section", "max", most.value).that_says(whole),
-            row.length("its place to the right, of the section", Role::Across, x),
+            row.length(
+                "its place to the right of the leftmost fibre, of the section",
+                Role::Across,
+                x - solved.section().properties().left,
+            ),
             row.value("likely error of it", Symbol::plain(Role::Residual), most.error, Dimension::STRESS)
                 .that_says("By how much two solutions of different fineness differ there."),
             row.number("largest true over formula, of the section", Role::Ratio, self.ratio_of_largest()),

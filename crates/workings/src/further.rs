@@ -9,11 +9,15 @@ use crate::value::Value;
 use crate::working::Place;
 use mechanics::beam::{Curve, Reached, Side};
 
+/// A distance below this part of the section's size is none: corners of slopes and slits are written with six or seven figures.
+const NOWHERE: f64 = 1e-7;
+
 impl Solved {
     /// The further values of the lesson, in the order of the lecture.
     pub fn further_values(&self) -> Vec<Value> {
         let mut values = self.bent_shape();
         values.extend(self.other_moments());
+        values.extend(self.by_middle_lines());
         // Where the section bends askew, its other moments are workings.
         values.retain(|value| self.workings().id(&value.name).is_none());
         values
@@ -90,7 +94,7 @@ impl Solved {
             length(
                 "place of the centroid to the right",
                 Role::CentroidAcross,
-                settled(properties.centroid.x, properties.breadth()),
+                settled(properties.centroid.x - properties.left, properties.breadth()),
             ),
             moment(
                 "second moment of area about the upright axis",
@@ -117,5 +121,54 @@ impl Solved {
                 properties.radius_of_gyration_upright,
             ),
         ]
+    }
+
+    /// What the engine knows of thin walls, worked out step by step or not.
+    fn by_middle_lines(&self) -> Vec<Value> {
+        let Ok(walls) = self.problem().thin_walls() else { return Vec::new() };
+        let all = Place::default();
+        let properties = self.section().properties();
+        let size = properties.breadth().max(properties.height());
+        // What is nought by symmetry comes out of the corners as they are written as a little more or less.
+        let settled = |value: f64| if value.abs() <= NOWHERE * size { 0.0 } else { value };
+        let value = |name: &str, role, value, dimension| self.further(name, role, all, value, dimension);
+        let centre = walls.shear_centre();
+        let mut values = vec![
+            value(
+                "second moment by middle lines",
+                Role::SecondMoment,
+                walls.second_moment(),
+                Dimension::LENGTH_4,
+            ),
+            value("torsion constant", Role::TorsionConstant, walls.torsion_constant(), Dimension::LENGTH_4),
+            value(
+                "place of the shear centre to the right",
+                Role::Across,
+                settled(centre.x - properties.left),
+                Dimension::LENGTH,
+            ),
+            value("height of the shear centre", Role::CutHeight, settled(centre.y), Dimension::LENGTH),
+        ];
+        let slice = self.problem().slice.at;
+        let shear = self.value(self.slice().shear_left);
+        if let Some(most) = walls.shear_flow(0.0, shear).largest().filter(|_| shear != 0.0) {
+            let place = Place { station: Some(slice), height: Some(settled(most.at.y)), ..Place::default() };
+            let stress = most.stress;
+            values.push(self.further(
+                "largest shear stress in the walls",
+                Role::ShearStress,
+                place,
+                stress,
+                Dimension::STRESS,
+            ));
+            values.push(self.further(
+                "shear flow where the stress in the walls is largest",
+                Role::ShearFlow,
+                place,
+                most.flow.abs(),
+                Dimension::FORCE_PER_LENGTH,
+            ));
+        }
+        values
     }
 }

@@ -22,6 +22,7 @@ pub mod expression;
 pub mod further;
 pub mod graph;
 pub mod material;
+pub mod middle_lines;
 pub mod mistake;
 pub mod notation;
 pub mod print;

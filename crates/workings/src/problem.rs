@@ -4,7 +4,7 @@ use crate::material::PartMaterial;
 use crate::working::HeightSide;
 use mechanics::beam::Beam;
 use mechanics::section::{Part, Point};
-use mechanics::thin_wall::ThinWalls;
+use mechanics::thin_wall::{NoMiddleLines, ThinWalls};
 
 /// How a support is drawn and spoken of.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -165,7 +165,10 @@ pub struct Problem {
 
 impl Problem {
     /// The walls of the section by their middle lines, where it is thin-walled: see [`ThinWalls::of_parts`].
-    pub fn thin_walls(&self) -> Option<ThinWalls> {
+    ///
+    /// # Errors
+    /// [`NoMiddleLines`] says why there are none.
+    pub fn thin_walls(&self) -> Result<ThinWalls, NoMiddleLines> {
         ThinWalls::of_parts(&self.parts, &self.part_names)
     }
 }

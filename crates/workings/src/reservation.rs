@@ -24,6 +24,8 @@ pub enum Topic {
     NotPrincipal,
     /// Parts of different material.
     Materials,
+    /// No middle lines of walls.
+    NoWalls,
     /// Short beams.
     ShortBeam,
     /// Straight, elastic, prismatic.
@@ -66,13 +68,20 @@ pub fn reservations(solved: &Solved) -> Vec<Reservation> {
         short(solved),
         Reservation {
             topic: Topic::Assumptions,
-            sentence: "The beam is straight and prismatic, its material elastic, and plane sections stay plane; the \
-                       loads act in an upright plane of symmetry or, where there is none, through the shear centre, so that \
-                       the beam does not twist."
-                .into(),
+            sentence: format!(
+                "The beam is straight and prismatic, its material elastic, and plane sections stay plane; the loads act in an \
+                 upright plane of symmetry or, where there is none, through the shear centre, so that the beam does not \
+                 twist.{}",
+                solved.shear_centre_in_words()
+            ),
             here: true,
         },
     ];
+    all.extend(solved.why_no_walls().map(|sentence| Reservation {
+        topic: Topic::NoWalls,
+        sentence,
+        here: true,
+    }));
     let problem = solved.problem();
     let fasteners = problem.joints.iter().any(|joint| joint.kind == JointKind::Fasteners);
     if fasteners || problem.allowable != Allowable::default() {

@@ -18,6 +18,7 @@ fn title(topic: Topic) -> &'static str {
         Topic::NotAtTheAxis => "Where it is largest.",
         Topic::NotPrincipal => "Bending askew.",
         Topic::Materials => "Several materials.",
+        Topic::NoWalls => "Shear along the walls.",
         Topic::ShortBeam => "Short beams.",
         Topic::Assumptions => "What all of it stands on.",
         Topic::RealStructures => "Real structures.",

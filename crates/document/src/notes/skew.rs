@@ -283,8 +283,13 @@ impl Author<'_> {
             "first moment that counts askew at the cut",
             "skew shear stress on the cut",
         ]);
-        self.say(line![
-            "And one more thing: an upright load bends such a beam without twisting it only if it passes through the shear centre."
-        ]);
+        self.say(line![format!(
+            "And one more thing: an upright load bends such a beam without twisting it only if it passes through the shear centre. {}",
+            match self.solved.why_no_walls() {
+                None if self.drawing("wall-flow").is_some() => "Where that stands follows in the next chapter.".to_owned(),
+                None => "Where that stands is not worked out here.".to_owned(),
+                Some(why) => why,
+            }
+        )]);
     }
 }

@@ -38,7 +38,7 @@ struct Walls<'a> {
 
 impl Author<'_> {
     pub(crate) fn walls(&mut self) {
-        let Some(walls) = self.solved.problem().thin_walls() else { return };
+        let Ok(walls) = self.solved.problem().thin_walls() else { return };
         let force = self.solved.value(self.solved.slice().shear_left);
         // Without a shear force there is no drawing either, and nothing to say.
         if self.drawing("wall-flow").is_none() {
@@ -100,6 +100,7 @@ impl Author<'_> {
         };
         let (flows, forces) = (ids(Role::ShearFlow), ids(Role::WallForce));
         if flows.is_empty() {
+            self.by_the_engine();
             return;
         }
         self.numbers_of_walls();
@@ -134,9 +135,56 @@ impl Author<'_> {
         }
     }
 
+    /// What the engine finds where walls slope, are round, or hang between cells: no hand would go along them.
+    fn by_the_engine(&mut self) {
+        let Ok(walls) = self.solved.problem().thin_walls() else { return };
+        let flow = walls.shear_flow(0.0, self.solved.value(self.solved.slice().shear_left));
+        let Some(most) = flow.largest() else { return };
+        let of = |value: f64, dimension: Dimension, role: Role| {
+            Inline::Quantity(Quantity::new(value, dimension), role)
+        };
+        let name = walls.walls().get(most.wall).map_or("wall", |wall| wall.name.as_str());
+        self.say(line![
+            "Along a straight wall that slopes the flow still follows a parabola, along a round one sines and cosines. The sums are \
+             the same, but long: here they are worked out exactly along the middle lines, and only what comes out is told. The stress is \
+             largest in the ",
+            name.to_owned(),
+            ", at a height of ",
+            of(most.at.y, Dimension::LENGTH, Role::CutHeight),
+            ": a flow of ",
+            of(most.flow.abs(), Dimension::FORCE_PER_LENGTH, Role::ShearFlow),
+            " over the thickness is ",
+            Inline::Strong(vec![of(most.stress, Dimension::STRESS, Role::ShearStress)]),
+            ". What each wall takes can be held against the shear force:"
+        ]);
+    }
+
+    /// The height of the shear centre, and what the walls resist twisting with.
+    fn height_and_torsion(&mut self, of: &Walls) {
+        let length = |value: f64| quantity(value, of.size, Dimension::LENGTH, Role::CutHeight);
+        let constant = of.walls.torsion_constant();
+        let mut words = line![
+            "The shear centre is as high as ",
+            length(of.walls.shear_centre().y),
+            ": a level force would have to act there."
+        ];
+        if self.workings().id("torsion constant").is_none() {
+            words.extend(line![
+                " The torsion constant of these walls is ",
+                Inline::Quantity(Quantity::new(constant, Dimension::LENGTH_4), Role::TorsionConstant),
+                if of.walls.cells().is_empty() {
+                    ": a third of the thickness cubed times the length, summed over the walls."
+                } else {
+                    ": by the flow round the cells (Bredt), and a third of the thickness cubed times the length of walls outside them."
+                }
+            ]);
+        }
+        self.say(words);
+    }
+
     /// Which wall has which number in the formulas, and which way its flow counts.
     fn numbers_of_walls(&mut self) {
-        let Some(walls) = self.solved.problem().thin_walls() else { return };
+        let Ok(walls) = self.solved.problem().thin_walls() else { return };
         let length = |value: f64| Inline::Quantity(Quantity::new(value, Dimension::LENGTH), Role::Thickness);
         let row = |(wall, of): (&Wall, &WallFlow)| {
             vec![
@@ -356,14 +404,15 @@ impl Author<'_> {
                 )
             ]);
         }
+        self.height_and_torsion(of);
         let whole = self.solved.section().properties().second_moment;
         let moment =
             |value: f64| Inline::Quantity(Quantity::new(value, Dimension::LENGTH_4), Role::SecondMoment);
         let called = self.style.notation.in_its_words("second moment");
         self.say(line![
             format!(
-                "All of this is by middle lines: fillets and what walls share at corners are not met exactly. The {called} by \
-                 middle lines is "
+                "All of this is by middle lines: fillets and what walls share at corners are not met exactly, and a flange that tapers \
+                 counts with its mean thickness. The {called} by middle lines is "
             ),
             moment(of.walls.second_moment()),
             "; that of the outline is ",

@@ -124,3 +124,41 @@ fn two_cells_are_worked_out_in_words_and_equations() {
     // Two sums cut open, three coefficients, two conditions, two closing flows, two flows of the torque.
     assert_eq!(of_sums.len(), 11);
 }
+
+/// A tray with sloping webs: the steps are the engine's, the sums and the places are told. A stocky channel has no such chapter,
+/// and its notes say why.
+#[test]
+fn sloping_walls_are_told_and_stocky_ones_explained() {
+    let corners = |all: &[(f64, f64)]| {
+        let one = |(x, y): &(f64, f64)| format!("{{ corner = [\"{x} mm\", \"{y} mm\"] }}");
+        all.iter().map(one).collect::<Vec<_>>().join(", ")
+    };
+    let bottom = corners(&[(-60.0, 0.0), (60.0, 0.0), (60.0, 6.0), (-60.0, 6.0)]);
+    let left = corners(&[(-60.0, 6.0), (-54.0, 6.0), (-94.0, 120.0), (-100.0, 120.0)]);
+    let right = corners(&[(54.0, 6.0), (60.0, 6.0), (100.0, 120.0), (94.0, 120.0)]);
+    let document = lesson_of(&format!(
+        "name = \"tray\"\nparts = [\n{{ name = \"bottom\", outline = [{bottom}] }},\n\
+         {{ name = \"left web\", outline = [{left}] }},\n{{ name = \"right web\", outline = [{right}] }},\n]"
+    ));
+    let (words, table) = chapter(&document).expect("its walls are thin");
+    assert!(words.contains("only what comes out is told"), "{words}");
+    assert!(words.contains("The shear centre is as high as"), "{words}");
+    assert!(words.contains("The torsion constant of these walls is"), "{words}");
+    // Both parts of the bottom are one wall here: nothing stands between the webs.
+    assert_eq!(table.rows.len(), 4);
+    let total = last_row(&document, &table);
+    assert_eq!((total[2].as_str(), total[3].as_str()), ("12.00 kN", "1.000"), "{total:?}");
+    let stocky = lesson_of(
+        "shape = \"channel\"\nwidth = \"80 mm\"\nheight = \"200 mm\"\nflange-thickness = \"20 mm\"\n\
+         web-thickness = \"16 mm\"",
+    );
+    assert!(chapter(&stocky).is_none());
+    let mut said = String::new();
+    let mut add = |block: &Block| {
+        if let Block::Paragraph(text) = block {
+            said.push_str(&plain(text, &stocky.style).replace('\u{a0}', " "));
+        }
+    };
+    stocky.body.iter().for_each(|block| block.each(&mut add));
+    assert!(said.contains("is 80 mm long and 20 mm thick"), "{said}");
+}

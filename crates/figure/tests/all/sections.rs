@@ -152,6 +152,12 @@ pub fn cases() -> Vec<Case> {
         vec![plank(0.0, 0.0, 6.0, 120.0), plank(6.0, 114.0, 60.0, 6.0), plank(-60.0, 0.0, 60.0, 6.0)],
         &[(114.0, Above), (60.0, Above)],
     ));
+    // An I whose flanges stand off the web to different sides, so that four flows of different size meet at its joints.
+    cases.push(case(
+        "shifted-flanges",
+        vec![plank(-40.0, 0.0, 120.0, 12.0), plank(-4.0, 12.0, 8.0, 176.0), plank(-30.0, 188.0, 90.0, 12.0)],
+        &[(188.0, Above), (90.0, Above)],
+    ));
     cases.push(case("thin-tube", shape(shapes::round_tube(0.12, 0.005)), &[(60.0, Above), (110.0, Above)]));
     cases.push(case(
         "two-cells",

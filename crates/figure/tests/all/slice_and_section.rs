@@ -268,7 +268,39 @@ fn the_flow_in_thin_walls_runs_as_the_shear_force() {
         }
         drawn.push(case.name);
     }
-    assert_eq!(drawn, ["channel", "angle", "rolled", "zed", "thin-tube", "two-cells"]);
+    assert_eq!(drawn, ["channel", "angle", "rolled", "zed", "shifted-flanges", "thin-tube", "two-cells"]);
+}
+
+/// Where three walls meet, each flow stands over its own wall. By hand: the free ends of the flanges carry the flow that grows from
+/// nothing over their length, so the longer side of each flange has the larger one.
+#[test]
+fn each_flow_stands_at_its_own_peak() {
+    let case = cases().into_iter().find(|case| case.name == "shifted-flanges").unwrap();
+    let solved = solved(&case, case.cuts[0], Bending::SagRising);
+    let drawing = drawing(&solved, "wall-flow");
+    let outline = group(&drawing, "section");
+    let around = figure::drawing::bounds(outline);
+    // The web stands 40 mm to the right of the leftmost fibre, in a section 120 mm broad.
+    let web = around.left + around.width() * 40.0 / 120.0;
+    let of_row = |above: bool| -> Vec<(f64, f64)> {
+        let labels = drawing.labels();
+        let values = labels.iter().filter_map(|label| {
+            let text = label.text.replace('\u{a0}', " ");
+            let value: f64 = text.strip_suffix(" N/mm")?.parse().ok()?;
+            let row = if above { label.rect.bottom < around.top } else { label.rect.top > around.bottom };
+            row.then(|| (label.rect.middle().x - web, value))
+        });
+        values.collect()
+    };
+    for above in [true, false] {
+        let row = of_row(above);
+        let on = |left: bool| {
+            let mine: Vec<f64> = row.iter().filter(|(x, _)| (*x < 0.0) == left).map(|(_, v)| *v).collect();
+            assert_eq!(mine.len(), 1, "{above}: {row:?}");
+            mine[0]
+        };
+        assert!(on(true) < on(false), "{above}: {row:?}");
+    }
 }
 
 /// Each of several cells has its number within it, on no line; a section with one cell has none.

@@ -58,8 +58,8 @@ fn one(made: &mut Made, name: &str, text: &str) -> Result<document::index::Entry
     let rows = values::all(&solved);
     made.put(&format!("{name}/lesson.toml"), text.as_bytes())?;
     let elastic = values::Elastic::of(&solved);
-    made.put(&format!("{name}/values.txt"), values::readable(&rows, &elastic).as_bytes())?;
-    made.put(&format!("{name}/values.json"), values::json(&lesson, &rows, &elastic)?.as_bytes())?;
+    made.put(&format!("{name}/values.txt"), values::readable(&solved, &rows, &elastic).as_bytes())?;
+    made.put(&format!("{name}/values.json"), values::json(&lesson, &solved, (&rows, &elastic))?.as_bytes())?;
     let notes = document::notes::notes(&lesson, &solved, written::paper(&lesson));
     made.put(&format!("{name}/notes.html"), document::html::html(&notes).as_bytes())?;
     made.put(&format!("{name}/board.html"), page::page(text, name)?.as_bytes())?;

@@ -14,12 +14,14 @@
 mod equations;
 mod fault;
 mod flow;
+mod joined;
 mod line;
 mod named;
 mod network;
+mod no_middle_lines;
 mod of_outline;
 mod of_parts;
-mod plate;
+mod strip;
 mod torsion;
 mod wall;
 
@@ -28,6 +30,7 @@ pub use fault::ThinWallFault;
 pub use flow::{FlowBalance, LargestFlow, ShearFlow};
 pub use named::BoxWalls;
 pub use network::Cell;
+pub use no_middle_lines::NoMiddleLines;
 pub use wall::{Path, Wall};
 
 use crate::section::{Point, product_that_counts};
@@ -146,7 +149,8 @@ impl ThinWalls {
     }
 
     /// The straight upright wall whose middle line stands nearest to a place across, as its index and that line's place, m:
-    /// where textbooks measure the shear centre from. None where no wall is straight and upright.
+    /// where textbooks measure the shear centre from. A web is held at both ends: a wall that hangs from another, as a lip
+    /// does, counts only where there is no such web. None where no wall is straight and upright.
     pub fn upright_wall_near(&self, x: f64) -> Option<(usize, f64)> {
         let upright = |(index, line): (usize, &Line)| match *line {
             Line::Straight { from, to } if (from.x - to.x).abs() <= UPRIGHT * line.length() => {
@@ -154,8 +158,22 @@ impl ThinWalls {
             }
             _ => None,
         };
-        let all = self.lines.iter().enumerate().filter_map(upright);
-        all.min_by(|a, b| (a.1 - x).abs().total_cmp(&(b.1 - x).abs()))
+        let all: Vec<(usize, f64)> = self.lines.iter().enumerate().filter_map(upright).collect();
+        let is_free = |joint: usize| {
+            self.walls.iter().flat_map(|wall| [wall.from, wall.to]).filter(|end| *end == joint).count() == 1
+        };
+        // A wall that another one meets half-way is two: the web goes on where its line does.
+        let holds = |place: f64| {
+            let on_it = all.iter().filter(|(_, at)| (at - place).abs() <= UPRIGHT * self.length(0));
+            on_it
+                .flat_map(|&(wall, _)| [self.walls[wall].from, self.walls[wall].to])
+                .filter(|joint| is_free(*joint))
+                .count()
+                == 0
+        };
+        let webs: Vec<(usize, f64)> = all.iter().copied().filter(|(_, place)| holds(*place)).collect();
+        let of = if webs.is_empty() { all } else { webs };
+        of.into_iter().min_by(|a, b| (a.1 - x).abs().total_cmp(&(b.1 - x).abs()))
     }
 
     /// Area, m².

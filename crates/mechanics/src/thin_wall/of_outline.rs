@@ -1,6 +1,8 @@
-//! The plates of a part that is one outline: a rolled profile, a rectangular tube; and the wall of a round tube.
+//! The walls of a section that is one outline: a rolled profile, a rectangular tube, a round one, a sector of a ring.
 
-use super::plate::{Plate, THIN};
+use super::joined::joined;
+use super::no_middle_lines::NoMiddleLines;
+use super::strip::{Strip, THIN, mean};
 use super::{ThinWalls, Wall};
 use crate::real;
 use crate::section::{Edge, Loop, Part, Point};
@@ -8,19 +10,79 @@ use crate::section::{Edge, Loop, Part, Point};
 /// Sides whose ends differ by less than this part of the outline's size are level or upright.
 const STRAIGHT: f64 = 1e-9;
 
-/// A round tube's two halves, from its lowest point to its highest.
-pub(super) fn round_tube(part: &Part) -> Option<ThinWalls> {
+/// Sides that rise by less than this part of their length are those of a tapered flange: 14 % is the steepest of rolled profiles.
+const TAPERED: f64 = 0.2;
+
+/// The walls of a part that is the whole section.
+pub(super) fn walls(part: &Part, name: String) -> Result<ThinWalls, NoMiddleLines> {
+    if let Some(tube) = round_tube(part) {
+        return tube;
+    }
+    if is_solid(part) {
+        return Err(NoMiddleLines::Solid);
+    }
+    let rings: Option<Vec<_>> = std::iter::once(&part.outline)
+        .chain(&part.holes)
+        .map(|ring| corners(ring).or_else(|| tapered(ring)))
+        .collect();
+    match rings {
+        Some(rings) => joined(&strips(&rings).ok_or(NoMiddleLines::Apart)??),
+        None => joined(&[Strip::of_part(name, part)?]),
+    }
+}
+
+/// Whether there is nothing but one piece without hollows: no hole, and never a turn the other way.
+fn is_solid(part: &Part) -> bool {
+    if !part.holes.is_empty() {
+        return false;
+    }
+    let mut points = vec![part.outline.start];
+    for edge in &part.outline.path {
+        match *edge {
+            Edge::Line { to } => points.push(to),
+            Edge::Arc { to, centre, counter_clockwise } => {
+                let Some(&from) = points.last() else { continue };
+                let radius = from.distance(centre);
+                let angle = |p: Point| real::atan2(p.y - centre.y, p.x - centre.x);
+                let turn = (angle(to) - angle(from)).rem_euclid(core::f64::consts::TAU);
+                let sweep = if counter_clockwise { turn } else { turn - core::f64::consts::TAU };
+                let half = angle(from) + 0.5 * sweep;
+                points.push(Point::new(
+                    centre.x + radius * real::cos(half),
+                    centre.y + radius * real::sin(half),
+                ));
+                points.push(to);
+            }
+        }
+    }
+    let size = points.iter().map(|p| p.distance(part.outline.start)).fold(0.0, f64::max);
+    let near = STRAIGHT * size;
+    points.dedup_by(|a, b| a.distance(*b) <= near);
+    if points.len() > 1 && points.first().zip(points.last()).is_some_and(|(a, b)| a.distance(*b) <= near) {
+        points.pop();
+    }
+    let next = |k: usize| points[(k + 1) % points.len()];
+    let turn = |k: usize| next(k).minus(points[k]).cross(next(k + 1).minus(next(k)));
+    let turns: Vec<f64> = (0..points.len()).map(turn).filter(|turn| turn.abs() > near * size).collect();
+    turns.iter().all(|turn| *turn > 0.0) || turns.iter().all(|turn| *turn < 0.0)
+}
+
+/// A round tube's two halves, from its lowest point to its highest; none where the part is no tube about one centre.
+fn round_tube(part: &Part) -> Option<Result<ThinWalls, NoMiddleLines>> {
     let [hole] = part.holes.as_slice() else { return None };
     let ((centre, outer), (within, inner)) = (circle(&part.outline)?, circle(hole)?);
     let (radius, thickness) = (0.5 * (outer + inner), outer - inner);
-    let apart = real::hypot(centre.x - within.x, centre.y - within.y);
-    if apart > STRAIGHT * outer || radius < THIN * thickness {
+    if centre.distance(within) > STRAIGHT * outer {
         return None;
+    }
+    if radius < THIN * thickness {
+        let part = "wall of the tube".to_owned();
+        return Some(Err(NoMiddleLines::Thick { part, length: radius, thickness, is_radius: true }));
     }
     let (half, across) = (core::f64::consts::PI, |y: f64| Point::new(centre.x, centre.y + y));
     let wall = |name: &str, sweep: f64| Wall::round(name, (0, 1), centre, sweep, thickness);
     let walls = vec![wall("left half", -half), wall("right half", half)];
-    ThinWalls::new(vec![across(-radius), across(radius)], walls).ok()
+    Some(ThinWalls::new(vec![across(-radius), across(radius)], walls).map_err(|_| NoMiddleLines::Apart))
 }
 
 /// Centre and radius of a loop of arcs about one centre.
@@ -36,7 +98,7 @@ fn circle(of: &Loop) -> Option<(Point, f64)> {
 }
 
 /// The corners of a loop whose sides are level and upright; a fillet counts as the corner that it rounds.
-pub(super) fn corners(of: &Loop) -> Option<Vec<Point>> {
+fn corners(of: &Loop) -> Option<Vec<Point>> {
     let mut corners = vec![of.start];
     let mut at = of.start;
     for edge in &of.path {
@@ -66,10 +128,50 @@ pub(super) fn corners(of: &Loop) -> Option<Vec<Point>> {
     closed.into_iter().all(square).then_some(corners)
 }
 
-/// The plates of a part, from below: between two heights of corners each stretch of material is one, and it goes on above
-/// where it is as broad there.
-pub(super) fn plates(part: &Part) -> Option<Vec<Plate>> {
-    let rings = std::iter::once(&part.outline).chain(&part.holes).map(corners).collect::<Option<Vec<_>>>()?;
+/// The corners of a loop of which some sides slope a little, as the inner faces of tapered flanges do: each such side is taken
+/// level, at the height of its middle between the uprights on both its ends; roundings are the corners that they round.
+fn tapered(of: &Loop) -> Option<Vec<Point>> {
+    let mut lines: Vec<(Point, Point)> = Vec::new();
+    let mut at = of.start;
+    for edge in &of.path {
+        match *edge {
+            Edge::Line { to } => {
+                lines.push((at, to));
+                at = to;
+            }
+            Edge::Arc { to, .. } => at = to,
+        }
+    }
+    if at != of.start {
+        lines.push((at, of.start));
+    }
+    let count = lines.len();
+    let is_level = |(a, b): (Point, Point)| (b.y - a.y).abs() <= TAPERED * (b.x - a.x).abs();
+    let near = STRAIGHT * lines.iter().map(|(a, b)| a.distance(*b)).fold(0.0, f64::max);
+    let is_upright = |(a, b): (Point, Point)| (b.x - a.x).abs() <= near;
+    let first = lines.iter().position(|&line| is_upright(line))?;
+    lines.rotate_left(first);
+    let takes_turns = lines.iter().enumerate().all(|(k, &line)| match k % 2 {
+        0 => is_upright(line),
+        _ => is_level(line),
+    });
+    if count % 2 == 1 || count < 4 || !takes_turns {
+        return None;
+    }
+    let mut corners = Vec::new();
+    for k in (1..count).step_by(2) {
+        let (before, (a, b), after) = (lines[k - 1].0.x, lines[k], lines[(k + 1) % count].0.x);
+        let rise = (b.y - a.y) / (b.x - a.x);
+        let height = mean(a, b).y + rise * (0.5 * (before + after) - mean(a, b).x);
+        corners.extend([Point::new(before, height), Point::new(after, height)]);
+    }
+    corners.extend(corners.first().copied());
+    Some(corners)
+}
+
+/// The strips of a part by the corners of its rings, from below: between two heights of corners each stretch of material is one,
+/// and it goes on above where it is as broad there. None where there is nothing.
+fn strips(rings: &[Vec<Point>]) -> Option<Result<Vec<Strip>, NoMiddleLines>> {
     let mut heights: Vec<f64> = rings.iter().flatten().map(|p| p.y).collect();
     heights.sort_by(f64::total_cmp);
     let size = heights.last()? - heights.first()?;
@@ -99,19 +201,21 @@ pub(super) fn plates(part: &Part) -> Option<Vec<Plate>> {
     }
     let is_level = |of: &[f64; 4]| of[1] - of[0] >= of[3] - of[2];
     let (level, upright): (Vec<_>, Vec<_>) = boxes.into_iter().partition(is_level);
-    let named = |boxes: Vec<[f64; 4]>, names: &dyn Fn(usize, usize) -> String| -> Option<Vec<Plate>> {
+    let named = |boxes: Vec<[f64; 4]>, names: &dyn Fn(usize, usize) -> String| {
         let count = boxes.len();
-        let plate = |(k, of): (usize, [f64; 4])| {
-            Plate::of_rectangle(names(k, count), Point::new(of[0], of[2]), of[1] - of[0], of[3] - of[2])
+        let strip = |(k, of): (usize, [f64; 4])| {
+            Strip::of_rectangle(names(k, count), Point::new(of[0], of[2]), of[1] - of[0], of[3] - of[2])
         };
-        boxes.into_iter().enumerate().map(plate).collect()
+        boxes.into_iter().enumerate().map(strip).collect::<Result<Vec<_>, _>>()
     };
-    let mut plates = named(level, &level_name)?;
-    plates.extend(named(upright, &upright_name)?);
-    Some(plates)
+    let all = named(level, &level_name).and_then(|mut strips| {
+        strips.extend(named(upright, &upright_name)?);
+        Ok(strips)
+    });
+    Some(all)
 }
 
-/// Level plates are counted from below.
+/// Level strips are counted from below.
 fn level_name(k: usize, of: usize) -> String {
     match (k, of) {
         (_, 1) => "flange".to_owned(),
@@ -121,7 +225,7 @@ fn level_name(k: usize, of: usize) -> String {
     }
 }
 
-/// Upright plates are counted from below and from the left.
+/// Upright strips are counted from below and from the left.
 fn upright_name(k: usize, of: usize) -> String {
     match (k, of) {
         (_, 1) => "web".to_owned(),

@@ -10,7 +10,7 @@ impl Check<'_> {
     pub(super) fn walls(&mut self, problem: &Problem, section: &Section) {
         let built = self.built;
         let Some(walls) = &built.chapters.walls else { return };
-        let Some(lines) = problem.thin_walls() else { return };
+        let Ok(lines) = problem.thin_walls() else { return };
         let working = |id| built.workings.working(id);
         let shear = self.value(built.key.shear);
         let flow = lines.shear_flow(0.0, shear);

@@ -209,7 +209,7 @@ impl Builder<'_> {
         if self.value(shear) == 0.0 {
             return Ok(None);
         }
-        let Some(walls) = self.problem.thin_walls() else { return Ok(None) };
+        let Ok(walls) = self.problem.thin_walls() else { return Ok(None) };
         let Some(ways) = ways(&walls) else { return Ok(None) };
         let across = match skew {
             Some(skew) => skew.across.clone(),

@@ -1,7 +1,7 @@
 //! Thin walls in the workings: a channel by hand and from textbooks, an unequal angle of plates, other courses' axes.
 
 use crate::common::{Maker, assert_close, lopsided_box, rectangle};
-use mechanics::section::{HeightSide, Part};
+use mechanics::section::{HeightSide, Loop, Part, Point};
 use workings::notation::{Notation, Profile};
 use workings::solved::Solved;
 use workings::style::Style;
@@ -198,4 +198,67 @@ fn closed_boxes_of_every_kind_agree_with_the_engine() {
         assert!(solved.workings().id("distance of the shear centre from the web").is_none());
         assert_close("half", value(&solved, "shear force in right"), 2e3);
     }
+}
+
+fn further(solved: &Solved, name: &str) -> Option<f64> {
+    let rows = solved.further_values();
+    rows.into_iter().find(|row| row.name == name).map(|row| row.value)
+}
+
+fn polygon(corners: &[(f64, f64)]) -> Part {
+    let corners: Vec<Point> = corners.iter().map(|&(x, y)| Point::new(x, y)).collect();
+    Part::of_outline(Loop::polygon(&corners), Vec::new())
+}
+
+/// A V of two plates, 4 mm thick, each 30 mm across and 40 mm up, mitred in the middle. Worked out by hand: `I = 2 t L H²/12` with H
+/// = 40 mm, and `J = 2 L t³/3`; both plates' flows run through the corner, so the shear centre stands there.
+#[test]
+fn walls_that_slope_have_values() {
+    // Both narrow sides are upright, 4 mm · 50/30 high.
+    let plate = |sense: f64| {
+        polygon(&[
+            (0.0, -0.010 / 3.0),
+            (0.0, 0.010 / 3.0),
+            (sense * 0.030, 0.040 + 0.010 / 3.0),
+            (sense * 0.030, 0.040 - 0.010 / 3.0),
+        ])
+    };
+    let solved = beam(vec![("left", plate(-1.0)), ("right", plate(1.0))])
+        .cut(0.02, HeightSide::Below, HeightSide::Above)
+        .solved();
+    let of = |name: &str| further(&solved, name).unwrap_or_else(|| panic!("no value {name:?}"));
+    let (t, l, h): (f64, f64, f64) = (0.004, 0.05, 0.04);
+    assert_close("I", of("second moment by middle lines"), 2.0 * t * l * h * h / 12.0);
+    assert_close("J", of("torsion constant"), 2.0 * l * t.powi(3) / 3.0);
+    assert_close("across", of("place of the shear centre to the right"), 0.030);
+    assert_close("up", of("height of the shear centre"), 0.0);
+    // Each plate's flow is a parabola, and its upward part is half the force: 3/2 of V/2 over the rise, over the thickness.
+    let largest = 1.5 * 4e3 / (2.0 * h * t);
+    assert_close("stress", of("largest shear stress in the walls"), largest);
+    assert!(solved.workings().get("largest shear stress in the walls").is_none());
+}
+
+/// Where there are no middle lines, it is said why; a solid plank needs no such words.
+#[test]
+fn without_middle_lines_it_is_said_why() {
+    let stocky = vec![
+        ("web", rectangle(0.0, 0.0, 0.016, 0.1)),
+        ("top flange", rectangle(0.016, 0.08, 0.064, 0.02)),
+        ("bottom flange", rectangle(0.016, 0.0, 0.064, 0.02)),
+    ];
+    let solved = beam(stocky).solved();
+    let why = solved.why_no_walls().expect("it is too stout");
+    assert!(why.replace('\u{a0}', " ").contains("the top flange is 64 mm long and 20 mm thick"), "{why}");
+    let said = workings::reservation::reservations(&solved);
+    assert!(said.iter().any(|one| one.sentence == why));
+    assert!(said.iter().any(|one| one.sentence.contains("is not worked out by hand here")));
+    assert_eq!(further(&solved, "torsion constant"), None);
+    let plank = beam(vec![("plank", rectangle(0.0, 0.0, 0.1, 0.2))]).solved();
+    assert_eq!(plank.why_no_walls(), None);
+    let said = workings::reservation::reservations(&plank);
+    assert!(!said.iter().any(|one| one.sentence.contains("is not worked out by hand here")));
+    let thin = beam(channel()).solved();
+    assert_eq!(thin.why_no_walls(), None);
+    let said = workings::reservation::reservations(&thin);
+    assert!(said.iter().any(|one| one.sentence.contains("to the left of the centroid, by middle lines")));
 }

@@ -12,7 +12,7 @@ pub use flanged::{angle, box_girder, channel, i_section, rectangular_tube, tee, 
 pub use rolled::{rolled_channel, rolled_channel_sloping, rolled_i};
 pub use simple::{circle, half_circle, polygon, rectangle, round_tube, trapezoid, triangle};
 
-use crate::thin_wall::ThinWalls;
+use crate::thin_wall::{NoMiddleLines, ThinWalls};
 
 use super::{Dimension, Edge, Fault, Figure, Loop, Part, Point};
 
@@ -34,7 +34,10 @@ impl Shape {
     }
 
     /// Its walls by their middle lines, where it is thin-walled: see [`ThinWalls::of_parts`].
-    pub fn thin_walls(&self) -> Option<ThinWalls> {
+    ///
+    /// # Errors
+    /// [`NoMiddleLines`] says why it has none.
+    pub fn thin_walls(&self) -> Result<ThinWalls, NoMiddleLines> {
         ThinWalls::of_parts(&self.parts, &self.part_names)
     }
 
