@@ -240,6 +240,42 @@ fn pdfs_of_every_lesson_are_accessible() {
     }
 }
 
+/// The slides go on past the formula where the lesson does, each page with something on it.
+#[test]
+fn slides_go_on_to_joints_cells_points_limits_and_the_truth() {
+    for (name, lesson, solved) in lessons() {
+        let document = slides(&lesson, &solved);
+        let pages: Vec<(String, usize)> = blocks(&document)
+            .into_iter()
+            .filter_map(|block| match block {
+                Block::Slide(slide) => Some((plain(&slide.title, &document.style), slide.steps.len())),
+                _ => None,
+            })
+            .collect();
+        let steps = |title: &str| pages.iter().find(|(of, _)| of.as_str() == title).map(|(_, steps)| *steps);
+        for joint in &solved.problem().joints {
+            assert!(steps(&format!("The joint: {}", joint.name)).is_some_and(|steps| steps >= 2), "{name}");
+        }
+        let zones = pages.iter().filter(|(title, _)| title == "Fasteners along the beam").count();
+        assert_eq!(zones, solved.zones().count(), "{name}");
+        assert_eq!(steps("The closing flow").is_some(), solved.cells().is_some(), "{name}");
+        assert_eq!(steps("What the beam may carry").is_some(), solved.allowables().is_some(), "{name}");
+        let element = solved.workings().id("largest principal stress at the cut").is_some();
+        assert_eq!(steps("Stress at a point").is_some_and(|steps| steps >= 4), element, "{name}");
+        assert_eq!(
+            steps("What governs the beam").is_some(),
+            solved.workings().id("largest equivalent stress at the checked places").is_some(),
+            "{name}"
+        );
+        assert_eq!(steps("How far the formula is from the truth"), Some(3), "{name}");
+        assert_eq!(
+            pages.last().map(|(title, _)| title.as_str()),
+            Some("What the formula leaves out"),
+            "{name}"
+        );
+    }
+}
+
 /// A lesson of ours with a text put for every name and title in it.
 fn named(text: &str) -> (Lesson, Solved) {
     let (_, mut lesson, _) = lessons().next().expect("a lesson");

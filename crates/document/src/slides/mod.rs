@@ -1,11 +1,15 @@
 //! Projected pages: the lecture in few words, one page for each step of the reveal.
 
+mod beyond;
+
 use crate::notes::{Drawings, document, line};
 use crate::tree::{Block, Document, Equation, Figure, Inline, Paper, Slide};
 use figure::drawing::Drawing;
 use lesson::Lesson;
 use workings::derivation::derivation;
+use workings::elastic::ElasticTruth;
 use workings::expression::Expression;
+use workings::material::Behaviour;
 use workings::solved::Solved;
 use workings::working::{Chapter, Id, Working};
 
@@ -14,8 +18,11 @@ const TALL: f64 = 0.5;
 
 /// The projected pages of a lesson.
 pub fn slides(lesson: &Lesson, solved: &Solved) -> Document {
-    let show = Show { solved, drawings: Drawings::of(solved), slides: Vec::new() };
-    document(lesson, solved, Paper::Wide, "Lecture", show.all())
+    let truth = ElasticTruth::of(solved).ok();
+    let drawing = truth.as_ref().and_then(|truth| figure::elastic::elastic(solved, truth));
+    let drawings = Drawings::of(solved).and(drawing).and(figure::carrying::carrying(solved));
+    let show = Show { solved, drawings, slides: Vec::new() };
+    document(lesson, solved, Paper::Wide, "Lecture", show.all(truth.as_ref()))
 }
 
 struct Show<'a> {
@@ -75,7 +82,7 @@ impl Show<'_> {
         vec![Block::Paragraph(line)]
     }
 
-    fn all(mut self) -> Vec<Block> {
+    fn all(mut self, truth: Option<&ElasticTruth>) -> Vec<Block> {
         self.shown("The beam", "beam-given", vec![words("What force along the beam acts on the cut?")]);
         let reactions: Vec<Id> = self
             .solved
@@ -91,11 +98,19 @@ impl Show<'_> {
         let key = self.solved.key();
         let steps = vec![self.results(&[key.shear, key.moment])];
         self.shown("Shear force and bending moment", "diagrams", steps);
-        self.shown(
-            "Loose planks, glued planks",
-            "planks",
-            vec![words("Loose planks slide on one another."), words("What stops them when they are glued?")],
-        );
+        let (title, slide, asks) = match self.solved.problem().behaviour() {
+            Behaviour::Grained | Behaviour::Untold => (
+                "Loose planks, glued planks",
+                "Loose planks slide on one another.",
+                "What stops them when they are glued?",
+            ),
+            Behaviour::Ductile | Behaviour::Brittle => (
+                "Loose layers, one piece",
+                "Loose layers slide on one another.",
+                "What stops them when they are one piece?",
+            ),
+        };
+        self.shown(title, "planks", vec![words(slide), words(asks)]);
         self.shown(
             "A slice of the beam",
             "slice",
@@ -124,7 +139,12 @@ impl Show<'_> {
             vec![words("Where is it largest, and why there?")],
         );
         self.walls();
+        self.cells();
         self.skew();
+        self.point();
+        self.joints();
+        self.allowables();
+        self.elastic(truth);
         self.slide(
             "What the formula leaves out",
             Vec::new(),
