@@ -39,15 +39,16 @@ struct Zone {
     to: f64,
     /// The spacing to use, or the largest where none is rounded.
     spacing: f64,
-    whole_number: Id,
+    standing: Id,
+    /// How many rows there are.
+    rows: f64,
     shown_spacing: Id,
 }
 
 impl Zone {
-    /// How many fasteners of a row stand in it at that spacing.
-    fn of_a_row(&self) -> u32 {
-        // 20 spacings of 5 cm are a metre, whatever the last bit says.
-        ((self.to - self.from) / self.spacing * (1.0 - 1e-9)).ceil().max(1.0) as u32
+    /// How many fasteners of a row stand in it.
+    fn of_a_row(&self, solved: &Solved) -> u32 {
+        (solved.value(self.standing) / self.rows).round().max(1.0) as u32
     }
 
     /// Whether they would stand too close to be drawn one by one.
@@ -65,12 +66,14 @@ fn of_joint(
 ) -> Drawing {
     let along = view.along();
     let value = |id| solved.value(id);
+    let rows = solved.problem().joints.iter().find(|joint| joint.name == name);
+    let rows = f64::from(rows.map_or(1, |joint| joint.rows.max(1)));
     let zones: Vec<Zone> = zones
         .iter()
         .map(|zone| {
             let shown_spacing = zone.spacing_to_use.unwrap_or(zone.largest_spacing);
             let (from, to) = (value(zone.from), value(zone.to));
-            Zone { from, to, spacing: value(shown_spacing), whole_number: zone.whole_number, shown_spacing }
+            Zone { from, to, spacing: value(shown_spacing), standing: zone.standing, rows, shown_spacing }
         })
         .collect();
     let mut placer = Placer::new();
@@ -80,13 +83,17 @@ fn of_joint(
     let values = keyvalues::gather_without_slice(view, Shown::Shear);
     let drawn = panel::panel(view, Shown::Shear, &values, bounds(&marks).bottom + GAP);
     panel::avoid(&mut placer, &drawn);
+    let ends: Vec<f64> = zones.iter().flat_map(|zone| [zone.from, zone.to]).map(|x| along.px(x)).collect();
+    // The ends of the zones are led down from the axis: no value may stand on their way.
+    for &x in &ends {
+        placer.avoid_line(Point::new(x, drawn.axis), Point::new(x, bounds(&drawn.marks).bottom + GAP));
+    }
     drawn.wishes.iter().for_each(|wish| {
         placer.put(wish);
     });
     let placed = placer.take_marks();
     let axis = drawn.axis;
     let joint = bounds(&drawn.marks).joined(bounds(&placed)).bottom + GAP + PART;
-    let ends: Vec<f64> = zones.iter().flat_map(|zone| [zone.from, zone.to]).map(|x| along.px(x)).collect();
     let ties = ends.iter().map(|&x| Mark::Line {
         from: Point::new(x, axis),
         to: Point::new(x, joint + PART + GAP),
@@ -100,7 +107,7 @@ fn of_joint(
     let mut row = Vec::new();
     let mut chains = Vec::new();
     for zone in &zones {
-        row.extend(fasteners(view, zone, joint));
+        row.extend(fasteners((solved, view), zone, joint));
         chains.extend(dimension::level(along.px(zone.from), along.px(zone.to), joint + PART + GAP));
     }
     marks.push(Mark::group("fasteners", "Fasteners", row));
@@ -144,7 +151,7 @@ fn parts(view: &BeamView<'_>, joint: f64) -> Vec<Mark> {
 
 /// The fasteners of one row of a zone, spread evenly over it, no two further apart than the spacing; the first stands half of
 /// that from its beginning.
-fn fasteners(view: &BeamView<'_>, zone: &Zone, joint: f64) -> Vec<Mark> {
+fn fasteners((solved, view): (&Solved, &BeamView<'_>), zone: &Zone, joint: f64) -> Vec<Mark> {
     let along = view.along();
     let stroke = Stroke::solid(Ink::Line, MEDIUM);
     if zone.is_tint(view) {
@@ -153,7 +160,7 @@ fn fasteners(view: &BeamView<'_>, zone: &Zone, joint: f64) -> Vec<Mark> {
         let points = corners.map(|(x, y)| Point::new(x, joint + y)).into();
         return vec![Mark::Polygon { points, stroke: Some(stroke), fill: Some(Ink::MaterialShade) }];
     }
-    let count = zone.of_a_row();
+    let count = zone.of_a_row(solved);
     let apart = (zone.to - zone.from) / f64::from(count);
     let upright = |number: u32| {
         let x = along.px(zone.from + (f64::from(number) + 0.5) * apart);
@@ -176,8 +183,8 @@ fn wish(solved: &Solved, view: &BeamView<'_>, zone: &Zone, foot: f64) -> Wish {
         .equals(Label::words(shown(solved, view, zone.shown_spacing)))
         .and_words(",\u{a0}")
         .followed_by(view.scribe.symbol(Role::Count, ""))
-        .and_words("\u{a0}≥\u{a0}")
-        .and_words(shown(solved, view, zone.whole_number));
+        .and_words("\u{a0}=\u{a0}")
+        .and_words(shown(solved, view, zone.standing));
     let middle = Point::new(0.5 * (along.px(zone.from) + along.px(zone.to)), foot);
     Wish::new(label, middle).seats(&[Seat::Below], Escape::Down).gap(8.0)
 }
@@ -187,8 +194,10 @@ fn legend_of(view: &BeamView<'_>, name: &str) -> Label {
         .symbol(Role::Spacing, "")
         .and_words(format!(": spacing of {name} to use in each zone; "))
         .followed_by(view.scribe.symbol(Role::Count, ""))
-        .and_words(": how many the balance of the zone asks for, all rows together. An exercise: the local code and a \
-                    licensed engineer decide.")
+        .and_words(
+            ": how many are put in there, all rows together. An exercise: the local code and a \
+                    licensed engineer decide.",
+        )
 }
 
 fn told_short(solved: &Solved, view: &BeamView<'_>, zone: &Zone) -> String {
@@ -224,13 +233,9 @@ fn told(solved: &Solved, view: &BeamView<'_>, name: &str, zones: &[Zone], stretc
     let rows = zones.iter().map(|zone| {
         let at = |station| view.scribe.station_text(station);
         let text = |id| shown(solved, view, id);
-        vec![at(zone.from), at(zone.to), text(zone.shown_spacing), text(zone.whole_number)]
+        vec![at(zone.from), at(zone.to), text(zone.shown_spacing), text(zone.standing)]
     });
-    long.table(
-        "The zones",
-        &["From", "To", "Spacing", "At least so many, all rows together"],
-        rows.collect(),
-    );
+    long.table("The zones", &["From", "To", "Spacing", "So many, all rows together"], rows.collect());
     long.sentence("An exercise: the local code and a licensed engineer decide on a real joint.");
     words::arrows(stretched, &mut long);
     long

@@ -41,8 +41,9 @@ impl Author<'_> {
         let equation = self.equation(&Expression::Equal(vec![number, flow, pulled]));
         self.say(line![format!(
             "Equation ({equation}) gives the least number of a zone; a spacing set by the largest shear force gives as many or \
-             more, and just as many where it is the same all along the zone. A spacing is rounded down to what a tape shows, a number up to a \
-             whole one."
+             more, and just as many where it is the same all along the zone. Under an even load a stretch is parted in steps of one length, \
+             so that the spacing grows as the shear force falls off. A spacing is rounded down to what a tape shows, a number up to a \
+             whole one; what is put in are whole rows."
         )]);
         for (place, (name, zones)) in joints.iter().enumerate() {
             let figure = if place == 0 { "fasteners".to_owned() } else { format!("fasteners-{}", place + 1) };
@@ -69,20 +70,18 @@ impl Author<'_> {
         let value = |id| vec![self.value(id)];
         let rows = zones.iter().map(|zone| {
             let flow = self.working(zone.flow);
-            let words = flow.name.rsplit_once(&format!("{name} ")).map_or("", |(_, words)| words);
             let used = zone.spacing_to_use.map_or_else(|| vec!["–".into()], value);
             vec![
-                line![words.to_owned()],
+                line![self.value(zone.from), " to ", self.value(zone.to)],
                 vec![Inline::Quantity(flow.value, Role::ShearFlow)],
                 value(zone.largest_spacing),
                 used,
-                value(zone.number),
-                value(zone.at_spacing),
+                value(zone.whole_number),
+                value(zone.standing),
             ]
         });
         let rows = rows.collect();
-        let header =
-            ["Zone", "Shear flow", "Largest spacing", "To use", "Needed by the balance", "At that spacing"];
+        let header = ["Zone", "Shear flow", "Largest spacing", "To use", "Needed at least", "Put in"];
         let mut alignment = vec![Alignment::Right; header.len()];
         alignment[0] = Alignment::Left;
         self.table(

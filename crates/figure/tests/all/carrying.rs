@@ -1,7 +1,7 @@
 //! Drawings of further cuts, of fasteners along the beam and of what it may carry, on awkward lessons.
 
 use crate::checks;
-use figure::drawing::Drawing;
+use figure::drawing::{Drawing, Mark};
 
 /// Six limits, of which several are passed, and two joints in many narrow zones; a slanting cut and an upright one.
 const CROWDED: &str = r#"
@@ -103,4 +103,53 @@ fn a_lesson_without_limits_or_zones_has_none_of_them() {
         + "[section]"
         + BARE.split("[section]").nth(1).unwrap_or_default();
     assert!(drawn(&text).is_empty());
+}
+
+/// A lid nailed on a box under an even load and a force: V falls to -0.25 kN at the force, where a zone ends.
+const NAILED: &str = r#"
+title = "t"
+[beam]
+length = "3 m"
+supports = [{ pin = "0 m", name = "A" }, { roller = "3 m", name = "B" }]
+loads = [{ force = "3 kN", at = "1 m" }, { spread = "1.5 kN/m" }]
+[material]
+name = "timber"
+E = "10 GPa"
+[section]
+parts = [
+  { name = "web", width = "40 mm", height = "160 mm" },
+  { name = "lid", width = "160 mm", height = "40 mm", on = "web" },
+]
+joints = [{ name = "nails", kind = "nails", beyond = ["lid"], capacity = "900 N", rows = 2, step = "10 mm", zones = true }]
+[slice]
+at = "1.5 m"
+length = "50 mm"
+[cut]
+at = "nails"
+"#;
+
+/// One count: as many strokes as the table has fasteners put in, a row for each second one. And no end of a zone runs through a value.
+#[test]
+fn as_many_fasteners_are_drawn_as_are_told() {
+    let solved = lesson::read(NAILED, "a lesson").solved.expect("it can be solved");
+    let told: f64 = solved.zones().flat_map(|(_, zones)| zones).map(|zone| solved.value(zone.standing)).sum();
+    let drawings = drawn(NAILED);
+    let drawing = drawings.iter().find(|drawing| drawing.name == "fasteners").expect("it has zones");
+    let group = |wanted: &str| {
+        drawing.marks.iter().find_map(|mark| match mark {
+            Mark::Group { id, marks, .. } if id == wanted => Some(marks.as_slice()),
+            _ => None,
+        })
+    };
+    let strokes = group("fasteners").expect("fasteners").len();
+    assert_eq!(strokes as f64, told / 2.0);
+    let zone_ends = group("zones").expect("their ends").iter().filter_map(|mark| match mark {
+        Mark::Line { from, to, .. } => Some((*from, *to)),
+        _ => None,
+    });
+    let labels = drawing.labels();
+    for (from, to) in zone_ends {
+        let struck = labels.iter().find(|label| label.rect.is_crossed(from, to));
+        assert!(struck.is_none(), "{struck:?}");
+    }
 }

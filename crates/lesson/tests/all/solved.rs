@@ -248,7 +248,7 @@ fn the_boat_shed_comes_out_as_it_says() {
             ("spacing to use at screws between force P_2 and B", 0.100),
             ("number of fasteners of screws between A and force P_1", 40.0),
             ("number of fasteners of screws between force P_2 and B", 40.0),
-            ("fasteners at that spacing of screws between force P_2 and B", 40.0),
+            ("fasteners put in of screws between force P_2 and B", 40.0),
             ("number of fasteners of screws in all", 80.0),
         ],
     );

@@ -37,9 +37,19 @@ pub struct ZoneWorkings {
     pub number: Id,
     /// The same, rounded up.
     pub whole_number: Id,
-    /// How many stand there at the spacing to use, over all rows.
-    pub at_spacing: Id,
+    /// How many stand there at the spacing to use, in whole rows: what is put in.
+    pub standing: Id,
 }
+
+/// Under an even load V falls off along a stretch: it is parted in so many zones of one length where V falls to nearly
+/// nothing, and in two where it falls below [`FALLS`] of its size, so that the spacing grows in steps as V falls. Common practice, no source.
+const STEPS: u32 = 4;
+
+/// See [`STEPS`].
+const FALLS: f64 = 0.75;
+
+/// Below this part of its size V has fallen to nearly nothing.
+const NEARLY_NOTHING: f64 = 0.3;
 
 /// An end of a zone: V and M on the side of the zone; V none where it is zero.
 #[derive(Clone)]
@@ -65,7 +75,11 @@ impl Builder<'_> {
         };
         let most = self.value(diagrams.largest_shear).abs();
         let mut zones = Vec::new();
-        for [from, to] in stretches(diagrams) {
+        let mut all = Vec::new();
+        for (stretch, even) in stretches(diagrams) {
+            all.extend(self.in_steps(stretch, even)?);
+        }
+        for [from, to] in all {
             let shears: Vec<Id> = [&from, &to].into_iter().filter_map(|end| end.shear).collect();
             // What is left of a V that is zero by the balance must not become a zone.
             if shears.iter().all(|&shear| self.value(shear).abs() <= 1e-9 * most) {
@@ -79,11 +93,77 @@ impl Builder<'_> {
             let one = self.one_of(joint);
             let full = format!("number of {one}s of {} in all", joint.name);
             let entry = Entry::new(CHAPTER, Role::Count, number, full)
-                .says("All zones together, each rounded up for itself: the least that the balances ask for.");
-            let all = zones.iter().map(|zone| Expression::from(zone.whole_number)).collect();
+                .says("All zones together, each with the spacing to use in it: so many are put in.");
+            let all = zones.iter().map(|zone| Expression::from(zone.standing)).collect();
             self.formula(entry, Expression::sum(all))?;
         }
         Ok(zones)
+    }
+
+    /// A stretch parted in steps, where an even load makes V fall off along it; else as it is.
+    fn in_steps(&mut self, [from, to]: [End; 2], even: bool) -> Result<Vec<[End; 2]>, EvaluationError> {
+        let size = |end: &End| end.shear.map_or(0.0, |id| self.value(id).abs());
+        let (first, last) = (size(&from), size(&to));
+        let steps = match first.min(last) / first.max(last) {
+            _ if !even => 1,
+            ratio if ratio < NEARLY_NOTHING => STEPS,
+            ratio if ratio < FALLS => 2,
+            _ => 1,
+        };
+        let mut ends = vec![from.clone()];
+        for step in 1..steps {
+            ends.push(self.between(&from, &to, (step, steps))?);
+        }
+        ends.push(to);
+        Ok(ends.windows(2).map(|pair| [pair[0].clone(), pair[1].clone()]).collect())
+    }
+
+    /// A point so many steps along a stretch under an even load: there V changes in a straight line, and M by the area under it.
+    fn between(&mut self, from: &End, to: &End, (step, steps): (u32, u32)) -> Result<End, EvaluationError> {
+        let words = format!("step {step} of {steps} from {} to {}", from.words, to.words);
+        let part = || Expression::Number(f64::from(step)) / f64::from(steps).into();
+        let length = || self.zone_length(from.station, to.station) * part();
+        let along = match self.value(from.station) == 0.0 {
+            true => length(),
+            false => Expression::from(from.station) + length(),
+        };
+        let shear = match (from.shear, to.shear) {
+            (Some(first), Some(last)) => {
+                Expression::from(first) + (Expression::from(last) - first.into()) * part()
+            }
+            (Some(first), None) => Expression::from(first) * (Expression::Number(1.0) - part()),
+            (None, Some(last)) => Expression::from(last) * part(),
+            (None, None) => zero(Dimension::FORCE, Role::ShearForce),
+        };
+        let length = length();
+        let (station, name) = (self.workings.evaluate(&along)?.value, format!("station of {words}"));
+        if let (Some(station), Some(shear), Some(moment)) = (
+            self.workings.id(&name),
+            self.workings.id(&format!("shear force at {words}")),
+            self.workings.id(&format!("bending moment at {words}")),
+        ) {
+            return Ok(End { station, words, shear: Some(shear), moment });
+        }
+        let index = self.free_index(Role::Station, "step");
+        let entry = Entry::new(CHAPTER, Role::Station, &index, name)
+            .at(station, None)
+            .says("Under an even load the stretch is fastened in steps: fewer where V has fallen off.");
+        let along = self.formula(entry, along)?;
+        let entry = Entry::new(CHAPTER, Role::ShearForce, &index, format!("shear force at {words}"))
+            .at(station, None)
+            .says("Under an even load V changes in a straight line along the stretch.");
+        let shear = self.formula(entry, shear)?;
+        let sides: Vec<Expression> = from.shear.into_iter().chain([shear]).map(Expression::from).collect();
+        let area = Expression::sum(sides) / 2.0.into() * length;
+        let moment = match self.is_nothing(from.moment) {
+            true => area,
+            false => Expression::from(from.moment) + area,
+        };
+        let entry = Entry::new(CHAPTER, Role::BendingMoment, &index, format!("bending moment at {words}"))
+            .at(station, None)
+            .says("M where the stretch begins, and the area under V from there.");
+        let moment = self.formula(entry, moment)?;
+        Ok(End { station: along, words, shear: Some(shear), moment })
     }
 
     fn one_of(&self, joint: &JointWorkings) -> &'static str {
@@ -164,14 +244,23 @@ impl Builder<'_> {
         let how = "The number that the balance asks for, rounded up.";
         let whole_number =
             self.engine(whole, how, (vec![number], Call::RoundedUp), value, Dimension::NONE)?;
-        let stand = entry(Role::Count, &format!("{mark}, s"), &format!("{one}s at that spacing of")).says(
-            "The check: the length of the zone over the spacing, times the rows. It is never less than what the balance asks \
-             for, since the spacing is set by the largest V of the zone and the balance by the mean one.",
-        );
         let length = self.zone_length(from.station, to.station);
         let spacing = spacing_to_use.unwrap_or(largest_spacing);
-        let at_spacing =
-            self.formula(stand, Expression::from(zone.fasteners.rows) * length / spacing.into())?;
+        let spacings = entry(Role::Count, &format!("{mark}, s"), &format!("spacings of {one}s of")).says(
+            "The length of the zone over the spacing: so many spacings there are, and as many in each row.",
+        );
+        let spacings = self.formula(spacings, length / spacing.into())?;
+        let a_row = entry(Role::Count, &format!("{mark}, row"), &format!("{one}s in a row of"))
+            .says(format!("Rounded up: half a {one} holds nothing. They stand evenly, no two farther apart than the spacing."));
+        let value = Call::RoundedUp.evaluate(&[spacings], self.workings.values());
+        let how = "The number of spacings, rounded up.";
+        let a_row = self.engine(a_row, how, (vec![spacings], Call::RoundedUp), value, Dimension::NONE)?;
+        let standing = entry(Role::Count, &format!("{mark}, all"), &format!("{one}s put in of")).says(
+            "All rows together. It is never less than what the balance asks for, since the spacing is set by the largest V of \
+             the zone and the balance by the mean one.",
+        );
+        let standing =
+            self.formula(standing, Expression::from(zone.fasteners.rows) * Expression::from(a_row))?;
         let (shears, moments) = ([from.shear, to.shear], [from.moment, to.moment]);
         let (from, to) = (from.station, to.station);
         Ok(ZoneWorkings {
@@ -185,7 +274,7 @@ impl Builder<'_> {
             spacing_to_use,
             number,
             whole_number,
-            at_spacing,
+            standing,
         })
     }
 
@@ -207,8 +296,8 @@ struct Zone<'a> {
     place: usize,
 }
 
-/// The stretches between the key stations, parted where V passes through zero.
-fn stretches(diagrams: &DiagramWorkings) -> Vec<[End; 2]> {
+/// The stretches between the key stations, parted where V passes through zero, each with whether an even load lies on it.
+fn stretches(diagrams: &DiagramWorkings) -> Vec<([End; 2], bool)> {
     let end = |stop: &Stop, words: &String, side: usize| End {
         station: stop.station,
         words: words.clone(),
@@ -217,15 +306,16 @@ fn stretches(diagrams: &DiagramWorkings) -> Vec<[End; 2]> {
     };
     let stops: Vec<(&Stop, &String)> = diagrams.stops.iter().zip(&diagrams.words).collect();
     let mut all = Vec::with_capacity(2 * stops.len());
-    for (pair, zero) in stops.windows(2).zip(&diagrams.zeros) {
+    for ((pair, zero), intensity) in stops.windows(2).zip(&diagrams.zeros).zip(&diagrams.intensities) {
+        let even = intensity.is_some_and(|(first, last)| first == last);
         let (from, to) = (end(pair[0].0, pair[0].1, 1), end(pair[1].0, pair[1].1, 0));
         match zero {
-            None => all.push([from, to]),
+            None => all.push(([from, to], even)),
             Some(zero) => {
                 let words = format!("the zero of V between {} and {}", from.words, to.words);
                 let middle = End { station: zero.station, words, shear: None, moment: zero.moment };
-                all.push([from, middle.clone()]);
-                all.push([middle, to]);
+                all.push(([from, middle.clone()], even));
+                all.push(([middle, to], even));
             }
         }
     }
