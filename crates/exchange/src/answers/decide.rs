@@ -97,10 +97,10 @@ fn decided_read(
         Cell::Sure(Read::ByHand(doubt)) => Err(doubt.what),
         Cell::Sure(read) => Ok(read),
         Cell::With(_, number) => Ok(Read::of(number, &part.kind)),
-        Cell::Either { point, comma } => match habit.declared {
-            Some(Mark::Point) => Ok(Read::of(point, &part.kind)),
-            Some(Mark::Comma) => Ok(Read::of(comma, &part.kind)),
-            None => Err(format!("it may be {} or {}", point.text(), comma.text())),
+        Cell::Either(either) => match habit.declared.or(either.power.then(|| either.written())) {
+            Some(Mark::Point) => Ok(Read::of(either.point, &part.kind)),
+            Some(Mark::Comma) => Ok(Read::of(either.comma, &part.kind)),
+            None => Err(format!("it may be {} or {}", either.point.text(), either.comma.text())),
         },
     }
 }

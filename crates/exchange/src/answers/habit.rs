@@ -1,8 +1,8 @@
-//! Whether `1,234` is a little more than one or more than a thousand: by what the same student, the same column and the
-//! same file write elsewhere.
+//! Whether `1,234` is a little more than one or more than a thousand: by what the same student writes elsewhere, or as the
+//! papers are printed. What other students write decides nothing: one of a class of twenty may have another keyboard.
 
 use super::doubt::{Doubt, DoubtKind};
-use super::number::Number;
+use super::number::{FAR, Number, is_off};
 use super::numeral::Mark;
 use std::collections::BTreeMap;
 
@@ -26,12 +26,10 @@ impl Default for Habit {
 pub enum MarkBy {
     /// The mark that somebody has declared.
     Declared,
+    /// The power of ten behind the number: who writes one has no thousands before it.
+    Exponent,
     /// The other numbers of the same student.
     Student,
-    /// The other numbers of the same column.
-    Column,
-    /// The other numbers of the file.
-    File,
     /// The mark of the papers, where no number of the file says otherwise.
     Printed,
 }
@@ -41,10 +39,35 @@ impl MarkBy {
     pub fn in_words(self) -> &'static str {
         match self {
             Self::Declared => "the declared decimal mark",
+            Self::Exponent => "the power of ten behind the number",
             Self::Student => "the other numbers of the same student",
-            Self::Column => "the other numbers of the same column",
-            Self::File => "the other numbers of the file",
             Self::Printed => "the decimal mark of the papers, since no number of the file says otherwise",
+        }
+    }
+}
+
+/// A number that reads with either mark.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct Either {
+    /// With a point before the decimals.
+    pub point: Number,
+    /// With a comma before the decimals.
+    pub comma: Number,
+    /// Whether a power of ten stands behind it.
+    pub power: bool,
+}
+
+impl Either {
+    /// The mark that stands in the text: read as that before the decimals it makes the smaller number.
+    pub fn written(&self) -> Mark {
+        if self.point.number.abs() < self.comma.number.abs() { Mark::Point } else { Mark::Comma }
+    }
+
+    /// The two numbers: that of this mark before the decimals, and the other.
+    pub fn with(&self, mark: Mark) -> (&Number, &Number) {
+        match mark {
+            Mark::Point => (&self.point, &self.comma),
+            Mark::Comma => (&self.comma, &self.point),
         }
     }
 }
@@ -64,12 +87,12 @@ impl Seen {
         }
     }
 
-    /// The one mark that was seen; an error where both were.
-    fn only(self) -> Result<Option<Mark>, ()> {
+    /// The one mark that was seen and how often; an error where both were.
+    fn only(self) -> Result<Option<(Mark, usize)>, ()> {
         match (self.point, self.comma) {
             (0, 0) => Ok(None),
-            (_, 0) => Ok(Some(Mark::Point)),
-            (0, _) => Ok(Some(Mark::Comma)),
+            (count, 0) => Ok(Some((Mark::Point, count))),
+            (0, count) => Ok(Some((Mark::Comma, count))),
             _ => Err(()),
         }
     }
@@ -79,59 +102,61 @@ impl Seen {
 #[derive(Debug, Default)]
 pub(super) struct Evidence {
     students: BTreeMap<usize, Seen>,
-    columns: BTreeMap<String, Seen>,
     file: Seen,
 }
 
+/// One number that slipped in with the other mark is no habit: before thousands are read, a student has written this many decimals.
+/// Common practice, no source.
+const A_HABIT: usize = 2;
+
 impl Evidence {
-    pub fn add(&mut self, student: usize, column: &str, mark: Mark) {
+    pub fn add(&mut self, student: usize, mark: Mark) {
         self.students.entry(student).or_default().add(mark);
-        self.columns.entry(column.to_owned()).or_default().add(mark);
         self.file.add(mark);
     }
 
-    /// The number that is meant, of a text that reads with either mark.
+    /// The number that is meant, of a text that reads with either mark. `about` is how large an answer is, SI, where that is known.
     pub fn decide(
         &self,
         habit: Habit,
-        (student, column): (usize, &str),
-        (point, comma): (Number, Number),
+        student: usize,
+        either: &Either,
+        about: Option<f64>,
     ) -> Result<(Number, MarkBy), Doubt> {
-        let of = |map: Option<&Seen>| map.copied().unwrap_or_default().only();
-        let scopes = [
-            (MarkBy::Declared, Ok(habit.declared)),
-            (MarkBy::Student, of(self.students.get(&student))),
-            (MarkBy::Column, of(self.columns.get(column))),
-            (MarkBy::File, self.file.only()),
-        ];
-        let mut mark = None;
-        let mut mixed = false;
-        for (by, seen) in scopes {
-            match seen {
-                Ok(Some(seen)) => {
-                    mark = Some((seen, by));
-                    break;
-                }
-                Ok(None) => {}
-                // Both are in use here, so a wider circle says nothing.
-                Err(()) => {
-                    mixed = true;
-                    break;
-                }
+        let doubt = || {
+            let readings = vec![either.point.text(), either.comma.text()];
+            let what = "the comma or point may part decimals or thousands";
+            Doubt::between(DoubtKind::DecimalMark, what, readings)
+        };
+        let (mark, by) = match habit.declared {
+            Some(mark) => (mark, MarkBy::Declared),
+            None => self.mark(habit.printed, student, either).ok_or_else(doubt)?,
+        };
+        let (taken, other) = either.with(mark);
+        // Nobody is marked wrong for a mark that was read in one of two ways, where only the other comes near.
+        let odd =
+            about.is_some_and(|about| is_off(taken.value, about, FAR) && !is_off(other.value, about, FAR));
+        if odd && matches!(by, MarkBy::Student | MarkBy::Printed) {
+            Err(doubt())
+        } else {
+            Ok((taken.clone(), by))
+        }
+    }
+
+    /// The mark before the decimals, where the student's own numbers say it, or nothing speaks against that of the papers.
+    fn mark(&self, printed: Mark, student: usize, either: &Either) -> Option<(Mark, MarkBy)> {
+        let written = either.written();
+        let own = self.students.get(&student).copied().unwrap_or_default().only().ok()?;
+        match own {
+            _ if either.power && own.is_none_or(|(mark, _)| mark == written) => {
+                Some((written, MarkBy::Exponent))
             }
-        }
-        // The mark that stands in the text is the one that makes the smaller number of it.
-        let smaller = if point.number.abs() < comma.number.abs() { Mark::Point } else { Mark::Comma };
-        if mark.is_none() && !mixed && smaller == habit.printed {
-            mark = Some((smaller, MarkBy::Printed));
-        }
-        match mark {
-            Some((Mark::Point, by)) => Ok((point, by)),
-            Some((Mark::Comma, by)) => Ok((comma, by)),
+            Some((mark, _)) if mark == written => Some((mark, MarkBy::Student)),
+            Some((mark, count)) => (count >= A_HABIT && !either.power).then_some((mark, MarkBy::Student)),
             None => {
-                let readings = vec![point.text(), comma.text()];
-                let what = "the comma or point may part decimals or thousands";
-                Err(Doubt::between(DoubtKind::DecimalMark, what, readings))
+                let all = self.file.only().ok()?;
+                let agreed = all.is_none_or(|(mark, _)| mark == printed);
+                (agreed && written == printed).then_some((written, MarkBy::Printed))
             }
         }
     }

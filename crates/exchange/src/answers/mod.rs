@@ -7,9 +7,9 @@
 //! Numbers are read with any decimal mark and any grouping, as powers of ten and as fractions, with a unit behind, in the
 //! header or in a column of its own; another unit than the one asked for is converted, one of another dimension is told as
 //! such ([`Read::OtherDimension`]). Without a unit the one that the question asks for is meant. Where a comma or a point may part
-//! decimals or thousands (`1,234`), it is decided by a declared habit, by the other numbers of the same student, of the same column,
-//! of the file, in this order, or not at all; where no number of the file speaks, the decimal mark of the papers does, so that
-//! `1.234` is a little more than one where the papers are printed with points.
+//! decimals or thousands (`1,234`), it is decided by a declared habit, by a power of ten behind the number, by the other numbers of the
+//! same student, in this order, or not at all; where no number of the file speaks against it, the decimal mark of the papers does, so
+//! that `1.234` is a little more than one where the papers are printed with points. What other students write decides nothing.
 //!
 //! Words that tell a direction are read where [`assessment::set`] says which sign they mean: up for reactions, counter-clockwise
 //! for couples at supports, sagging for moments, tension (`T`) and compression (`C`) for normal stresses, from the left end for stations

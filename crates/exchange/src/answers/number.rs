@@ -114,7 +114,9 @@ pub(super) fn number(
     signs: Signs,
     (beside, about): (Option<&Beside>, Option<f64>),
 ) -> Result<Number, Doubt> {
-    if has_percent(written.unit.as_ref()) && !has_percent(Some(&asked.unit)) {
+    // A share may be written as one; of what has a unit of its own a percentage says nothing.
+    let is_share = asked.unit == Unit::NONE && asked.power == 0;
+    if has_percent(written.unit.as_ref()) && !has_percent(Some(&asked.unit)) && !is_share {
         return Err(Doubt::new(DoubtKind::Percent, "a percentage"));
     }
     let negative = negative(written, signs)?;
@@ -172,10 +174,10 @@ pub(super) fn number(
 const ABSURD: f64 = 1e4;
 
 /// Mistakes seldom lead farther than about this: half of a printed power of three, 10^1.5. Common practice, no source.
-const FAR: f64 = 30.0;
+pub(super) const FAR: f64 = 30.0;
 
 /// Whether a value is off what an answer is about by more than a factor, either way; both SI.
-fn is_off(value: f64, about: f64, factor: f64) -> bool {
+pub(super) fn is_off(value: f64, about: f64, factor: f64) -> bool {
     let ratio = value.abs() / about;
     ratio.is_finite() && !(1.0 / factor..=factor).contains(&ratio)
 }

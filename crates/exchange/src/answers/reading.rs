@@ -3,6 +3,7 @@
 use super::asked::{AskedOn, Kind, PartAsked};
 use super::choice::choice;
 use super::doubt::{Doubt, DoubtKind};
+use super::habit::Either;
 use super::number::{Beside, Number, number};
 use super::numeral::Mark;
 use super::written::{plain, written};
@@ -45,7 +46,7 @@ pub(super) enum Cell {
     /// It reads with this decimal mark only.
     With(Mark, Number),
     /// It reads with either, and the values differ.
-    Either { point: Number, comma: Number },
+    Either(Either),
 }
 
 /// Reads a cell; `beside` is the unit that stands outside of it.
@@ -67,14 +68,14 @@ pub(super) fn cell(raw: &str, part: &PartAsked, beside: Option<&Beside>) -> Cell
         Kind::Drawing => return Cell::Sure(Read::BesideADrawing),
     };
     let of = |mark| {
-        written(&text, mark, &unit.unit)
-            .and_then(|written| number(&written, unit, signs, (beside, part.about)))
+        let written = written(&text, mark, &unit.unit)?;
+        Ok((number(&written, unit, signs, (beside, part.about))?, written.numeral.power))
     };
     match (of(Mark::Point), of(Mark::Comma)) {
-        (Ok(point), Ok(comma)) if point == comma => Cell::Sure(Read::of(point, &part.kind)),
-        (Ok(point), Ok(comma)) => Cell::Either { point, comma },
-        (Ok(point), Err(_)) => Cell::With(Mark::Point, point),
-        (Err(_), Ok(comma)) => Cell::With(Mark::Comma, comma),
+        (Ok((point, _)), Ok((comma, _))) if point == comma => Cell::Sure(Read::of(point, &part.kind)),
+        (Ok((point, power)), Ok((comma, _))) => Cell::Either(Either { point, comma, power }),
+        (Ok((point, _)), Err(_)) => Cell::With(Mark::Point, point),
+        (Err(_), Ok((comma, _))) => Cell::With(Mark::Comma, comma),
         (Err(one), Err(other)) => Cell::Sure(Read::ByHand(told(one, other))),
     }
 }

@@ -29,31 +29,35 @@ pub(super) fn resolve(
         })
         .collect();
     let mut evidence = Evidence::default();
-    for ((student, _), part, cell) in &cells {
-        if let Cell::With(mark, _) = cell {
-            evidence.add(*student, &part.label, *mark);
+    for ((student, _), _, cell) in &cells {
+        match cell {
+            Cell::With(mark, _) => evidence.add(*student, *mark),
+            Cell::Either(either) if either.power => evidence.add(*student, either.written()),
+            Cell::Either(_) | Cell::Sure(_) => {}
         }
     }
     let mut reads = BTreeMap::new();
-    let mut decided_by: BTreeMap<MarkBy, Vec<usize>> = BTreeMap::new();
+    let mut told = Vec::new();
     for (place, part, cell) in cells {
         let read = match cell {
             Cell::Sure(read) => (read, None),
             Cell::With(_, number) => (Read::of(number, &part.kind), None),
-            Cell::Either { point, comma } => {
-                match evidence.decide(habit, (place.0, &part.label), (point, comma)) {
-                    Ok((number, by)) => {
-                        decided_by.entry(by).or_default().extend(given.get(&place).map(|given| given.row));
-                        (Read::of(number, &part.kind), Some(by))
+            Cell::Either(either) => match evidence.decide(habit, place.0, &either, part.about) {
+                Ok((number, by)) => {
+                    // A number as the papers print it is not worth a word; another is, unless somebody has declared the mark.
+                    let odd = number != *either.with(habit.printed).0 || either.written() != habit.printed;
+                    if odd && by == MarkBy::Student {
+                        told.extend(given.get(&place).map(|given| given.row));
                     }
-                    Err(doubt) => (Read::ByHand(doubt), None),
+                    (Read::of(number, &part.kind), Some(by))
                 }
-            }
+                Err(doubt) => (Read::ByHand(doubt), None),
+            },
         };
         reads.insert(place, read);
     }
-    let remarks = decided_by.into_iter().filter(|(by, _)| *by != MarkBy::Declared).map(told);
-    Resolved { reads, remarks: remarks.collect() }
+    let remarks = remark(told).into_iter().collect();
+    Resolved { reads, remarks }
 }
 
 /// What a cell says, with the unit beside it.
@@ -72,16 +76,18 @@ fn of_given(given: &Given, part: &PartAsked) -> Cell {
     }
 }
 
-/// A remark on numbers whose comma or point could be read in two ways.
-fn told((by, mut rows): (MarkBy, Vec<usize>)) -> Fault {
+/// A remark on numbers whose comma or point was read otherwise than the papers are printed.
+fn remark(mut rows: Vec<usize>) -> Option<Fault> {
     rows.sort_unstable();
     rows.dedup();
     let shown: Vec<String> = rows.iter().take(8).map(usize::to_string).collect();
     let more = if rows.len() > shown.len() { ", …" } else { "" };
+    let in_rows = if rows.len() == 1 { "in row" } else { "in rows" };
     let what = format!(
-        "a comma or point that may part decimals or thousands was read by {}, in rows {}{more}",
-        by.in_words(),
+        "a comma or point that may part decimals or thousands was read by {}, {in_rows} {}{more}",
+        MarkBy::Student.in_words(),
         shown.join(", ")
     );
-    Fault::of_file(what, "declare the decimal mark of the file if this is wrong")
+    let mend = "if this is wrong, declare the decimal mark of the file: --decimal point, or --decimal comma";
+    (!rows.is_empty()).then(|| Fault::of_file(what, mend))
 }

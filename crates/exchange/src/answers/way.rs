@@ -21,7 +21,7 @@ pub(super) enum Way {
     FromTheTop,
 }
 
-const PHRASES: [(&str, Way); 42] = [
+const PHRASES: [(&str, Way); 44] = [
     ("up", Way::Up),
     ("upward", Way::Up),
     ("upwards", Way::Up),
@@ -64,27 +64,43 @@ const PHRASES: [(&str, Way); 42] = [
     ("above base", Way::FromTheBottom),
     ("above bottom", Way::FromTheBottom),
     ("from top", Way::FromTheTop),
+    ("below top", Way::FromTheTop),
+    ("under top", Way::FromTheTop),
 ];
 
 /// Words that say nothing by themselves.
 const FILLERS: [&str; 5] = ["in", "the", "acting", "direction", "is"];
 
+/// The words of a text without brackets and commas round them, those that say nothing left out.
+fn words(text: &str) -> Vec<String> {
+    let bare = |word: &str| word.trim_matches(['(', ')', '[', ']', ',', ';', '.']).to_owned();
+    let words = text.split(' ').map(bare).filter(|word| !word.is_empty());
+    words.filter(|word| !FILLERS.contains(&word.to_lowercase().as_str())).collect()
+}
+
 impl Way {
     /// What a text says; brackets and commas round its words do not matter.
     pub fn of(text: &str) -> Option<Self> {
-        let bare = |word: &str| word.trim_matches(['(', ')', '[', ']', ',', ';', '.']).to_owned();
-        let words: Vec<String> = text.split(' ').map(bare).filter(|word| !word.is_empty()).collect();
+        let words = words(text);
         // Only the capitals: a small t is a tonne, a small c nothing.
         match words.as_slice() {
             [word] if word == "T" => return Some(Self::Tension),
             [word] if word == "C" => return Some(Self::Compression),
             _ => {}
         }
-        let words: Vec<String> = words.iter().map(|word| word.to_lowercase()).collect();
-        let told: Vec<&str> =
-            words.iter().map(String::as_str).filter(|word| !FILLERS.contains(word)).collect();
-        let told = told.join(" ");
+        let told = words.join(" ").to_lowercase();
         PHRASES.iter().find(|(phrase, _)| *phrase == told).map(|(_, way)| *way)
+    }
+
+    /// What the longest words of a label say that say anything: `distance from top`. Left and right alone mostly name a support, and T and
+    /// C are symbols there.
+    pub fn within(label: &str) -> Option<Self> {
+        let words: Vec<String> = words(label).iter().map(|word| word.to_lowercase()).collect();
+        let pieces = (1..=words.len()).rev().flat_map(|length| words.windows(length));
+        let found = pieces
+            .map(|piece| piece.join(" "))
+            .find_map(|told| PHRASES.iter().find(|(phrase, _)| *phrase == told).map(|(_, way)| *way));
+        found.filter(|way| !matches!(way, Self::Left | Self::Right))
     }
 
     /// Whether it says a positive or a negative number; none where it says nothing of the sign of what was asked.

@@ -5,6 +5,7 @@ use super::numeral::{self, Mark, Numeral, Start};
 use super::unit_words;
 use super::way::Way;
 use crate::fault::shortened;
+use assessment::set::AnswerUnit;
 use workings::unit::{Unit, is_blank};
 
 /// An answer taken apart.
@@ -52,8 +53,12 @@ pub(super) fn plain(text: &str) -> String {
 
 /// Takes an answer apart; `text` is [`plain`] and not empty, `asked` the unit that was asked for.
 pub(super) fn written(text: &str, mark: Mark, asked: &Unit) -> Result<Written, Doubt> {
-    let text = without_about(after_label(text)?);
-    let (before, text) = way_before(text);
+    let (of_label, text) = after_label(text)?;
+    let (before, text) = way_before(without_about(text));
+    let before = match (of_label, before) {
+        (Some(_), Some(_)) => return Err(why_not(text, None)),
+        (one, other) => one.or(other),
+    };
     let (sign, number) = match text.chars().next() {
         Some('-') => (Some(Sign::Minus), text.get(1..).unwrap_or_default().trim_start()),
         Some('+') => (Some(Sign::Plus), text.get(1..).unwrap_or_default().trim_start()),
@@ -65,6 +70,7 @@ pub(super) fn written(text: &str, mark: Mark, asked: &Unit) -> Result<Written, D
     match numeral::start(number, mark) {
         Some(Start::Number(numeral, length)) => {
             let rest = number.get(length..).unwrap_or_default();
+            let rest = without_share_again(rest, numeral, mark, asked).unwrap_or(rest);
             let (unit, after) = behind(rest, asked).ok_or_else(|| why_not(text, Some(rest)))?;
             let way = match (before, after) {
                 (Some(_), Some(_)) => return Err(why_not(text, None)),
@@ -95,16 +101,38 @@ fn feet_and_inches(text: &str, mark: Mark) -> Option<Numeral> {
     (whole && matches!(unit, "in" | "inch" | "inches" | "\"" | "″" | "''")).then_some(numeral)
 }
 
-/// What stands behind the sign of equality and the like, where before it stands a symbol or nothing.
-fn after_label(text: &str) -> Result<&str, Doubt> {
+/// What stands behind the sign of equality and the like, where before it stands a symbol or nothing; with the way that a few words
+/// before it tell: `from top: 78.8`.
+fn after_label(text: &str) -> Result<(Option<(Way, String)>, &str), Doubt> {
     const EQUALS: [char; 7] = ['=', '≈', '~', '≃', '≅', '≐', ':'];
-    let Some((before, after)) = text.rsplit_once(EQUALS) else { return Ok(text) };
+    let Some((before, after)) = text.rsplit_once(EQUALS) else { return Ok((None, text)) };
     let before = before.trim_end_matches(EQUALS).trim();
     if before.is_empty() || is_label(before) {
-        return Ok(after.trim_start());
+        return Ok((Way::within(before).map(|way| (way, before.to_owned())), after.trim_start()));
     }
     let what = "more stands before the sign of equality than a symbol";
     Err(Doubt::new(DoubtKind::Computation, what))
+}
+
+/// Of a share that is written twice, `0.30 (30 %)` or `30 % (0.30)`, what stands behind the first number without the second.
+fn without_share_again<'a>(rest: &'a str, first: Numeral, mark: Mark, asked: &Unit) -> Option<&'a str> {
+    let (unit, again) =
+        rest.trim_end().strip_suffix(')')?.split_once('(').filter(|_| *asked == Unit::NONE)?;
+    let Start::Number(second, length) = numeral::start(again, mark)? else { return None };
+    // The value and half a unit of its last place.
+    let share = |numeral: Numeral, behind_it: &str| {
+        let unit = match behind(behind_it, asked)? {
+            (unit, None) => unit.unwrap_or(Unit::NONE),
+            (_, Some(_)) => return None,
+        };
+        let unit = AnswerUnit { unit, power: numeral.last_place? };
+        Some((AnswerUnit { power: 0, ..unit.clone() }.to_si(numeral.value), unit.to_si(0.5)))
+    };
+    let (one, half) = share(first, unit)?;
+    let (other, other_half) = share(second, again.get(length..)?)?;
+    // So much is lost in the change of units.
+    let slack = half.max(other_half) + 1e-9 * one.abs();
+    ((one - other).abs() <= slack).then_some(unit)
 }
 
 /// A word that says that the number is rounded, which every number may be.

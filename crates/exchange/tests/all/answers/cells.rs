@@ -120,6 +120,37 @@ fn another_unit_is_converted() {
     }
 }
 
+/// A share is a share of one, as a percentage or not; written twice it is the same twice.
+#[test]
+fn a_share_may_be_a_percentage() {
+    let share = || value("1", "", 0, Signs::None);
+    for written in
+        ["0.30", "30 %", "30%", "30 percent", "0.30 (30 %)", "0,30 (30%)", "30 % (0.30)", "eta = 30 %"]
+    {
+        assert!(close(si(share(), written), 0.3), "{written:?}");
+    }
+    // 0.304 to a tenth of a per cent is 30.4 %, to one per cent 30 %.
+    assert!(close(si(share(), "0.304 (30 %)"), 0.304));
+    for written in ["0.30 (35 %)", "0.30 (30)", "30 % (30)", "0.30 (30 kN)"] {
+        assert!(matches!(one(share(), written), Read::ByHand(_)), "{written:?}");
+    }
+}
+
+/// Who writes a power of ten has no thousands before it: 1.212·10², 5.075·10⁻⁵ and −0.9573 with either mark.
+#[test]
+fn a_power_of_ten_says_which_mark_is_decimal() {
+    for (unit, written, expected) in [
+        ("mm", "1.212e2", 0.1212),
+        ("mm", "1,212e2", 0.1212),
+        ("m⁴", "5.075e-5 m4", 5.075e-5),
+        ("m⁴", "5,075·10^-5 m4", 5.075e-5),
+        ("MPa", "-9.573e-1", -0.9573e6),
+        ("MPa", "\u{2212}9,573×10⁻¹", -0.9573e6),
+    ] {
+        assert!(close(si(value("1", unit, 0, Signs::None), written), expected), "{written:?}");
+    }
+}
+
 #[test]
 fn a_unit_of_another_kind_is_named() {
     let Read::OtherDimension(number) = one(stress("1"), "12 kN") else { panic!("another dimension") };
@@ -286,6 +317,11 @@ fn words_that_say_a_sign() {
         (Signs::Tension, "MPa", "-12 MPa, compression", -12e6),
         (Signs::FromTheLeft, "m", "1.5 m from the left", 1.5),
         (Signs::FromTheBottom, "mm", "105 mm from the base", 0.105),
+        (Signs::FromTheBottom, "mm", "from bottom: 105", 0.105),
+        (Signs::FromTheBottom, "mm", "height above the base = 105 mm", 0.105),
+        (Signs::Upward, "kN", "R down = 12", -12e3),
+        (Signs::Upward, "kN", "reaction at the left support: 12", 12e3),
+        (Signs::Sagging, "kN·m", "moment, hogging: 12", -12e3),
     ] {
         let found = si(value("1", unit, 0, signs), written);
         assert!(close(found, expected), "{written:?}: {found}");
@@ -296,6 +332,14 @@ fn words_that_say_a_sign() {
         (Signs::Tension, "MPa", "-12 MPa tension"),
         (Signs::None, "kN", "12 kN up"),
         (Signs::FromTheLeft, "m", "1.5 m from the right"),
+        (Signs::FromTheLeft, "m", "x from the right = 1.5 m"),
+        (Signs::FromTheBottom, "mm", "121.2 mm from the top"),
+        (Signs::FromTheBottom, "mm", "from top: 78.8"),
+        (Signs::FromTheBottom, "mm", "Distance from the top: 78.8 mm"),
+        (Signs::FromTheBottom, "mm", "from top = 78.8"),
+        (Signs::FromTheBottom, "mm", "below top ≈ 78.8"),
+        (Signs::None, "mm", "from top: 78.8"),
+        (Signs::Upward, "kN", "up = -12"),
         (Signs::Upward, "kN", "12 T"),
     ] {
         assert_eq!(doubt(value("1", unit, 0, signs), written), DoubtKind::Sign, "{written:?}");
