@@ -14,6 +14,8 @@ pub struct StudentMarks {
     pub name: String,
     /// The number of the paper; empty for none.
     pub paper: String,
+    /// Whether anything came from this student: who was not there has no marks, and is no one who earned nothing.
+    pub handed_in: bool,
     /// One for each part, in the order of the paper.
     pub parts: Vec<PartMarks>,
 }
@@ -41,8 +43,8 @@ fn number(value: Option<f64>) -> Cell {
     value.and_then(Number::new).map_or_else(|| Cell::text(""), Cell::Number)
 }
 
-/// A row for each student: id, name, paper, the marks of each part, their total, what could be had. While a part is not marked, the
-/// total stays empty, and the last column names what is missing: a total that still grows is taken for one that does not.
+/// A row for each student: id, name, paper, the marks of each part, their total, what could be had, whether anything was handed in. While a part is not marked, the
+/// total stays empty, and a column names what is missing: a total that still grows is taken for one that does not.
 ///
 /// # Errors
 /// None that is known: every row has as many cells as the header.
@@ -54,7 +56,7 @@ pub fn by_student(students: &[StudentMarks]) -> Result<Table, Fault> {
         }
     }
     let before = ["student id", "name", "paper"];
-    let behind = ["total", "out of", "not marked"];
+    let behind = ["total", "out of", "not marked", "handed in"];
     let header = before.iter().chain(&parts).chain(&behind).map(|name| (*name).to_owned()).collect();
     let mut table = Table::new(header);
     for student in students {
@@ -68,6 +70,7 @@ pub fn by_student(students: &[StudentMarks]) -> Result<Table, Fault> {
         row.push(number(missing.is_empty().then_some(total)));
         row.push(number(Some(sum(student.parts.iter().map(|part| part.out_of)))));
         row.push(Cell::text(missing.join(" ")));
+        row.push(Cell::text(if student.handed_in { "yes" } else { "nothing" }));
         table.push(row)?;
     }
     Ok(table)

@@ -1,7 +1,10 @@
 //! What a student was asked, as far as it must be known to read the answers.
 
-use assessment::set::{Along, AnswerUnit, Ask, Part, SetPaper};
+use assessment::set::{Along, AnswerUnit, Ask, Part, SetPaper, ValuePart};
+use workings::dimension::Dimension;
+use workings::quantity::Quantity;
 use workings::role::Role;
+use workings::solved::Solved;
 
 /// A student's paper.
 #[derive(Clone, Debug, PartialEq)]
@@ -42,11 +45,20 @@ pub enum Kind {
     Choice {
         /// The unit of all of them.
         unit: AnswerUnit,
-        /// The values in the order in which they are told, SI.
-        values: Vec<f64>,
+        /// The values in the order in which they are told.
+        values: Vec<Chosen>,
     },
     /// A drawing by hand.
     Drawing,
+}
+
+/// One of several values.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Chosen {
+    /// The value, SI.
+    pub value: f64,
+    /// As the paper prints it: `721 MPa`.
+    pub printed: String,
 }
 
 /// Which words behind a number say which sign, by the conventions of [`assessment::set`].
@@ -93,14 +105,23 @@ pub enum AskedOn {
 impl PaperAsked {
     /// What a paper asks.
     pub fn of(set: &SetPaper, student: &str, paper: &str, on: AskedOn) -> Self {
-        let parts = set.parts().map(|part| PartAsked::of(part, on)).collect();
+        let parts = set.parts().map(|part| PartAsked::of(part, &set.solved, on)).collect();
         Self { student: student.to_owned(), paper: paper.to_owned(), parts }
     }
 }
 
+impl Chosen {
+    fn of(value: f64, part: &ValuePart, solved: &Solved) -> Self {
+        let found = solved.workings().get(&part.working);
+        let quantity = Quantity::new(value, found.map_or(Dimension::NONE, |working| working.value.dimension));
+        let printed = solved.style().show_beside(quantity, part.symbol.role, part.right).text();
+        Self { value, printed }
+    }
+}
+
 impl PartAsked {
-    /// What a part asks.
-    pub fn of(part: &Part, on: AskedOn) -> Self {
+    /// What a part asks of a lesson.
+    pub fn of(part: &Part, solved: &Solved, on: AskedOn) -> Self {
         let unit = |paper: &AnswerUnit, typed: &AnswerUnit| match on {
             AskedOn::Paper => paper.clone(),
             AskedOn::Platform => typed.clone(),
@@ -119,7 +140,11 @@ impl PartAsked {
             },
             Ask::Choice(choice) => Kind::Choice {
                 unit: choice.unit().clone(),
-                values: choice.alternatives.iter().map(|alternative| alternative.value).collect(),
+                values: choice
+                    .alternatives
+                    .iter()
+                    .map(|one| Chosen::of(one.value, &choice.value, solved))
+                    .collect(),
             },
             Ask::Sketch { .. } => Kind::Drawing,
         };

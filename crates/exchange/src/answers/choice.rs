@@ -1,8 +1,8 @@
 //! One of several values: by its letter, or by the value itself.
 
-use super::asked::Signs;
+use super::asked::{Chosen, Signs};
 use super::doubt::{Doubt, DoubtKind};
-use super::number::{self, Beside, shown};
+use super::number::{self, Beside};
 use super::numeral::Mark;
 use super::written::{plain, written};
 use assessment::set::AnswerUnit;
@@ -11,7 +11,7 @@ use assessment::set::AnswerUnit;
 pub(super) fn choice(
     raw: &str,
     unit: &AnswerUnit,
-    values: &[f64],
+    values: &[Chosen],
     beside: Option<&Beside>,
 ) -> Result<usize, Doubt> {
     let text = plain(raw);
@@ -20,7 +20,7 @@ pub(super) fn choice(
             return Ok(index);
         }
         let what = format!("there are {} values to choose from, this is none of them", values.len());
-        return Err(Doubt::between(DoubtKind::Choice, what, told(unit, values)));
+        return Err(Doubt::between(DoubtKind::Choice, what, told(values)));
     }
     // A letter with its value behind it: `b) 12 MPa`.
     let lettered = text.split_once([')', ':', '.', ' ']).and_then(|(before, after)| {
@@ -35,7 +35,7 @@ pub(super) fn choice(
             .flat_map(|number| {
                 // The student copies what is printed, which is rounded to some figures.
                 let slack = number.half_place().unwrap_or(0.0) + 1e-9 * number.value.abs();
-                let near = move |&(_, value): &(usize, &f64)| (value - number.value).abs() <= slack;
+                let near = move |(_, one): &(usize, &Chosen)| (one.value - number.value).abs() <= slack;
                 values.iter().enumerate().filter(near).map(|(index, _)| index)
             })
             .collect();
@@ -54,7 +54,7 @@ pub(super) fn choice(
         [one] => Ok(*one),
         _ => {
             let what = "this is not exactly one of the values to choose from";
-            Err(Doubt::between(DoubtKind::Choice, what, told(unit, values)))
+            Err(Doubt::between(DoubtKind::Choice, what, told(values)))
         }
     }
 }
@@ -72,14 +72,11 @@ fn name(text: &str) -> Option<usize> {
     text.strip_prefix("choice-")?.parse::<usize>().ok()?.checked_sub(1)
 }
 
-/// All of them, with their letters.
-fn told(unit: &AnswerUnit, values: &[f64]) -> Vec<String> {
-    let one = |(index, value): (usize, &f64)| {
+/// All of them as the paper prints them, with their letters.
+fn told(values: &[Chosen]) -> Vec<String> {
+    let one = |(index, one): (usize, &Chosen)| {
         let letter = char::from(b'a' + (index % 26) as u8);
-        // Without what the last bits of a change of units leave.
-        let number = unit.from_si(*value);
-        let number = format!("{number:.11e}").parse().unwrap_or(number);
-        format!("{letter}) {} {}", shown(number), unit.text()).trim_end().to_owned()
+        format!("{letter}) {}", one.printed)
     };
     values.iter().enumerate().map(one).collect()
 }

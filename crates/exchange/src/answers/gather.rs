@@ -5,6 +5,7 @@ use super::attempt::{Attempt, Several, When, last};
 use super::header::{Column, Found, Header, Shape, label, labels_told};
 use super::number::{Beside, UnitFrom};
 use super::unit_words;
+use super::unplaced::Unplaced;
 use crate::fault::{Fault, shortened};
 use crate::sheet::{Row, Sheet};
 use assessment::number::PaperNumber;
@@ -29,7 +30,7 @@ pub(super) struct Gathered {
     /// The rows of each paper.
     pub rows: BTreeMap<usize, Vec<usize>>,
     /// Rows that belong to no paper, and rows whose part is on no paper.
-    pub unplaced: Vec<usize>,
+    pub unplaced: Vec<Unplaced>,
     pub remarks: Vec<Fault>,
 }
 
@@ -38,6 +39,16 @@ struct Owners<'a> {
     by_student: HashMap<&'a str, usize>,
     by_paper: HashMap<String, usize>,
     asked: &'a [PaperAsked],
+}
+
+/// Why a row is nobody's.
+struct Nobody {
+    /// The column that says so; none where the row says nothing.
+    by: Option<Column>,
+    what: String,
+    mend: String,
+    /// The id that may be meant; empty for none.
+    meant: String,
 }
 
 /// A paper's number without what does not count in it.
@@ -54,11 +65,7 @@ impl<'a> Owners<'a> {
         Self { by_student, by_paper, asked }
     }
 
-    fn find(
-        &self,
-        student: Option<&str>,
-        paper: Option<&str>,
-    ) -> Result<usize, (&'static str, String, String)> {
+    fn find(&self, student: Option<&str>, paper: Option<&str>) -> Result<usize, Nobody> {
         let by_student = match student {
             Some(id) => Some(self.by_student.get(id).copied().ok_or_else(|| self.no_student(id))?),
             None => None,
@@ -75,21 +82,19 @@ impl<'a> Owners<'a> {
                     shortened(paper.unwrap_or_default()),
                     shortened(student.unwrap_or_default())
                 );
-                Err((
-                    "paper",
-                    what,
-                    "find out whose answers these are, and correct the id or the number".into(),
-                ))
+                let mend = "find out whose answers these are, and correct the id or the number";
+                Err(Nobody { by: Some(Column::Paper), what, mend: mend.into(), meant: String::new() })
             }
             (Some(at), _) | (None, Some(at)) => Ok(at),
             (None, None) => {
                 let what = "this row does not say whose answers these are".to_owned();
-                Err(("", what, "write the student id or the number of the paper".into()))
+                let mend = "write the student id or the number of the paper";
+                Err(Nobody { by: None, what, mend: mend.into(), meant: String::new() })
             }
         }
     }
 
-    fn no_student(&self, id: &str) -> (&'static str, String, String) {
+    fn no_student(&self, id: &str) -> Nobody {
         let what = format!("nobody with the student id {:?} has a paper", shortened(id));
         // Spreadsheets take leading zeros away.
         let bare = id.trim_start_matches('0');
@@ -99,16 +104,17 @@ impl<'a> Owners<'a> {
             Some(like) => format!("write the id as the class list has it; is {:?} meant?", shortened(like)),
             None => "write the id as the class list has it; these answers are not read".to_owned(),
         };
-        ("student", what, mend)
+        Nobody { by: Some(Column::Student), what, mend, meant: like.unwrap_or_default().to_owned() }
     }
 }
 
-fn no_paper(number: &str) -> (&'static str, String, String) {
+fn no_paper(number: &str) -> Nobody {
     let what = match PaperNumber::read(number) {
         Ok(number) => format!("no paper with the number {number} was given out"),
         Err(fault) => shortened_fault(&fault.to_string()),
     };
-    ("paper", what, "write the number as it stands on the paper; these answers are not read".to_owned())
+    let mend = "write the number as it stands on the paper; these answers are not read";
+    Nobody { by: Some(Column::Paper), what, mend: mend.to_owned(), meant: String::new() }
 }
 
 /// A message that may hold a long text of the file.
@@ -130,14 +136,18 @@ pub(super) fn gather(sheet: &Sheet, header: &Header, asked: &[PaperAsked], label
         let called = |column: &Column| {
             header.place(column).and_then(|place| sheet.header.get(place)).map_or("", String::as_str)
         };
+        let unplaced = |why: String, meant: String| {
+            let [student, paper, part] = [Column::Student, Column::Paper, Column::Part]
+                .map(|column| cell(&column).unwrap_or_default().to_owned());
+            Unplaced { row: row.number, student, paper, part, why, meant }
+        };
         let owner = match owners.find(cell(&Column::Student), cell(&Column::Paper)) {
             Ok(owner) => owner,
-            Err((column, what, mend)) => {
-                found.unplaced.push(row.number);
-                found.remarks.push(match column {
-                    "student" => Fault::of_cell(row.number, called(&Column::Student), what, mend),
-                    "paper" => Fault::of_cell(row.number, called(&Column::Paper), what, mend),
-                    _ => Fault::of_row(row.number, what, mend),
+            Err(Nobody { by, what, mend, meant }) => {
+                found.unplaced.push(unplaced(what.clone(), meant));
+                found.remarks.push(match by {
+                    Some(column) => Fault::of_cell(row.number, called(&column), what, mend),
+                    None => Fault::of_row(row.number, what, mend),
                 });
                 continue;
             }
@@ -164,7 +174,7 @@ pub(super) fn gather(sheet: &Sheet, header: &Header, asked: &[PaperAsked], label
                     );
                     let own: Vec<String> = paper.parts.iter().map(|part| part.label.clone()).collect();
                     let mend = format!("write one of {}; this answer is not read", labels_told(&own));
-                    found.unplaced.push(row.number);
+                    found.unplaced.push(unplaced(what.clone(), String::new()));
                     found.remarks.push(Fault::of_cell(row.number, called(&Column::Part), what, mend));
                     continue;
                 };

@@ -31,11 +31,12 @@ mod resolve;
 mod time;
 mod typed;
 mod unit_words;
+mod unplaced;
 mod way;
 mod written;
 
-pub use asked::{AskedOn, Kind, PaperAsked, PartAsked, Signs};
-pub use decision::{Decisions, ToRead, table as table_to_read};
+pub use asked::{AskedOn, Chosen, Kind, PaperAsked, PartAsked, Signs};
+pub use decision::{Decisions, ToRead, reference, table as table_to_read};
 pub use doubt::{Doubt, DoubtKind};
 pub use habit::{Habit, MarkBy};
 pub use header::Shape;
@@ -43,6 +44,7 @@ pub use number::{Number, UnitFrom};
 pub use numeral::Mark;
 pub use reading::Read;
 pub use typed::typed;
+pub use unplaced::{Unplaced, table as table_unplaced};
 
 use crate::fault::{Fault, shortened};
 use crate::sheet;
@@ -69,8 +71,8 @@ pub struct Answers {
     pub other_columns: Vec<String>,
     /// What stands in these columns, by row.
     pub other: BTreeMap<usize, Vec<String>>,
-    /// The rows that belong to no paper.
-    pub unplaced: Vec<usize>,
+    /// The rows that belong to no paper, or to no part of one.
+    pub unplaced: Vec<Unplaced>,
 }
 
 /// One student's answers.

@@ -26,6 +26,8 @@ use to_mark::ByHand;
 const TO_READ: &str = "to-read.csv";
 /// What a person marks.
 const TO_MARK: &str = "to-mark.csv";
+/// The rows that are nobody's.
+const NOT_PLACED: &str = "not-placed.csv";
 
 /// What one student answered, and what became of it.
 #[derive(Debug)]
@@ -48,14 +50,16 @@ impl OfStudent<'_> {
         }
     }
 
-    /// The answers that a person marks or has marked, but not those that a person has to read first.
-    fn to_mark(&self) -> impl Iterator<Item = (&Judged, &answers::Answer)> {
-        let all = self.marked.parts.iter().zip(&self.given.answers);
-        all.filter(|(judged, answer)| {
-            let to_read = matches!(answer.read, Read::ByHand(_)) && !answer.decided;
-            judged.decided.is_some() || judged.earned.is_none() && !to_read
-        })
+    /// The answers, judged and as they were given.
+    fn all(&self) -> impl Iterator<Item = (&Judged, &answers::Answer)> {
+        self.marked.parts.iter().zip(&self.given.answers)
     }
+}
+
+/// Whether a person marks an answer or has marked it, and has not to read it first.
+fn is_to_mark(judged: &Judged, answer: &answers::Answer) -> bool {
+    let to_read = matches!(answer.read, Read::ByHand(_)) && !answer.decided;
+    judged.decided.is_some() || judged.earned.is_none() && !to_read
 }
 
 /// Marks a class.
@@ -67,7 +71,7 @@ pub fn run(job: &Job) -> Result<(), Failure> {
     let out = job.out.clone().unwrap_or_else(|| beside(&job.papers));
     let on = if job.platform { AskedOn::Platform } else { AskedOn::Paper };
     let answers = read(job, &class, on, &out)?;
-    let by_hand = ByHand::read(&out.join(TO_MARK), &class)?;
+    let by_hand = ByHand::read(&out.join(TO_MARK), &class, &answers)?;
 
     let (progress, done) = (Progress::new("papers marked", class.holders.len()), AtomicUsize::new(0));
     let pairs: Vec<(&Holder, &PaperAnswers)> = class.holders.iter().zip(&answers.papers).collect();
@@ -86,10 +90,12 @@ pub fn run(job: &Job) -> Result<(), Failure> {
     put("marks.csv", &tables::marks(&marked, habit)?)?;
     put("answers.csv", &tables::answers(&marked, habit)?)?;
     put(TO_READ, &tables::to_read(&answers.to_read, habit)?)?;
+    put(NOT_PLACED, &tables::not_placed(&answers.unplaced, habit)?)?;
     put(TO_MARK, &by_hand.written(&marked, habit)?)?;
     let mut missing = pages::put_feedback(&class, &marked, units(on), &out)?;
     missing.push(Some(pages::put_review(&marked, &answers, units(on), &out)?));
-    tell(&marked, &answers, &out);
+    tell(&marked, &answers, &by_hand, &out);
+    pages::tell_of_left_feedback(&marked, &out)?;
     for line in printed::remarks(&missing) {
         anstream::println!("{line}");
     }
@@ -172,7 +178,7 @@ fn beside(papers: &Path) -> PathBuf {
 }
 
 /// What came of it, in some lines.
-fn tell(marked: &[OfStudent<'_>], answers: &Answers, out: &Path) {
+fn tell(marked: &[OfStudent<'_>], answers: &Answers, by_hand: &ByHand, out: &Path) {
     let answered = answers.papers.iter().filter(|paper| !paper.rows.is_empty()).count();
     anstream::println!("{} of {} answered", answered, counted(marked.len(), "paper"));
     let mut verdicts: BTreeMap<&str, usize> = BTreeMap::new();
@@ -193,8 +199,10 @@ fn tell(marked: &[OfStudent<'_>], answers: &Answers, out: &Path) {
         );
     }
     // The rows of the list that are still to be filled in; what has to be read first is told above.
-    let to_mark =
-        marked.iter().flat_map(OfStudent::to_mark).filter(|(judged, _)| judged.marks().is_none()).count();
+    let waiting = |(judged, answer): &(&Judged, &answers::Answer)| {
+        is_to_mark(judged, answer) && judged.marks().is_none()
+    };
+    let to_mark = marked.iter().flat_map(OfStudent::all).filter(waiting).count();
     if to_mark > 0 {
         anstream::println!(
             "{} a person has to mark: fill in the marks in {} and run the same again",
@@ -202,10 +210,24 @@ fn tell(marked: &[OfStudent<'_>], answers: &Answers, out: &Path) {
             out.join(TO_MARK).display()
         );
     }
+    if by_hand.changed() > 0 {
+        anstream::println!(
+            "{} changed since a person marked {}: {} shows the old marks beside, and they do not count",
+            if by_hand.changed() == 1 {
+                "1 answer has".to_owned()
+            } else {
+                format!("{} answers have", by_hand.changed())
+            },
+            if by_hand.changed() == 1 { "it" } else { "them" },
+            out.join(TO_MARK).display()
+        );
+    }
     if !answers.unplaced.is_empty() {
         anstream::println!(
-            "{} of the answers belong to no paper; see the warnings",
-            counted(answers.unplaced.len(), "row")
+            "{} of the answers {} to no paper: {} says why, and whose they may be",
+            counted(answers.unplaced.len(), "row"),
+            if answers.unplaced.len() == 1 { "belongs" } else { "belong" },
+            out.join(NOT_PLACED).display()
         );
     }
     anstream::println!("the marks: {}", out.join("marks.csv").display());

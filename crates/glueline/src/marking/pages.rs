@@ -63,6 +63,36 @@ pub fn put_feedback(
     missing.into_iter().collect()
 }
 
+/// Says which pages in the folder of feedback an earlier run has left there for papers that nobody has any more. They are not taken away: who
+/// keeps other files there keeps them.
+///
+/// # Errors
+/// Where the folder cannot be read.
+pub fn tell_of_left_feedback(marked: &[OfStudent<'_>], out: &Path) -> Result<(), Failure> {
+    let folder = out.join(FEEDBACK);
+    let own: BTreeSet<String> =
+        marked.iter().map(|one| file_name(&one.holder.student, &one.holder.number)).collect();
+    let unread = |error| Failure::Unread(folder.clone(), error);
+    let mut left = BTreeSet::new();
+    for entry in std::fs::read_dir(&folder).map_err(unread)? {
+        let path = std::path::PathBuf::from(entry.map_err(unread)?.file_name());
+        let is_page = path.extension().is_some_and(|ending| ending == "html" || ending == "pdf");
+        let stem = path.file_stem().map(|stem| stem.to_string_lossy().into_owned()).unwrap_or_default();
+        if is_page && !own.contains(&stem) {
+            left.insert(path.to_string_lossy().into_owned());
+        }
+    }
+    if !left.is_empty() {
+        let names: Vec<String> = left.into_iter().collect();
+        anstream::println!(
+            "left in {} from an earlier run, of no paper of this class: {}; take them away before you hand the folder on",
+            folder.display(),
+            names.join(", ")
+        );
+    }
+    Ok(())
+}
+
 /// Writes the review of the class; gives the characters that are missing in its PDF.
 ///
 /// # Errors

@@ -4,7 +4,7 @@ use super::OfStudent;
 use crate::failure::Failure;
 use assessment::mark::{Cause, Explanation, Judged, Verdict};
 use assessment::set::{Ask, Part};
-use exchange::answers::{Answer, Read, ToRead, table_to_read};
+use exchange::answers::{Answer, Read, ToRead, Unplaced, table_to_read, table_unplaced};
 use exchange::marks::{PartMarks, Record, StudentMarks, by_answer, by_student};
 use exchange::table::Habit;
 
@@ -21,10 +21,11 @@ pub fn marks(marked: &[OfStudent<'_>], habit: Habit) -> Result<Vec<u8>, Failure>
         |judged: &Judged| PartMarks { part: judged.part.clone(), marks: judged.marks(), out_of: judged.most };
     let students: Vec<StudentMarks> = marked
         .iter()
-        .map(|OfStudent { holder, marked, .. }| StudentMarks {
+        .map(|OfStudent { holder, given, marked, .. }| StudentMarks {
             student: holder.student.clone(),
             name: holder.name.clone(),
             paper: holder.number.clone(),
+            handed_in: !given.rows.is_empty(),
             parts: marked.parts.iter().map(part).collect(),
         })
         .collect();
@@ -124,4 +125,12 @@ fn through(verdict: &Verdict) -> String {
 /// None that is known.
 pub fn to_read(list: &[ToRead], habit: Habit) -> Result<Vec<u8>, Failure> {
     table_to_read(list).and_then(|table| table.csv(habit)).map_err(ours)
+}
+
+/// The list of rows that belong to no paper.
+///
+/// # Errors
+/// None that is known.
+pub fn not_placed(list: &[Unplaced], habit: Habit) -> Result<Vec<u8>, Failure> {
+    table_unplaced(list).and_then(|table| table.csv(habit)).map_err(ours)
 }

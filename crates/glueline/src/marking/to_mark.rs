@@ -1,20 +1,36 @@
-//! What a person marks: a list that is written, filled in, and read again, and whose marks stand over every verdict.
+//! What a person marks: a list that is written, filled in, and read again, and whose marks stand over every verdict as long as the answer
+//! is the one that was marked.
 
 use super::class::{Class, Holder};
-use super::{OfStudent, contents};
+use super::{OfStudent, contents, is_to_mark};
 use crate::failure::Failure;
-use assessment::mark::Decision;
+use assessment::mark::{Decision, Judged};
+use exchange::answers::{self, Answers, reference};
 use exchange::sheet;
 use exchange::table::{Cell, Habit, Number, Table};
+use std::collections::BTreeMap;
 use std::path::Path;
 
 /// The columns, as they are written.
-const COLUMNS: [&str; 8] = ["student id", "name", "paper", "part", "answer", "out of", "marks", "note"];
+const COLUMNS: [&str; 10] = [
+    "reference",
+    "student id",
+    "name",
+    "paper",
+    "part",
+    "answer",
+    "out of",
+    "marks",
+    "note",
+    "marked before",
+];
 
 /// What a person decided.
 #[derive(Debug, Default)]
 pub struct ByHand {
     decisions: Vec<Decision>,
+    /// What was decided of an answer that is another by now, in words, by the paper and the part.
+    before: BTreeMap<(String, String), String>,
 }
 
 impl ByHand {
@@ -22,7 +38,7 @@ impl ByHand {
     ///
     /// # Errors
     /// Every row that cannot stand, with what would be right.
-    pub fn read(path: &Path, class: &Class) -> Result<Self, Failure> {
+    pub fn read(path: &Path, class: &Class, answers: &Answers) -> Result<Self, Failure> {
         let Some(bytes) = contents(path)? else { return Ok(Self::default()) };
         let sheet = sheet::read(&bytes).map_err(|faults| crate::papers::list_of(path, &faults))?;
         let place =
@@ -35,28 +51,32 @@ impl ByHand {
                 ));
             }
         }
-        let mut decisions = Vec::new();
+        let mut read = Self::default();
         for row in &sheet.rows {
             let cell =
                 |wanted| place(wanted).and_then(|place| row.cells.get(place)).map_or("", |cell| cell.trim());
-            let [student, paper, part, marks, note] =
-                ["student id", "paper", "part", "marks", "note"].map(cell);
+            let [reference, student, paper, part, answer, marks, note, before] =
+                ["reference", "student id", "paper", "part", "answer", "marks", "note", "marked before"]
+                    .map(cell);
+            let place = (paper.to_owned(), part.to_owned());
             if marks.is_empty() {
+                read.before.extend(Some((place, before.to_owned())).filter(|_| !before.is_empty()));
                 continue;
             }
-            let decision = |marks| Decision {
-                paper: paper.to_owned(),
-                part: part.to_owned(),
-                marks,
-                note: note.to_owned(),
-            };
             match decided(class, (student, paper, part), marks) {
-                Ok(marks) => decisions.push(decision(marks)),
+                Ok(_) if !is_of(answers, (paper, part), (reference, answer)) => {
+                    let note = if note.is_empty() { String::new() } else { format!(" ({note})") };
+                    read.before.insert(place, format!("{marks} for {answer:?}{note}"));
+                }
+                Ok(marks) => {
+                    let (paper, part) = place;
+                    read.decisions.push(Decision { paper, part, marks, note: note.to_owned() });
+                }
                 Err(what) => wrong.push(format!("row {}: {what}", row.number)),
             }
         }
         if wrong.is_empty() {
-            return Ok(Self { decisions });
+            return Ok(read);
         }
         let told: Vec<String> = wrong.iter().map(|what| format!("{}, {what}", path.display())).collect();
         Err(Failure::List(told.join("\n")))
@@ -67,7 +87,17 @@ impl ByHand {
         &self.decisions
     }
 
-    /// The list anew: every answer that waits for a person, and every one that a person has marked.
+    /// How many answers are others than those that a person has marked.
+    pub fn changed(&self) -> usize {
+        self.before.len()
+    }
+
+    fn marked_before(&self, one: &OfStudent<'_>, judged: &Judged) -> &str {
+        let place = (one.holder.number.clone(), judged.part.clone());
+        self.before.get(&place).map_or("", String::as_str)
+    }
+
+    /// The list anew: every answer that waits for a person, every one that a person has marked, and every one that has changed since.
     ///
     /// # Errors
     /// None that is known.
@@ -78,10 +108,15 @@ impl ByHand {
         let mut table = Table::new(COLUMNS.map(str::to_owned).into());
         for one in marked {
             let holder = one.holder;
-            for (judged, answer) in one.to_mark() {
+            for (judged, answer) in one.all() {
+                let before = self.marked_before(one, judged);
+                if before.is_empty() && !is_to_mark(judged, answer) {
+                    continue;
+                }
                 let decided = judged.decided.as_ref();
                 table
                     .push(vec![
+                        Cell::text(reference(&holder.student, &judged.part, &answer.raw)),
                         Cell::text(&*holder.student),
                         Cell::text(&*holder.name),
                         Cell::text(&*holder.number),
@@ -90,11 +125,24 @@ impl ByHand {
                         number(Some(judged.most)),
                         number(decided.map(|decided| decided.marks)),
                         Cell::text(decided.map_or("", |decided| decided.note.as_str())),
+                        Cell::text(before),
                     ])
                     .map_err(ours)?;
             }
         }
         table.csv(habit).map_err(ours)
+    }
+}
+
+/// Whether marks are those of the answer that stands in the file now: by their reference, else by the answer beside them. A row that
+/// somebody has added tells neither, and is about whatever stands there.
+fn is_of(answers: &Answers, (paper, part): (&str, &str), (reference, answer): (&str, &str)) -> bool {
+    let own = answers.papers.iter().find(|own| own.paper == paper);
+    let found = own.and_then(|own| Some((own, own.answers.iter().find(|answer| answer.part == part)?)));
+    let Some((own, now)) = found else { return true };
+    match reference {
+        "" => answer.is_empty() || answer == now.raw.trim(),
+        told => told.eq_ignore_ascii_case(&answers::reference(&own.student, part, &now.raw)),
     }
 }
 

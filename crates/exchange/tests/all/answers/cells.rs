@@ -1,7 +1,7 @@
 //! What a single answer reads as.
 
 use super::class::{class, close, doubt, one, si, stress, unit, value};
-use exchange::answers::{AskedOn, DoubtKind, Kind, PartAsked, Read, Signs};
+use exchange::answers::{AskedOn, Chosen, DoubtKind, Kind, PartAsked, Read, Signs};
 
 /// Each way of writing a number; value in kN, figures, power of ten of the last place. By hand.
 #[test]
@@ -289,13 +289,16 @@ fn a_dash_of_a_platform_is_nothing() {
     }
 }
 
-/// 6, 12 and 18 MPa: the list that a person reads shows them without the last bits of a change of units.
+/// 720.934 MPa is printed as 721 MPa, and so it stands in the list that a person reads.
 #[test]
-fn what_there_is_to_choose_from_is_told_plainly() {
-    let kind = Kind::Choice { unit: unit("mm³", 3), values: vec![20e-6, 70.000_000_000_000_03e-6, 180e-6] };
+fn what_there_is_to_choose_from_is_told_as_the_paper_prints_it() {
+    let chosen = |value, printed: &str| Chosen { value, printed: printed.into() };
+    let values = vec![chosen(720.934e6, "721 MPa"), chosen(912.1e6, "912 MPa")];
+    let kind = Kind::Choice { unit: unit("MPa", 0), values };
     let part = PartAsked { label: "1".into(), kind, about: None, on: AskedOn::Paper };
-    let Read::ByHand(doubt) = one(part, "e") else { panic!("e is none of three") };
-    assert_eq!(doubt.readings, ["a) 20 ×10³\u{a0}mm³", "b) 70 ×10³\u{a0}mm³", "c) 180 ×10³\u{a0}mm³"]);
+    let Read::ByHand(doubt) = one(part.clone(), "e") else { panic!("e is none of two") };
+    assert_eq!(doubt.readings, ["a) 721 MPa", "b) 912 MPa"]);
+    assert_eq!(one(part, "721"), Read::Choice(0));
 }
 
 /// The signs are those of `assessment::set`: reactions positive upwards, sagging and tension positive.

@@ -2,7 +2,8 @@
 
 use assessment::set::AnswerUnit;
 use exchange::answers::{
-    self, Answers, AskedOn, Decisions, DoubtKind, Habit, Kind, Number, PaperAsked, PartAsked, Read, Signs,
+    self, Answers, AskedOn, Chosen, Decisions, DoubtKind, Habit, Kind, Number, PaperAsked, PartAsked, Read,
+    Signs,
 };
 use workings::unit::Unit;
 
@@ -28,6 +29,10 @@ pub fn paper(student: &str, number: &str, parts: Vec<PartAsked>) -> PaperAsked {
     PaperAsked { student: student.into(), paper: number.into(), parts }
 }
 
+fn megapascals(number: u32) -> Chosen {
+    Chosen { value: 1e6 * f64::from(number), printed: format!("{number} MPa") }
+}
+
 /// Two students, a chain of two steps and a choice.
 pub fn class() -> Vec<PaperAsked> {
     let parts = || {
@@ -37,7 +42,7 @@ pub fn class() -> Vec<PaperAsked> {
             value("2b", "mm⁴", 6, Signs::None),
             PartAsked {
                 label: "3".into(),
-                kind: Kind::Choice { unit: unit("MPa", 0), values: vec![6e6, 12e6, 18e6] },
+                kind: Kind::Choice { unit: unit("MPa", 0), values: [6, 12, 18].map(megapascals).into() },
                 about: None,
                 on: AskedOn::Paper,
             },

@@ -293,7 +293,16 @@ fn whatever_is_not_read_is_told() {
         answers.remarks
     );
     assert!(answers.remarks.iter().any(|remark| remark.mend.contains("is \"007\" meant?")));
-    assert_eq!(answers.unplaced, [2, 3, 4, 5]);
+    let unplaced: Vec<(usize, &str, &str)> = answers
+        .unplaced
+        .iter()
+        .map(|entry| (entry.row, entry.student.as_str(), entry.meant.as_str()))
+        .collect();
+    assert_eq!(unplaced, [(2, "7", "007"), (3, "", ""), (4, "12", ""), (5, "", "")]);
+    let list = answers::table_unplaced(&answers.unplaced).and_then(|table| table.csv(Default::default()));
+    let list = String::from_utf8(list.expect("a table")).expect("text");
+    assert!(list.contains("\r\n2,7,"), "{list}");
+    assert!(list.lines().nth(1).is_some_and(|row| row.ends_with("007")), "{list}");
     assert_eq!(answers.other_columns, ["7", "2b marks"]);
     assert!(
         matches!(&answer(&answers, "12", "2a").read, Read::ByHand(doubt) if doubt.kind == DoubtKind::Unit)

@@ -15,21 +15,23 @@ fn a_row_for_each_student_and_no_total_while_a_part_is_not_marked() {
             student: "007".into(),
             name: "=Ann".into(),
             paper: "7K3Q-9MXD".into(),
+            handed_in: true,
             parts: vec![part("1", Some(0.1)), part("2a", Some(0.2)), part("2b", Some(0.3))],
         },
         StudentMarks {
             student: "08".into(),
             name: "Bo".into(),
             paper: String::new(),
+            handed_in: false,
             parts: vec![part("2a", None), part("1", Some(-0.5))],
         },
     ];
     let csv = by_student(&students).and_then(|table| table.csv(Habit::default())).expect("a table");
     assert_eq!(
         String::from_utf8(csv).expect("text"),
-        "\"student id\",\"name\",\"paper\",1,\"2a\",\"2b\",\"total\",\"out of\",\"not marked\"\r\n\
-         007,\"'=Ann\",\"7K3Q-9MXD\",0.1,0.2,0.3,0.6,0.9,\"\"\r\n\
-         08,\"Bo\",\"\",-0.5,\"\",\"\",\"\",0.6,\"2a\"\r\n"
+        "\"student id\",\"name\",\"paper\",1,\"2a\",\"2b\",\"total\",\"out of\",\"not marked\",\"handed in\"\r\n\
+         007,\"'=Ann\",\"7K3Q-9MXD\",0.1,0.2,0.3,0.6,0.9,\"\",\"yes\"\r\n\
+         08,\"Bo\",\"\",-0.5,\"\",\"\",\"\",0.6,\"2a\",\"nothing\"\r\n"
     );
 }
 

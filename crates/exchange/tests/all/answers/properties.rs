@@ -2,11 +2,15 @@
 
 use assessment::set::AnswerUnit;
 use exchange::answers::{
-    self, AskedOn, Decisions, Habit, Kind, Mark, PaperAsked, PartAsked, Read, Signs, table_to_read,
+    self, AskedOn, Chosen, Decisions, Habit, Kind, Mark, PaperAsked, PartAsked, Read, Signs, table_to_read,
 };
 use exchange::table::{Habit as Writing, Marks};
 use proptest::prelude::*;
 use workings::unit::Unit;
+
+fn megapascals(number: u32) -> Chosen {
+    Chosen { value: 1e6 * f64::from(number), printed: format!("{number} MPa") }
+}
 
 fn asked() -> Vec<PaperAsked> {
     let unit = |text: &str, power| AnswerUnit { unit: Unit::read(text).expect("a unit"), power };
@@ -25,7 +29,7 @@ fn asked() -> Vec<PaperAsked> {
         },
         PartAsked {
             label: "2b".into(),
-            kind: Kind::Choice { unit: unit("MPa", 0), values: vec![6e6, 12e6] },
+            kind: Kind::Choice { unit: unit("MPa", 0), values: [6, 12].map(megapascals).into() },
             about: None,
             on: AskedOn::Paper,
         },

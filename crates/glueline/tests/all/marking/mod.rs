@@ -91,7 +91,7 @@ fn a_class_is_marked_and_what_a_person_decides_stays() {
     let to_mark = desk.text("lesson-marks/to-mark.csv");
     desk.put(
         "lesson-marks/to-mark.csv",
-        &format!("{to_mark}{},,{paper},1,,1,\"0,5\",sound method\n", ids[1]),
+        &format!("{to_mark},{},,{paper},1,,1,\"0,5\",sound method,\n", ids[1]),
     );
     desk.done(&MARK);
     // A lost sign keeps half of the two marks.
@@ -100,6 +100,74 @@ fn a_class_is_marked_and_what_a_person_decides_stays() {
     desk.done(&MARK);
     assert_same(&before, &desk.files("lesson-marks"));
     assert!(desk.text("lesson-marks/to-mark.csv").contains("sound method"));
+}
+
+/// Marks of a person are for the answer that was marked: another one waits for a person again, with the old marks beside it.
+#[test]
+fn marks_hold_for_the_answer_that_was_marked() {
+    let desk = answered();
+    desk.done(&MARK);
+    let ids: Vec<String> = key(&desk).into_keys().collect();
+    // A person finds the shear force of the second student sound but for one thing.
+    let key_rows = table(&desk, "lesson-papers/keys/key.csv");
+    let paper = key_rows.into_iter().find(|row| row[0] == ids[1]).expect("a row")[1].clone();
+    let to_mark = desk.text("lesson-marks/to-mark.csv");
+    desk.put(
+        "lesson-marks/to-mark.csv",
+        &format!("{to_mark},{},,{paper},1,,1,\"0,5\",sound method,\n", ids[1]),
+    );
+    desk.done(&MARK);
+    assert_eq!(total(&desk, &ids[1]), Some(6.0));
+    let row = |desk: &Desk| {
+        let table = table(desk, "lesson-marks/to-mark.csv");
+        table.into_iter().find(|row| row[1] == ids[1]).expect("the row of the answer")
+    };
+    assert!(!row(&desk)[0].is_empty(), "the marks are tied to the answer");
+
+    let answers = desk.text("answers.csv");
+    let given = row(&desk)[5].clone();
+    assert!(!given.is_empty());
+    let changed = answers.replace(&format!("{},{given},", ids[1]), &format!("{},2{given},", ids[1]));
+    assert_ne!(changed, answers);
+    desk.put("answers.csv", &changed);
+    let told = desk.done(&MARK);
+    assert!(told.contains("1 answer has changed since a person marked it"), "{told}");
+    let now = row(&desk);
+    assert_eq!((now[5].as_str(), now[7].as_str()), (format!("2{given}").as_str(), ""));
+    assert!(now[9].contains("0.5 for") || now[9].contains("0,5 for"), "{now:?}");
+    assert!(now[9].contains("sound method") && now[9].contains(&given), "{now:?}");
+    // The old marks stay in sight until a person marks the answer, run after run.
+    let before = desk.files("lesson-marks");
+    desk.done(&MARK);
+    assert_same(&before, &desk.files("lesson-marks"));
+}
+
+/// What belongs to nobody is in a list with the id that may be meant; who handed in nothing is told apart from who earned nothing; and
+/// pages of an earlier run that are nobody's any more are named.
+#[test]
+fn nothing_is_lost_and_nobody_is_taken_for_another() {
+    let desk = answered();
+    let ids: Vec<String> = key(&desk).into_keys().collect();
+    let answers = desk.text("answers.csv");
+    // As a spreadsheet leaves the id.
+    let bare = ids[0].trim_start_matches('0');
+    assert_ne!(bare, ids[0]);
+    desk.put("answers.csv", &format!("{}nobody,1,2,3,4,5\n", answers.replace(&ids[0], bare)));
+    desk.done(&MARK);
+    desk.put("lesson-marks/feedback/s9999-AAAA-BBBB.html", "of another class");
+    let told = desk.done(&MARK);
+    assert!(
+        told.contains("2 rows of the answers belong to no paper") && told.contains("not-placed.csv"),
+        "{told}"
+    );
+    assert!(told.contains("s9999-AAAA-BBBB.html"), "{told}");
+    let list = table(&desk, "lesson-marks/not-placed.csv");
+    let of = |row: &Vec<String>| [row[0].clone(), row[1].clone(), row[row.len() - 1].clone()];
+    assert_eq!(of(&list[1]), ["2", bare, &ids[0]]);
+    assert_eq!(of(&list[2]), ["6", "nobody", ""]);
+    let marks = table(&desk, "lesson-marks/marks.csv");
+    let handed_in: Vec<&str> = marks.iter().map(|row| row[row.len() - 1].as_str()).collect();
+    assert_eq!(handed_in, ["handed in", "nothing", "yes", "yes", "yes", "nothing"]);
 }
 
 /// A drawing is on paper: an empty cell says nothing of it, and its marks wait for a person.
@@ -153,7 +221,7 @@ fn a_mark_that_cannot_be_is_told_and_nothing_is_touched() {
         (format!("{one},,{},1,,1,1,", other[1]), format!("is that of student {}, not of {one}", other[0])),
         ("x,,nobody,1,,1,1,".to_owned(), "no paper has the number \"nobody\"".to_owned()),
     ] {
-        desk.put("lesson-marks/to-mark.csv", &format!("{to_mark}{row}\n"));
+        desk.put("lesson-marks/to-mark.csv", &format!("{to_mark},{row},\n"));
         let before = desk.files("lesson-marks");
         let said = desk.refused(&MARK, 1);
         assert!(said.contains("to-mark.csv, row 2: ") && said.contains(&why), "{said}");

@@ -64,7 +64,7 @@ fn pages_follow_what_a_person_decides_and_are_the_same_bytes_again() {
     let to_mark = desk.text("lesson-marks/to-mark.csv");
     desk.put(
         "lesson-marks/to-mark.csv",
-        &format!("{to_mark}{},,{number},1,,1,0.5,<b>sound</b> method\n", ids[1]),
+        &format!("{to_mark},{},,{number},1,,1,0.5,<b>sound</b> method,\n", ids[1]),
     );
     desk.done(&MARK);
     let told = page(&desk, &ids[1]);
