@@ -163,9 +163,11 @@ def one(seed):
         told = review["totals"]
         for key, expected in [("mean", totals.mean()), ("deviation", totals.std()), ("median", np.median(totals)), ("least", totals.min()), ("greatest", totals.max())]:
             close(f"{name} {key}", told[key], float(expected))
-        edges = np.linspace(0, out_of.sum(), 11) - 1e-10
+        stretches = told["stretches"]
+        assert all(2 * one["from"] % 1 == 0 for one in stretches) and len(stretches) <= 10, f"{name}: {stretches}"
+        edges = np.array([one["from"] for one in stretches] + [out_of.sum()]) - 1e-10
         edges[-1] += 1
-        assert told["tenths"] == np.histogram(totals, edges)[0].tolist(), f"{name}: {told['tenths']}"
+        assert [one["students"] for one in stretches] == np.histogram(totals, edges)[0].tolist(), f"{name}: {stretches}"
     whole = alpha(complete) if large else None
     told = review["reliability"]
     if whole is None:

@@ -1,35 +1,31 @@
 //! Items that do not work, and why.
 
-use super::item::ItemFigures;
+use super::item::{Correlation, ItemFigures};
 use serde::Serialize;
 
-/// Something amiss with an item.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
-pub struct Flag {
-    /// What sort of thing.
-    pub kind: FlagKind,
-    /// The same in words, with the figures that say so; no full stop.
-    pub words: String,
-}
-
-/// What may be amiss with an item.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize)]
+/// What may be amiss with an item. The figures that say so are those of the item.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[serde(rename_all = "kebab-case")]
-pub enum FlagKind {
+pub enum Flag {
     /// Nobody or nearly nobody has it right.
     Hard,
     /// Everybody or nearly everybody has it right.
     Easy,
     /// All have the same mark.
     SaysNothing,
-    /// Those who do well in the rest do worse here.
+    /// Those who do well in the rest do worse here, and it is not chance: Fisher's whole interval lies below zero.
     AgainstTheRest,
     /// It hardly parts those who do well from those who do not.
     HardlyParts,
     /// Many left it blank.
     Blank,
     /// The test would be more reliable without it.
-    LowersReliability,
+    LowersReliability {
+        /// Cronbach's alpha of all items.
+        alpha: f64,
+        /// The same without this one.
+        without: f64,
+    },
     /// Answers are not marked yet.
     NotMarked,
 }
@@ -46,77 +42,34 @@ const RISES: f64 = 0.02;
 
 pub(super) fn flags(item: &ItemFigures, alpha: Option<f64>) -> Vec<Flag> {
     let mut flags = Vec::new();
-    let mut flag = |kind, words: String| flags.push(Flag { kind, words });
     if item.not_marked > 0 {
-        flag(
-            FlagKind::NotMarked,
-            format!("{} answers are not marked yet, so these figures will change", item.not_marked),
-        );
+        flags.push(Flag::NotMarked);
     }
     let n = item.students;
-    let Some(p) = item.facility else { return flags };
-    let within = item.facility_interval.map_or_else(String::new, |interval| {
-        format!(" (95 % interval {} to {} %)", percent(interval.lower), percent(interval.upper))
-    });
+    // What nobody answered says nothing of the question: it may not have been taught, or not been given out.
+    let Some(p) = item.facility.filter(|_| item.blank < n) else { return flags };
     if p < HARD {
-        flag(
-            FlagKind::Hard,
-            format!(
-                "the class earned {} % of its marks{within}: too hard, not taught, or the key is wrong",
-                percent(p)
-            ),
-        );
+        flags.push(Flag::Hard);
     } else if p > EASY {
-        flag(
-            FlagKind::Easy,
-            format!(
-                "the class earned {} % of its marks{within}: it tells hardly anything about who knows more",
-                percent(p)
-            ),
-        );
+        flags.push(Flag::Easy);
     }
-    let blank = item.blank as f64 / n.max(1) as f64;
-    if blank >= MANY_BLANK {
-        flag(
-            FlagKind::Blank,
-            format!("{} of {n} left it blank: not understood, or no time was left", item.blank),
-        );
+    if item.blank as f64 >= MANY_BLANK * n as f64 {
+        flags.push(Flag::Blank);
     }
-    let same = n > 1 && (item.full == n || item.nothing == n);
-    if same {
-        flag(FlagKind::SaysNothing, format!("all {n} students have the same mark"));
+    if n > 1 && (item.full == n || item.nothing == n) {
+        flags.push(Flag::SaysNothing);
         return flags;
     }
-    let d = item.discrimination.map(|found| found.d);
-    let r = item.with_rest;
-    if let Some(r) = r.filter(|found| found.r < 0.0) {
-        let sure = match r.interval {
-            Some(interval) if interval.upper < 0.0 => "",
-            _ => "; in a class of this size it may be chance",
-        };
-        let words = format!(
-            "who did well in the rest did worse here (r = {:.2}): look at the key and at the wording{sure}",
-            r.r
-        );
-        flag(FlagKind::AgainstTheRest, words);
-    } else if let Some(d) = d.filter(|d| *d < POOR) {
-        let words = format!(
-            "the best of the class earned hardly more here than the last (D = {d:.2}, below {POOR:.2} is poor)"
-        );
-        flag(FlagKind::HardlyParts, words);
+    let against = |found: Correlation| found.interval.is_some_and(|interval| interval.upper < 0.0);
+    if item.with_rest.is_some_and(against) {
+        flags.push(Flag::AgainstTheRest);
+    } else if item.discrimination.is_some_and(|found| found.d < POOR) {
+        flags.push(Flag::HardlyParts);
     }
-    if let (Some(with), Some(without)) = (alpha, item.alpha_without)
-        && without > with + RISES
+    if let (Some(alpha), Some(without)) = (alpha, item.alpha_without)
+        && without > alpha + RISES
     {
-        flag(
-            FlagKind::LowersReliability,
-            format!("without it the test would be more reliable (alpha {without:.2} for {with:.2})"),
-        );
+        flags.push(Flag::LowersReliability { alpha, without });
     }
     flags
-}
-
-/// A share as a whole percentage.
-fn percent(share: f64) -> String {
-    format!("{:.0}", 100.0 * share)
 }

@@ -10,7 +10,7 @@ use std::collections::BTreeSet;
 use workings::mistake::{self, Mistake};
 use workings::role::Role;
 use workings::solved::Solved;
-use workings::working::{Chapter, Id};
+use workings::working::{Chapter, Id, Working};
 
 /// A student whose paper was marked.
 #[derive(Clone, Copy, Debug)]
@@ -81,21 +81,44 @@ fn wrong(student: &MarkedStudent<'_>, part: &Part, judged: &Judged) -> Option<Wr
         candidates.first().filter(|_| mistake.is_some()).and_then(|one| one.cause.mistakes().first());
     let working = made_at.map_or(asked, |made| &made.made_at);
     let workings = student.paper.solved.workings();
-    // Where nothing is misunderstood no scene teaches it.
     let of_sign = |made: &Made| mistake::named(&made.mistake).is_some_and(Mistake::is_of_sign);
     let is_slip = mistake.is_some() && made_at.is_none_or(of_sign);
-    let role = workings.get(working).map(|found| found.symbol.role).filter(|_| !is_slip);
+    // No scene teaches how a unit or a power of ten is kept; which way is positive one does.
+    let no_scene = is_slip && made_at.is_none() && mistake.as_deref() != Some(SIGN);
+    let found = workings.get(working).filter(|_| !no_scene);
     Some(WrongAnswer {
         student: student.student.to_owned(),
         item: judged.part.clone(),
         working: working.clone(),
-        scene: role.map_or_else(String::new, |role| scene(role).word().to_owned()),
+        scene: found.map_or_else(String::new, |found| scene_of(found).word().to_owned()),
         // Of two answers that went wrong through one and the same value the one that was found first comes first.
         order: workings.id(asked).map_or(usize::MAX, |id| place_in_solution(&student.paper.solved, id)),
         is_ambiguous: mistake.is_none() && !candidates.is_empty(),
         mistake,
         is_slip,
     })
+}
+
+/// What a lost sign is called among the slips.
+const SIGN: &str = "sign";
+
+/// The scene in which a working is found: that of its chapter, where one scene shows all of it; else that of its role.
+fn scene_of(working: &Working) -> Scene {
+    match working.chapter {
+        Chapter::Reactions => Scene::Reactions,
+        Chapter::Diagrams => Scene::Diagrams,
+        Chapter::Skew => Scene::Skew,
+        Chapter::Walls => Scene::Walls,
+        Chapter::Point => Scene::Point,
+        Chapter::Joints => Scene::Joints,
+        Chapter::Allowables => Scene::Allowables,
+        Chapter::Given
+        | Chapter::Section
+        | Chapter::Bending
+        | Chapter::Materials
+        | Chapter::Shear
+        | Chapter::Slice => scene(working.symbol.role),
+    }
 }
 
 /// Where a working stands in the solution, counted up: chapter by chapter, but never before what it needs. The reactions come before the section,

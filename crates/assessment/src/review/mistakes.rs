@@ -21,7 +21,8 @@ pub struct WrongAnswer {
     /// Whether several mistakes explain it, and it is not known which of them was made.
     #[serde(default)]
     pub is_ambiguous: bool,
-    /// Whether a slip explains it: a sign, a power of ten or a unit lost, or rounding. Nothing of the lecture is misunderstood then.
+    /// Whether a slip explains it: a sign, a power of ten or a unit lost, or rounding. Nothing of the lecture is misunderstood then, unless many
+    /// lose the same sign.
     #[serde(default)]
     pub is_slip: bool,
 }

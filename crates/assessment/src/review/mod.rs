@@ -37,7 +37,7 @@ mod totals;
 mod variant;
 
 pub use feature::{FeatureFigures, against};
-pub use flag::{Flag, FlagKind};
+pub use flag::Flag;
 pub use item::{Correlation, Discrimination, ItemFigures, SMALL_CLASS};
 pub use likeness::{Belonging, CAUTION, GivenValue, Likeness, Likenesses, StudentValues, likeness};
 pub use marked::{MarkedStudent, matrix, scene, values, wrong_answers};
@@ -45,7 +45,7 @@ pub use matrix::{Entry, Item, Matrix, MatrixFault};
 pub use mistakes::{FirstMistake, MistakeFigures, Mistakes, PlaceFigures, WrongAnswer, mistakes};
 pub use reliability::Reliability;
 pub use sums::{Interval, fisher, wilson};
-pub use totals::Totals;
+pub use totals::{Stretch, Totals};
 pub use variant::{FormFigures, Variant, variants};
 
 use serde::Serialize;

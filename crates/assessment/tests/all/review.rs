@@ -3,8 +3,8 @@
 
 use assessment::review::chance::{TestKind, at_least, chi_square_tail, holm, test};
 use assessment::review::{
-    Entry, FlagKind, Item, ItemFigures, Matrix, MatrixFault, Review, WrongAnswer, against, fisher, mistakes,
-    variants, wilson,
+    Entry, Flag, Item, ItemFigures, Matrix, MatrixFault, Review, Totals, WrongAnswer, against, fisher,
+    mistakes, variants, wilson,
 };
 use proptest::prelude::*;
 
@@ -129,7 +129,8 @@ fn a_scale_that_is_reckoned_by_hand() {
     within(first.point_biserial.expect("all or nothing"), 2.0 / 1.25_f64.sqrt() * 0.1875_f64.sqrt(), 1e-14);
     let totals = review.totals.expect("totals");
     assert_eq!((totals.mean, totals.median, totals.least, totals.greatest), (1.5, 1.5, 0.0, 3.0));
-    assert_eq!(totals.tenths, [5, 0, 0, 5, 0, 0, 5, 0, 0, 5]);
+    // Of half a mark each: from 0, 1/2, 1, 3/2, 2, and from 5/2 to 3.
+    assert_eq!(counts(&totals), [5, 0, 5, 0, 5, 5]);
     assert!(review.items.iter().all(|item| item.flags.is_empty()), "{:#?}", review.items);
 }
 
@@ -178,8 +179,9 @@ fn blanks_earn_nothing_and_what_is_not_marked_counts_nowhere() {
         (2, 1, 1, 1, 1)
     );
     assert_eq!(second.facility, Some(0.5));
-    assert!(second.flags.iter().any(|flag| flag.kind == FlagKind::NotMarked));
-    assert_eq!(review.totals.expect("totals").tenths, [0, 0, 0, 0, 0, 1, 0, 1, 0, 0]);
+    assert!(second.flags.contains(&Flag::NotMarked));
+    // 2 and 3 of 4 marks.
+    assert_eq!(counts(&review.totals.expect("totals")), [0, 0, 0, 0, 1, 0, 1, 0]);
 }
 
 #[test]
@@ -199,12 +201,38 @@ fn marks_that_make_no_matrix_are_refused() {
     }
 }
 
-fn kinds(item: &ItemFigures) -> Vec<FlagKind> {
-    item.flags.iter().map(|flag| flag.kind).collect()
+fn counts(totals: &Totals) -> Vec<usize> {
+    totals.stretches.iter().map(|stretch| stretch.students).collect()
+}
+
+/// The marks of a drawing of totals are whole or half ones, whatever there is to earn.
+#[test]
+fn totals_lie_between_whole_or_half_marks() {
+    for (out_of, step, count) in [
+        (0.5, 0.5, 1),
+        (3.0, 0.5, 6),
+        (5.0, 0.5, 10),
+        (6.5, 1.0, 7),
+        (10.0, 1.0, 10),
+        (10.5, 2.0, 6),
+        (24.0, 5.0, 5),
+        (100.0, 10.0, 10),
+        (101.0, 20.0, 6),
+    ] {
+        let review = Review::of(&matrix(&[out_of], &[&[out_of], &[0.0]]));
+        let stretches = review.totals.expect("totals").stretches;
+        assert_eq!(stretches.len(), count, "{out_of}");
+        for (at, stretch) in stretches.iter().enumerate() {
+            assert_eq!(stretch.from, step * at as f64, "{out_of}");
+            assert_eq!(stretch.to, (step * (at + 1) as f64).min(out_of), "{out_of}");
+        }
+        let (first, last) = (stretches.first().expect("one"), stretches.last().expect("one"));
+        assert_eq!((first.students, last.students), if count == 1 { (2, 2) } else { (1, 1) }, "{out_of}");
+    }
 }
 
 #[test]
-fn items_that_do_not_work_are_named_with_the_reason() {
+fn items_that_do_not_work_are_named() {
     // To the scale above: an item that only the last have right, one that all have right, one of which nothing is known.
     let rows: Vec<Vec<f64>> = guttman()
         .iter()
@@ -213,15 +241,52 @@ fn items_that_do_not_work_are_named_with_the_reason() {
         .collect();
     let rows: Vec<&[f64]> = rows.iter().map(Vec::as_slice).collect();
     let review = Review::of(&matrix(&[1.0; 6], &rows));
-    assert_eq!(kinds(&review.items[3]), [FlagKind::AgainstTheRest, FlagKind::LowersReliability]);
-    assert!(review.items[3].flags[0].words.contains("look at the key"), "{:?}", review.items[3].flags);
-    assert_eq!(kinds(&review.items[4]), [FlagKind::Easy, FlagKind::SaysNothing]);
-    assert_eq!(kinds(&review.items[5]), [FlagKind::Hard, FlagKind::SaysNothing]);
-    assert!(
-        review.items[5].flags[0]
-            .words
-            .starts_with("the class earned 0 % of its marks (95 % interval 0 to 16 %)")
+    let [Flag::AgainstTheRest, Flag::LowersReliability { alpha, without }] = review.items[3].flags[..] else {
+        panic!("{:?}", review.items[3].flags)
+    };
+    assert_eq!(
+        (Some(alpha), Some(without)),
+        (review.reliability.map(|found| found.alpha), review.items[3].alpha_without)
     );
+    assert_eq!(review.items[4].flags, [Flag::Easy, Flag::SaysNothing]);
+    assert_eq!(review.items[5].flags, [Flag::Hard, Flag::SaysNothing]);
+}
+
+/// An item that goes a little against the rest may do so by chance. Of 20 students 10 are right in the one item and 10 in the other,
+/// 4 of them in both: r = (0.2 - 0.25) / 0.25 = -0.2, and Fisher's interval is tanh(artanh(-0.2) ± 1.96 / sqrt 17), from -0.59 to 0.27. Of 3 in
+/// both r is -0.4 and the interval from -0.72 to 0.05, of 2 in both r is -0.6 and the interval from -0.82 to -0.21.
+#[test]
+fn an_item_speaks_against_the_rest_where_the_whole_interval_is_below_zero() {
+    let found = |both: usize| {
+        let rows: Vec<Vec<f64>> = (0..20)
+            .map(|at| {
+                [at < 10, at < both || (10..20 - both).contains(&at)]
+                    .map(|right| f64::from(u8::from(right)))
+                    .to_vec()
+            })
+            .collect();
+        let rows: Vec<&[f64]> = rows.iter().map(Vec::as_slice).collect();
+        Review::of(&matrix(&[1.0; 2], &rows)).items.remove(0)
+    };
+    for (both, r, lower, upper) in [(4, -0.2, -0.59, 0.27), (3, -0.4, -0.72, 0.05), (2, -0.6, -0.82, -0.21)] {
+        let item = found(both);
+        let rest = item.with_rest.expect("both vary");
+        let interval = rest.interval.expect("twenty");
+        within(rest.r, r, 1e-12);
+        within(interval.lower, lower, 0.005);
+        within(interval.upper, upper, 0.005);
+        assert_eq!(item.flags.contains(&Flag::AgainstTheRest), upper < 0.0, "{both}");
+    }
+}
+
+/// What nobody answered says nothing of the question.
+#[test]
+fn a_question_that_nobody_answered_is_not_called_bad() {
+    let items: Vec<Item> = ["1", "2"].map(|label| Item { label: label.into(), out_of: 1.0 }).into();
+    let rows = (0..24).map(|at| vec![Entry::Earned(f64::from(at % 2)), Entry::Blank]).collect();
+    let review = Review::of(&Matrix::new(items, rows).expect("a matrix"));
+    assert!(review.items[1].flags.is_empty(), "{:?}", review.items[1].flags);
+    assert_eq!(review.items[1].blank, 24);
 }
 
 fn wrong(student: &str, item: &str, order: usize, mistake: Option<&str>) -> WrongAnswer {
@@ -373,7 +438,7 @@ proptest! {
         let review = Review::of(&matrix);
         prop_assert_eq!(review.items.len(), matrix.items().len());
         if let Some(totals) = &review.totals {
-            prop_assert_eq!(totals.tenths.iter().sum::<usize>(), review.complete);
+            prop_assert_eq!(counts(totals).iter().sum::<usize>(), review.complete);
             prop_assert!(totals.least <= totals.median && totals.median <= totals.greatest);
         }
         if let Some(reliability) = review.reliability {

@@ -99,9 +99,10 @@ fn what_comes_first_in_the_solution_is_told_first() {
     assert_eq!(first(&["1"]), "1");
 }
 
-/// A lost sign, of a reaction or of V, and a lost power of ten are slips: no scene of the lecture teaches against them. A load left out is none.
+/// A lost sign, of a reaction or of V, and a lost power of ten are slips: no scene of the lecture teaches against the power of ten, and
+/// that in which the sign is settled against the sign. A load left out is no slip.
 #[test]
-fn a_slip_has_no_scene() {
+fn a_slip_has_no_scene_but_that_of_its_sign() {
     let asked = ["reaction at A", "shear force at the slice", "bending moment at B"];
     let set = paper(&asked.map(|ask| format!("[[question]]\nask = \"{ask}\"\n")).concat());
     let told = |label: &str, factor: f64| {
@@ -113,12 +114,44 @@ fn a_slip_has_no_scene() {
         let [one] = wrong.as_slice() else { panic!("{wrong:?}") };
         (one.mistake.clone().unwrap_or_default(), one.is_slip, one.scene.clone())
     };
-    let slip = |name: &str| (name.to_owned(), true, String::new());
-    assert_eq!(told("1", -1.0), slip("sign"));
-    assert_eq!(told("1", 1e3), slip("power-of-ten"));
-    assert_eq!(told("2", -1.0), slip("v-sign"));
+    let slip = |name: &str, scene: &str| (name.to_owned(), true, scene.to_owned());
+    assert_eq!(told("1", -1.0), slip("sign", "reactions"));
+    assert_eq!(told("1", 1e3), slip("power-of-ten", ""));
+    assert_eq!(told("2", -1.0), slip("v-sign", "diagrams"));
     // Which way the beam bends over B is more than a sign.
     assert_eq!(told("3", -1.0), ("hogging-as-sagging".to_owned(), false, "diagrams".to_owned()));
     // Each span alone: 4/3 of 3 w L / 8.
     assert_eq!(told("1", 4.0 / 3.0), ("each-span-alone".to_owned(), false, "reactions".to_owned()));
+}
+
+/// A load that lies on a part of the beam only, taken to act at its start when the reactions are found, and with its whole length as its
+/// arm when the moment at the slice is: each is taught in the scene in which it is made, whatever was asked for.
+#[test]
+fn the_scene_to_teach_is_that_in_which_the_mistake_is_made() {
+    let text = include_str!("../lessons/class.toml");
+    let start = text.find("[[question]]").expect("a lesson that asks");
+    let text = format!(
+        "{}[[question]]\nask = \"reaction at B\"\n[[question]]\nask = \"bending moment at the slice\"\n",
+        text[..start]
+            .replace("at = \"0.75 m\"", "at = \"3 m\"")
+            .replace("from = \"2 m\", to = \"4 m\"", "from = \"1.7 m\", to = \"3.6 m\"")
+    );
+    let reading = lesson::read(&text, "class.toml");
+    let (lesson, solved) =
+        reading.lesson.zip(reading.solved).unwrap_or_else(|| panic!("{:?}", reading.findings));
+    let set = SetPaper::new(lesson, solved).expect("its questions can be set");
+    for (mistake, expected) in
+        [("spread-load-at-its-start", "reactions"), ("spread-load-full-arm", "diagrams")]
+    {
+        let found = set.parts().enumerate().find_map(|(at, part)| {
+            let known = value(&set, at).mistakes.iter().find(|known| known.mistake == mistake)?;
+            Some((part.label.clone(), known.value))
+        });
+        let (label, wrong) = found.unwrap_or_else(|| panic!("{mistake} can be made here"));
+        let answers = vec![(label, written(wrong))];
+        let marked = Marker::new(&set).expect("formulas of ours").mark(&answers).expect("its own parts");
+        let class = [MarkedStudent { student: "A", paper: &set, answers: &answers, marked: &marked }];
+        let [one] = &wrong_answers(&class)[..] else { panic!("one is wrong") };
+        assert_eq!((one.mistake.as_deref(), one.scene.as_str()), (Some(mistake), expected));
+    }
 }

@@ -18,23 +18,37 @@ pub(super) fn alike(class: &Class<'_>) -> Vec<Block> {
     let told: Vec<&Likeness> =
         all.found.iter().filter(|found| found.by_chance < AS_CHANCE).take(LISTED).collect();
     let rest = all.found.len() - told.len();
+    let title = heading("Answers that are like another paper's");
+    if all.papers < 2 {
+        let same =
+            "All papers have the same numbers, so no wrong answer can be told to belong to another one.";
+        return vec![title, Block::Paragraph(line![same])];
+    }
+    let held = match all.answers {
+        0 => "There is no such answer. ".to_owned(),
+        1 => format!("One such answer was held against {} different papers. ", all.papers),
+        more => format!("{more} such answers were held against {} different papers. ", all.papers),
+    };
     let mut words: Vec<Inline> = line![format!(
-        "Every student has numbers of their own, so a wrong answer that nothing on the own paper explains may be right on another's. {} \
-         such answers were held against {} different papers. ",
-        all.answers, all.papers
+        "The papers differ in their numbers, so a wrong answer that nothing on the own paper explains may be right on another's. {held}"
     )];
+    let pairs = match rest {
+        1 => "One pair has".to_owned(),
+        more => format!("{more} pairs have"),
+    };
     words.push(
         match (told.len(), rest) {
             (0, 0) => "No student has two or more that belong to one other paper.".to_owned(),
-            (0, _) => format!("{rest} pairs have two or more in common, as chance makes them in a class like this one."),
+            (0, _) => format!("{pairs} two or more in common, as chance makes them in a class like this one."),
             (_, 0) => "Those with two or more in common with one other paper:".to_owned(),
             (_, _) => format!(
-                "Those with two or more in common with one other paper and that chance makes least often; {rest} more are not listed:"
+                "Those with two or more in common with one other paper and that chance makes least often; {rest} more {} not listed:",
+                if rest == 1 { "is" } else { "are" }
             ),
         }
         .into(),
     );
-    let mut blocks = vec![heading("Answers that are like another paper's"), Block::Paragraph(words)];
+    let mut blocks = vec![title, Block::Paragraph(words)];
     if told.is_empty() {
         return blocks;
     }

@@ -27,8 +27,8 @@ const EXPLAINED: [[&str; 4]; 8] = [
     [
         "Correlation with the rest",
         "Pearson's correlation of the marks of the answer with the total of all other answers",
-        "the one to go by: the answer is not part of what it is held against",
-        "Crocker and Algina 1986 (from memory)",
+        "the one to go by: the answer is not part of what it is held against; below 0 look at the key, where the whole interval is",
+        "Crocker and Algina 1986; the interval: Fisher, Metron 1 (1921) 3 (from memory)",
     ],
     [
         "Point-biserial",

@@ -1,11 +1,12 @@
 //! Question by question: how hard, how telling, how often blank; and what does not work.
 
+use super::flagged::in_words;
 use super::numbers::{fixed, percent, whole_percent};
 use super::{Class, heading};
 use crate::notes::line;
 use crate::paper::number;
 use crate::tree::{Alignment, Block, Inline, Table};
-use assessment::review::{Flag, FlagKind, ItemFigures, SMALL_CLASS};
+use assessment::review::{Flag, Interval, ItemFigures, SMALL_CLASS};
 
 /// Stands where a figure cannot be found.
 const NONE: &str = "\u{2013}";
@@ -50,22 +51,44 @@ fn how_hard(class: &Class<'_>) -> Block {
 
 /// What needs many students.
 fn how_telling(class: &Class<'_>) -> Block {
+    let style = class.style();
+    let figure = |value: Option<f64>| value.map_or_else(|| NONE.to_owned(), |value| fixed(value, 2, style));
+    let between = |interval: Interval| {
+        format!("{} to {}", fixed(interval.lower, 2, style), fixed(interval.upper, 2, style))
+    };
+    let items = &class.figures.items;
+    // Where marks are shared out there is no right and wrong to part the totals by.
+    let biserial = items.iter().any(|item| item.point_biserial.is_some());
     let row = |item: &ItemFigures| {
-        let figure = |value: Option<f64>| {
-            value.map_or_else(|| NONE.to_owned(), |value| fixed(value, 2, class.style()))
-        };
-        vec![
+        let rest = item.with_rest;
+        let mut cells = vec![
             class.item(&item.label),
             figure(item.discrimination.map(|found| found.d)),
-            figure(item.with_rest.map(|found| found.r)),
-            figure(item.point_biserial),
-        ]
+            figure(rest.map(|found| found.r)),
+            rest.and_then(|found| found.interval).map_or_else(|| NONE.to_owned(), between),
+        ];
+        if biserial {
+            cells.push(match (item.point_biserial, rest) {
+                (None, Some(_)) => "part marks".to_owned(),
+                (value, _) => figure(value),
+            });
+        }
+        cells
+    };
+    let mut header = vec!["Question", "Discrimination", "Correlation with the rest", "95 % interval of it"];
+    header.extend(biserial.then_some("Point-biserial"));
+    let of_part_marks = if biserial {
+        "Where some earned part of the marks there is no point-biserial correlation; the one with the rest is found all the same."
+    } else {
+        "Every question gave part marks to some, so that no point-biserial correlation can be found; the one with the rest takes its place."
     };
     table(
-        "How well each question tells who knows more from who knows less. A point-biserial correlation is there only where every mark is \
-         all or nothing.",
-        &["Question", "Discrimination", "Correlation with the rest", "Point-biserial"],
-        class.figures.items.iter().map(row),
+        &format!(
+            "How well each question tells who knows more from who knows less. Only where the whole interval lies below zero does a \
+             question speak against the rest. {of_part_marks}"
+        ),
+        &header,
+        items.iter().map(row),
     )
 }
 
@@ -87,16 +110,18 @@ fn table(caption: &str, header: &[&str], rows: impl Iterator<Item = Vec<String>>
 
 /// What is amiss with a question itself: that it is not marked yet is no fault of it.
 pub(super) fn amiss(item: &ItemFigures) -> impl Iterator<Item = &Flag> {
-    item.flags.iter().filter(|flag| flag.kind != FlagKind::NotMarked)
+    item.flags.iter().filter(|flag| **flag != Flag::NotMarked)
 }
 
+/// One line for each question, with all that is amiss with it.
 pub(super) fn that_do_not_work(class: &Class<'_>) -> Vec<Block> {
     let mut items = Vec::new();
     for item in &class.figures.items {
-        for flag in amiss(item) {
+        let told: Vec<String> = amiss(item).map(|flag| in_words(*flag, item, class.style())).collect();
+        if !told.is_empty() {
             items.push(vec![Block::Paragraph(line![
                 Inline::Strong(line![format!("{}: ", class.item(&item.label))]),
-                format!("{}.", flag.words)
+                format!("{}.", told.join("; "))
             ])]);
         }
     }

@@ -6,6 +6,7 @@
 
 mod alike;
 mod figures;
+mod flagged;
 mod items;
 mod numbers;
 mod summary;

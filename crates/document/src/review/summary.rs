@@ -2,13 +2,14 @@
 
 use super::items::amiss;
 use super::numbers::{fixed, percent};
-use super::teach::{shown_in, what_was_done};
+use super::teach::{is_to_be_taught, shown_in, students, what_was_done};
 use super::{Class, heading};
 use crate::notes::{line, listed};
 use crate::paper::number;
 use crate::tree::{Block, Callout, CalloutKind, Fact, Figure, Inline, words};
-use assessment::review::{FlagKind, ItemFigures, SMALL_CLASS};
+use assessment::review::{Flag, ItemFigures, MistakeFigures, SMALL_CLASS};
 use figure::histogram::histogram;
+use std::cmp::Reverse;
 
 /// Pairs that chance makes less often than this are told on the first page. Common practice.
 pub(super) const HARDLY_CHANCE: f64 = 0.05;
@@ -53,8 +54,13 @@ pub(super) fn in_short(class: &Class<'_>) -> Block {
             fixed(totals.median, 1, style)
         )]);
     }
-    let made = class.mistakes.made.iter().filter(|made| made.students > 1).take(FIRST_MISTAKES);
-    for made in made {
+    let found = class.mistakes;
+    let signs = found.slips.iter().filter(|slip| is_to_be_taught(class, slip));
+    let mut made: Vec<&MistakeFigures> =
+        found.made.iter().filter(|made| made.students > 1).chain(signs).collect();
+    // Stable: of equally frequent ones a mistake before a sign.
+    made.sort_by_key(|made| Reverse(made.students));
+    for made in made.into_iter().take(FIRST_MISTAKES) {
         let mut item =
             line![Inline::Strong(line![format!("Teach again, {} students: ", made.students)]), "each "];
         item.extend(what_was_done(class, &made.mistake));
@@ -104,7 +110,7 @@ pub(super) fn in_short(class: &Class<'_>) -> Block {
 fn look_again(class: &Class<'_>) -> Option<Vec<Inline>> {
     let mut items: Vec<&ItemFigures> =
         class.figures.items.iter().filter(|item| amiss(item).next().is_some()).collect();
-    let agrees = |item: &ItemFigures| !amiss(item).any(|flag| flag.kind == FlagKind::AgainstTheRest);
+    let agrees = |item: &ItemFigures| !amiss(item).any(|flag| *flag == Flag::AgainstTheRest);
     let facility = |item: &ItemFigures| item.facility.unwrap_or(1.0);
     // Stable: of equally hard ones in the order of the paper.
     items.sort_by(|one, other| {
@@ -133,13 +139,15 @@ fn look_again(class: &Class<'_>) -> Option<Vec<Inline>> {
 pub(super) fn how_the_marks_lie(class: &Class<'_>) -> Vec<Block> {
     let Some(totals) = &class.figures.totals else { return Vec::new() };
     let style = class.style();
-    let edges: Vec<String> =
-        (0..=totals.tenths.len()).map(|edge| number(totals.out_of * edge as f64 / 10.0, style)).collect();
-    let across = format!("marks of {}", number(totals.out_of, style));
-    let drawing = histogram("How the marks lie", &edges, &totals.tenths, &across);
+    let edge = |marks: f64| number(marks, style);
+    let starts = totals.stretches.iter().map(|stretch| edge(stretch.from));
+    let edges: Vec<String> = starts.chain(totals.stretches.last().map(|last| edge(last.to))).collect();
+    let counts: Vec<usize> = totals.stretches.iter().map(|stretch| stretch.students).collect();
+    let across = format!("marks of {}", edge(totals.out_of));
+    let drawing = histogram("How the marks lie", &edges, &counts, &across);
     let caption = line![format!(
-        "How many of the {} students that are marked in full lie in each tenth of the marks. A total on a border counts above it.",
-        totals.students
+        "How many of the {} marked in full have a total between these marks. A total on a border counts above it.",
+        students(totals.students)
     )];
     vec![
         heading("How the marks lie"),

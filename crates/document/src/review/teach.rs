@@ -35,10 +35,17 @@ pub(super) fn again(class: &Class<'_>) -> Vec<Block> {
             .push(Block::Paragraph(line![Inline::Strong(line!["Rarer mistakes. "]), "The student \u{2026}"]));
         blocks.push(one_line_each(rarer.iter().map(|made| in_a_line(class, made)).collect()));
     }
-    if !found.slips.is_empty() {
-        let what = "Nothing of the lecture is misunderstood where a sign, a unit or a power of ten is lost, so no scene is named. The student \u{2026}";
+    let (of_many, slips): (Vec<&MistakeFigures>, Vec<&MistakeFigures>) =
+        found.slips.iter().partition(|slip| is_to_be_taught(class, slip));
+    if !of_many.is_empty() {
+        let what = "So many lose the same sign that it is not settled which way is positive. Show it again in the scene that is named. The student \u{2026}";
+        blocks.push(Block::Paragraph(line![Inline::Strong(line!["Signs. "]), what]));
+        blocks.push(one_line_each(of_many.iter().map(|slip| slip_in_a_line(class, slip)).collect()));
+    }
+    if !slips.is_empty() {
+        let what = "Nothing of the lecture is misunderstood where a sign, a unit or a power of ten is lost now and then, so no scene is named. The student \u{2026}";
         blocks.push(Block::Paragraph(line![Inline::Strong(line!["Slips. "]), what]));
-        blocks.push(one_line_each(found.slips.iter().map(|slip| slip_in_a_line(class, slip)).collect()));
+        blocks.push(one_line_each(slips.iter().map(|slip| slip_in_a_line(class, slip)).collect()));
     }
     blocks.push(Block::Paragraph(counts(class)));
     blocks
@@ -79,6 +86,15 @@ fn one_line_each(lines: Vec<Vec<Inline>>) -> Block {
     Block::List { ordered: false, items }
 }
 
+/// A slip of this share of the class is none any more. Common practice, no source.
+const OF_MANY: f64 = 0.2;
+
+/// Whether a sign is lost by so many that it is not understood: a scene shows which way is positive.
+pub(super) fn is_to_be_taught(class: &Class<'_>, slip: &MistakeFigures) -> bool {
+    let has_scene = slip.places.first().is_some_and(|place| !shown_in(place).is_empty());
+    has_scene && slip.students > 1 && slip.students as f64 >= OF_MANY * class.figures.students as f64
+}
+
 /// `takes V for M (at the bending moment): 1 student; scene of bending`.
 fn in_a_line(class: &Class<'_>, made: &MistakeFigures) -> Vec<Inline> {
     let mut words = what_was_done(class, &made.mistake);
@@ -96,6 +112,10 @@ fn slip_in_a_line(class: &Class<'_>, slip: &MistakeFigures) -> Vec<Inline> {
     let mut words = what_was_done(class, &slip.mistake);
     words.push(format!(": {}", students(slip.students)).into());
     words.extend(where_made(class, &slip.places).map(|place| format!(", {place}").into()));
+    let scene = slip.places.first().filter(|_| is_to_be_taught(class, slip)).map_or("", shown_in);
+    if !scene.is_empty() {
+        words.push(format!("; scene of {scene}").into());
+    }
     words.push(". ".into());
     words.extend(what_to_say(class, &slip.mistake));
     words

@@ -2,7 +2,7 @@
 
 use crate::common::page::checked;
 use assessment::mark::{Answer, Marked, Marker, Units, Written};
-use assessment::review::{self as figures, CAUTION, FlagKind, MarkedStudent, Review};
+use assessment::review::{self as figures, CAUTION, Entry, Flag, Item, MarkedStudent, Matrix, Review};
 use assessment::set::{Ask, SetPaper};
 use document::review::{ByHand, Class, review};
 use document::tree::{Block, Document, Paper, Table, plain};
@@ -130,7 +130,12 @@ fn the_figures_are_those_of_the_review() {
         };
         assert_eq!(telling[1], shown(item.discrimination.map(|found| found.d)));
         assert_eq!(telling[2], shown(item.with_rest.map(|found| found.r)));
-        assert_eq!(telling[3], shown(item.point_biserial));
+        let interval = item.with_rest.and_then(|found| found.interval).expect("the class is large enough");
+        assert_eq!(telling[3], format!("{} to {}", shown(Some(interval.lower)), shown(Some(interval.upper))));
+        assert_eq!(
+            telling[4],
+            item.point_biserial.map_or("part marks".to_owned(), |value| shown(Some(value)))
+        );
     }
     assert!(figures.items.iter().any(|item| item.discrimination.is_some()), "the class is large enough");
     let again = cells(&document, "First");
@@ -145,7 +150,8 @@ fn the_figures_are_those_of_the_review() {
     });
     let labels: Vec<String> =
         drawing.expect("a drawing").labels().into_iter().map(|label| label.text).collect();
-    assert_eq!(labels[..10], totals.tenths.map(|count| count.to_string()));
+    let counts: Vec<String> = totals.stretches.iter().map(|stretch| stretch.students.to_string()).collect();
+    assert_eq!(labels[..counts.len()], counts);
     let reliability = figures.reliability.expect("the class is large enough");
     for text in [
         format!("alpha is {:.2};", reliability.alpha).replace('-', "\u{2212}"),
@@ -163,9 +169,94 @@ fn the_figures_are_those_of_the_review() {
     ] {
         assert!(page.contains(&text), "{text}");
     }
-    for flag in figures.items.iter().flat_map(|item| &item.flags) {
-        assert_eq!(page.contains(&flag.words), flag.kind != FlagKind::NotMarked, "{}", flag.words);
+    // A line for each question that has something amiss, and for no other.
+    let amiss = |item: &&figures::ItemFigures| item.flags.iter().any(|flag| *flag != Flag::NotMarked);
+    assert_eq!(to_look_at(&document).len(), figures.items.iter().filter(amiss).count());
+}
+
+/// The lines of the questions to look at again.
+fn to_look_at(document: &Document) -> Vec<String> {
+    let heading = |block: &Block| match block {
+        Block::Heading { level: 1, text } => plain(text, &document.style) == "Questions to look at again",
+        _ => false,
+    };
+    let at = document.body.iter().position(heading).expect("the heading");
+    match document.body.get(at + 1) {
+        Some(Block::List { items, .. }) => items
+            .iter()
+            .map(|item| match item.as_slice() {
+                [Block::Paragraph(words)] => plain(words, &document.style),
+                other => panic!("one paragraph: {other:?}"),
+            })
+            .collect(),
+        _ => Vec::new(),
     }
+}
+
+/// The review of marks that were made up; the paper is that of the reference lesson.
+fn of_marks(paper: &SetPaper, rows: Vec<Vec<Entry>>) -> Document {
+    let item = |part: &assessment::set::Part| Item { label: part.label.clone(), out_of: part.marks };
+    let items: Vec<Item> = paper.parts().take(rows[0].len()).map(item).collect();
+    let papers = rows.len();
+    let figures = Review::of(&Matrix::new(items, rows).expect("a matrix"));
+    let class = Class {
+        paper,
+        papers,
+        figures: &figures,
+        mistakes: &figures::mistakes(&[]),
+        likenesses: &figures::likeness(&[]),
+        by_hand: ByHand::default(),
+    };
+    review(&class, Paper::A4)
+}
+
+/// With a decimal comma every number of the review has one, and a minus is a minus. Of twenty students ten have the first right, two of
+/// them the second too: r = -0.6, from -0.82 to -0.21.
+#[test]
+fn words_of_a_question_have_the_marks_of_the_course() {
+    let paper = |notation: &str| {
+        let reading = lesson::read(&format!("{REFERENCE}\n{notation}"), "class.toml");
+        let (lesson, solved) =
+            reading.lesson.zip(reading.solved).unwrap_or_else(|| panic!("{:?}", reading.findings));
+        SetPaper::new(lesson, solved).expect("its questions can be set")
+    };
+    let rows = |most: [f64; 2]| -> Vec<Vec<Entry>> {
+        (0..20)
+            .map(|at| {
+                let right = [at < 10, at < 2 || (10..18).contains(&at)];
+                right
+                    .into_iter()
+                    .zip(most)
+                    .map(|(right, most)| Entry::Earned(if right { most } else { 0.0 }))
+                    .collect()
+            })
+            .collect()
+    };
+    for (notation, r, interval) in [
+        ("", "r = \u{2212}0.60", "\u{2212}0.82 to \u{2212}0.21"),
+        ("[notation]\ndecimal-mark = \",\"\n", "r = \u{2212}0,60", "\u{2212}0,82 to \u{2212}0,21"),
+    ] {
+        let set = paper(notation);
+        let most: Vec<f64> = set.parts().map(|part| part.marks).collect();
+        let told = to_look_at(&of_marks(&set, rows([most[0], most[1]])));
+        assert_eq!(told.len(), 2, "{told:?}");
+        for line in &told {
+            assert!(line.contains(r) && line.contains(interval) && !line.contains('-'), "{line}");
+        }
+    }
+}
+
+/// All have one paper: nobody has numbers of their own.
+#[test]
+fn papers_that_are_alike_are_not_called_different() {
+    let set = set(0);
+    let most: Vec<f64> = set.parts().map(|part| part.marks).collect();
+    let rows =
+        (0..4).map(|at| vec![Entry::Earned(if at < 2 { most[0] } else { 0.0 }), Entry::Blank]).collect();
+    let page = checked(&of_marks(&set, rows));
+    assert!(page.contains("All papers have the same numbers"), "{page}");
+    assert!(!page.contains("papers differ") && !page.contains("numbers of their own"));
+    assert!(!page.contains("left it blank"), "nobody answered it");
 }
 
 /// Values of somebody else's paper are counted, with what chance makes of it, and never without the caution.
@@ -267,6 +358,47 @@ fn every_mistake_is_told_and_slips_apart() {
     }
     let page = checked(&document);
     assert!(!page.contains("each loses the sign"), "a slip is nothing to teach again");
+}
+
+/// Signs that two of five students lose are not settled: the scene that settles them is named, on the first page too. What one in nine loses is a
+/// slip.
+#[test]
+fn a_sign_that_many_lose_is_taught_again() {
+    let students = students(9);
+    let lost = |student: usize| figures::WrongAnswer {
+        student: format!("s{student}"),
+        item: "1".into(),
+        working: "shear force at the slice".into(),
+        scene: "diagrams".into(),
+        order: 1,
+        mistake: Some("v-sign".into()),
+        is_ambiguous: false,
+        is_slip: true,
+    };
+    let page = |count: usize| {
+        let class = as_marked(&students);
+        let wrong: Vec<figures::WrongAnswer> = (0..count).map(lost).collect();
+        let told = Class {
+            paper: &students[0].set,
+            papers: 9,
+            figures: &Review::of(&figures::matrix(&class).expect("a matrix")),
+            mistakes: &figures::mistakes(&wrong),
+            likenesses: &figures::likeness(&figures::values(&class, Units::Printed)),
+            by_hand: ByHand::default(),
+        };
+        checked(&review(&told, Paper::A4))
+    };
+    let many = page(4);
+    assert!(
+        many.contains("Teach again, 4 students: ") && many.contains("scene of the shear force"),
+        "{many}"
+    );
+    assert!(!many.contains("Nothing of the lecture is misunderstood"));
+    let few = page(1);
+    assert!(
+        few.contains("Nothing of the lecture is misunderstood") && !few.contains("Teach again, "),
+        "{few}"
+    );
 }
 
 /// Of two places with one answer each neither has most of them; of three answers two are most.

@@ -65,7 +65,7 @@ impl<'a> Owners<'a> {
         Self { by_student, by_paper, asked }
     }
 
-    fn find(&self, student: Option<&str>, paper: Option<&str>) -> Result<usize, Nobody> {
+    fn find(&self, student: Option<&str>, paper: Option<&str>) -> Result<usize, Box<Nobody>> {
         let by_student = match student {
             Some(id) => Some(self.by_student.get(id).copied().ok_or_else(|| self.no_student(id))?),
             None => None,
@@ -83,13 +83,13 @@ impl<'a> Owners<'a> {
                     shortened(student.unwrap_or_default())
                 );
                 let mend = "find out whose answers these are, and correct the id or the number";
-                Err(Nobody { by: Some(Column::Paper), what, mend: mend.into(), meant: String::new() })
+                Err(Nobody { by: Some(Column::Paper), what, mend: mend.into(), meant: String::new() }.into())
             }
             (Some(at), _) | (None, Some(at)) => Ok(at),
             (None, None) => {
                 let what = "this row does not say whose answers these are".to_owned();
                 let mend = "write the student id or the number of the paper";
-                Err(Nobody { by: None, what, mend: mend.into(), meant: String::new() })
+                Err(Nobody { by: None, what, mend: mend.into(), meant: String::new() }.into())
             }
         }
     }
@@ -143,7 +143,8 @@ pub(super) fn gather(sheet: &Sheet, header: &Header, asked: &[PaperAsked], label
         };
         let owner = match owners.find(cell(&Column::Student), cell(&Column::Paper)) {
             Ok(owner) => owner,
-            Err(Nobody { by, what, mend, meant }) => {
+            Err(nobody) => {
+                let Nobody { by, what, mend, meant } = *nobody;
                 found.unplaced.push(unplaced(what.clone(), meant));
                 found.remarks.push(match by {
                     Some(column) => Fault::of_cell(row.number, called(&column), what, mend),

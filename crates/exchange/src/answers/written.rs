@@ -101,9 +101,12 @@ fn feet_and_inches(text: &str, mark: Mark) -> Option<Numeral> {
     (whole && matches!(unit, "in" | "inch" | "inches" | "\"" | "″" | "''")).then_some(numeral)
 }
 
+/// What the words before a number say, and the number with all behind it.
+type Labelled<'a> = (Option<(Way, String)>, &'a str);
+
 /// What stands behind the sign of equality and the like, where before it stands a symbol or nothing; with the way that a few words
 /// before it tell: `from top: 78.8`.
-fn after_label(text: &str) -> Result<(Option<(Way, String)>, &str), Doubt> {
+fn after_label(text: &str) -> Result<Labelled<'_>, Doubt> {
     const EQUALS: [char; 7] = ['=', '≈', '~', '≃', '≅', '≐', ':'];
     let Some((before, after)) = text.rsplit_once(EQUALS) else { return Ok((None, text)) };
     let before = before.trim_end_matches(EQUALS).trim();
