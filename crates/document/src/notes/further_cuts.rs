@@ -30,7 +30,7 @@ impl Author<'_> {
             let figure =
                 if place == 0 { "straight-cut".to_owned() } else { format!("straight-cut-{}", place + 1) };
             self.figure(&figure, line![format!("The {name}: what it frees, and how long it is.")]);
-            for id in [cut.first_moment, cut.flow, cut.stress] {
+            for id in [cut.area, cut.arm, cut.first_moment, cut.flow, cut.stress] {
                 let equation = self.workings().equation(id);
                 self.equation(&equation);
             }

@@ -23,6 +23,7 @@ impl Author<'_> {
             ": the shear stress times the width over which it acts. Glue carries it as a stress; nails, screws and bolts \
              carry it in lumps, each the flow over its own spacing."
         ]);
+        self.flow_through_the_joints();
         let results = |role: Role| {
             matches!(role, Role::ShearFlow | Role::ShearStress | Role::FastenerForce | Role::Spacing)
         };
@@ -48,6 +49,39 @@ impl Author<'_> {
         self.overloaded_fasteners();
         self.zones();
         self.own_words(Scene::Joints, When::After);
+    }
+
+    /// The flow in symbols, and for each joint what part it holds, on which faces, and the flow in numbers.
+    fn flow_through_the_joints(&mut self) {
+        let plain = |role: Role| Expression::Symbol(Symbol::plain(role));
+        let formula = plain(Role::ShearForce) * plain(Role::FirstMoment) / plain(Role::SecondMoment);
+        self.equation(&Expression::Equal(vec![plain(Role::ShearFlow), formula]));
+        self.say(line![
+            Inline::Math(plain(Role::FirstMoment)),
+            " is that of the part that the joint holds: what would slide if the joint were gone. Where it touches the rest on several faces, all \
+             of them together pass the flow on; how much each of them takes the balance alone does not say, but where part and faces \
+             are symmetric it is the same on each, and fasteners that are alike share it by their rows."
+        ]);
+        let joints = self.solved.problem().joints.clone();
+        let mut drawn = 0;
+        for joint in &joints {
+            let name = &joint.name;
+            let same = self.solved.problem().cut.joint.as_ref() == Some(name);
+            let figure =
+                if drawn == 0 { "joint-part".to_owned() } else { format!("joint-part-{}", drawn + 1) };
+            if !same && self.drawing(&figure).is_some() {
+                drawn += 1;
+                self.figure(&figure, line![format!("The part that {name} holds, and its faces of contact.")]);
+            }
+            let faces = self.solved.section().joint_cut(&joint.beyond).map_or(0, |held| held.contacts.len());
+            if faces > 1 {
+                self.say(line![format!("Here {name} holds its part on {faces} faces: the flow is that through all of them together.")]);
+            }
+            if let Some(flow) = self.workings().id(&format!("shear flow at {name}, where V is largest")) {
+                let equation = self.workings().equation(flow);
+                self.equation(&equation);
+            }
+        }
     }
 
     /// Says of every joint whose fasteners must carry more than they may, by how much.

@@ -79,7 +79,18 @@ fn drawn(text: &str) -> Vec<Drawing> {
 #[test]
 fn what_applies_is_drawn_and_sound() {
     let cases: [(&str, &[&str]); 2] = [
-        (CROWDED, &["straight-cut", "straight-cut-2", "fasteners", "fasteners-2", "utilisation"]),
+        (
+            CROWDED,
+            &[
+                "straight-cut",
+                "straight-cut-2",
+                "joint-part",
+                "joint-part-2",
+                "fasteners",
+                "fasteners-2",
+                "utilisation",
+            ],
+        ),
         (BARE, &["utilisation", "span-and-depth"]),
     ];
     for (text, expected) in cases {

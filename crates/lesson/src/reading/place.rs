@@ -8,7 +8,7 @@ use super::words::{across, along, in_quotes, listed, quoted};
 use crate::finding::Report;
 use crate::key::{Form, Key, Need};
 use mechanics::beam::Beam;
-use mechanics::section::{CutFault, HeightSide, Section};
+use mechanics::section::{Contact, CutFault, HeightSide, Point, Section};
 use workings::problem::{CutPlace, Joint, SlicePlace};
 use workings::reading::nearest;
 use workings::style::Style;
@@ -87,7 +87,7 @@ pub(super) fn cut(
     let height = match &place {
         Place::Height(height) => *height,
         Place::FromNeutralAxis(up) => section.neutral_axis() + up,
-        Place::Joint(index) => joint_height(read.joints.get(*index)?, section, &given, report)?,
+        Place::Joint(index) => joint_height(read.joints.get(*index)?, section, &given, (style, report))?,
         Place::Edge { parts, top } => edge(section, parts, *top)?,
     };
     let joint = if let Place::Joint(index) = place { read.joints.get(index) } else { None };
@@ -197,6 +197,15 @@ fn place(
     if !section_known && near_joint.is_none() {
         return None;
     }
+    if read.is_some_and(|read| read.further_cuts.iter().any(|cut| cut.name == text)) {
+        let headline =
+            format!("{} is one of the section's own cuts, and [cut] is the level one", quoted(text));
+        report.add(given.span.clone(), headline).mend(format!(
+            "give \"neutral axis\" or a height such as {}; what is under `cuts` is drawn and computed all the same",
+            in_quotes(&across(style, 0.12))
+        ));
+        return None;
+    }
     let names: Vec<String> = joints.iter().map(|joint| in_quotes(&joint.name)).collect();
     let mend = match near_joint {
         Some(near) => format!("did you mean {}?", in_quotes(near)),
@@ -276,7 +285,12 @@ fn edge(section: &Section, parts: &[usize], top: bool) -> Option<f64> {
 }
 
 /// The height of a joint that lies level; one that does not cannot be followed by a level cut.
-fn joint_height(joint: &Joint, section: &Section, given: &Given<&str>, report: &mut Report) -> Option<f64> {
+fn joint_height(
+    joint: &Joint,
+    section: &Section,
+    given: &Given<&str>,
+    (style, report): (&Style, &mut Report),
+) -> Option<f64> {
     let holds = |part: usize| joint.beyond.contains(&part);
     let lines = section.contacts().iter().filter(|contact| holds(contact.first) != holds(contact.second));
     let lines: Vec<_> = lines.collect();
@@ -299,10 +313,26 @@ fn joint_height(joint: &Joint, section: &Section, given: &Given<&str>, report: &
     } else {
         format!("{name} does not lie level: a level cut cannot follow it")
     };
-    report
-        .add(given.span.clone(), headline)
-        .mend("cut at a height or at another joint; what this joint must carry is computed all the same");
+    let along_its_face = if level { String::new() } else { along_its_face(joint, section, first, style) };
+    report.add(given.span.clone(), headline).mend(format!(
+        "cut at a height or at another joint; what this joint must carry is computed all the same{along_its_face}"
+    ));
     None
+}
+
+/// How a cut along a face that stands upright or slopes is written: as one of the section's own cuts.
+fn along_its_face(joint: &Joint, section: &Section, face: &Contact, style: &Style) -> String {
+    let middle =
+        joint.beyond.iter().find_map(|&part| section.part_properties(part)).map(|part| part.centroid);
+    let Some(keep) = middle else { return String::new() };
+    let point =
+        |at: Point| format!("[{}, {}]", in_quotes(&across(style, at.x)), in_quotes(&across(style, at.y)));
+    format!(
+        ". A cut along its face is one of the section's own: cuts = [{{ name = \"face\", from = {}, to = {}, keep = {} }}]",
+        point(face.start),
+        point(face.end()),
+        point(keep)
+    )
 }
 
 /// The area as drawn, m², of the parts whose middle lies above a height at which the section is jointed.

@@ -4,6 +4,7 @@ use crate::common::{Maker, assert_close, rectangle, value};
 use mechanics::section::Point;
 use workings::problem::FurtherCut;
 use workings::solved::Solved;
+use workings::working::Formula;
 
 fn with_cut(from: (f64, f64), to: (f64, f64), keep: (f64, f64)) -> Solved {
     let point = |(x, y): (f64, f64)| Point { x, y };
@@ -29,6 +30,12 @@ fn an_upright_cut_through_a_flange() {
     let solved = with_cut((x, 0.17), (x, 0.21), (0.01, 0.19));
     assert_close("A'", value(&solved, "area beyond the slit"), x * 0.02);
     assert_close("arm", value(&solved, "centroid distance of the part beyond the slit"), 0.09);
+    // Of a plain rectangle that is worked out by hand, with the breadth beyond the cut.
+    assert_close("breadth", value(&solved, "breadth beyond the slit"), x);
+    for name in ["area beyond the slit", "centroid distance of the part beyond the slit"] {
+        let formula = solved.workings().get(name).map(|working| working.formula.clone());
+        assert!(matches!(formula, Some(Formula::Expression(_))), "{name}: {formula:?}");
+    }
     assert_close("t", value(&solved, "length of the slit"), 0.02);
     assert_close("q", value(&solved, "shear flow on the slit"), 10e3 * 0.09 * x * 0.02 / SECOND_MOMENT);
     assert_close("tau", value(&solved, "shear stress on the slit"), 10e3 * 0.09 * x / SECOND_MOMENT);
