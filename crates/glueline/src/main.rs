@@ -20,7 +20,12 @@ mod written;
 
 use arguments::{Arguments, Job};
 use clap::Parser as _;
+use mimalloc::MiMalloc;
 use std::process::ExitCode;
+
+/// Setting a page takes and gives back a million small pieces of memory; this allocator does it in an eighth less of the whole time.
+#[global_allocator]
+static MEMORY: MiMalloc = MiMalloc;
 
 fn main() -> ExitCode {
     let arguments = Arguments::parse();
