@@ -36,6 +36,12 @@ impl Alternative {
     }
 }
 
+/// The letter of the value at a place, from 0: a, b, c. It stands before the value on paper, and answers are read by it.
+pub fn letter(place: usize) -> char {
+    // The cast is of a number below 26.
+    char::from(b'a' + (place % 26) as u8)
+}
+
 /// Alternatives differ from one another by at least this part of the larger one's size, so that nobody decides between them by
 /// the last figure. Common practice, no source.
 const APART: f64 = 0.05;

@@ -28,7 +28,7 @@ mod unit;
 mod value;
 
 pub use band::Band;
-pub use choice::{Alternative, ChoicePart};
+pub use choice::{Alternative, ChoicePart, letter};
 pub use fault::{SetFault, Why};
 pub use place::{Along, PlacePart};
 pub use recognised::Recognised;

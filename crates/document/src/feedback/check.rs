@@ -2,7 +2,7 @@
 //! shows why. It does not work the answer out: that is what hints are for.
 
 use super::first::drawing_of;
-use super::verdict::told;
+use super::verdict::{told, unit, why_unknown};
 use super::{Context, Sheet};
 use crate::notes::line;
 use crate::paper::value_words::name;
@@ -33,7 +33,16 @@ pub fn checked(sheet: &Sheet<'_>, label: &str) -> Vec<Block> {
         }
         _ => {}
     }
-    let mut blocks = told(&context, one, false);
+    let mut blocks = match &one.judged.verdict {
+        // No solution stands here to lay a working beside.
+        Verdict::Unknown { perhaps } => {
+            let mut words = line![Inline::Strong(line!["Not right. "])];
+            words.extend(why_unknown(perhaps));
+            words.push("Look at your working line by line, or take a hint.".into());
+            [Block::Paragraph(words)].into_iter().chain(unit(one)).collect()
+        }
+        _ => told(&context, one, false),
+    };
     let wrong = wrong_answers(&[context.as_marked()]).into_iter().find(|wrong| wrong.item == label);
     let workings = context.solved().workings();
     // Where nobody knows what went wrong no drawing could show it; it would only give away what was asked for.

@@ -21,15 +21,34 @@ pub(super) struct First<'a> {
     working: Id,
     /// The id of the mistake, or the name of the slip; none where nothing explains it.
     mistake: Option<String>,
+    /// The labels of all wrong answers, in the order in which the solution finds them.
+    in_order: Vec<String>,
 }
 
 impl<'a> First<'a> {
     /// As the review of the class counts it; none where nothing went wrong.
     pub(super) fn of(context: &Context<'a>) -> Option<Self> {
-        let first = mistakes(&wrong_answers(&[context.as_marked()])).first.into_iter().next()?;
+        let mut wrong = wrong_answers(&[context.as_marked()]);
+        let first = mistakes(&wrong).first.into_iter().next()?;
+        wrong.sort_by_key(|answer| answer.order);
+        let in_order = wrong.into_iter().map(|answer| answer.item).collect();
         let one = *context.one(&first.item)?;
         let working = context.solved().workings().id(&first.working)?;
-        Some(Self { one, working, mistake: first.mistake })
+        Some(Self { one, working, mistake: first.mistake, in_order })
+    }
+
+    /// Labels of answers in the order in which the solution finds them.
+    pub(super) fn in_order<'l>(&self, mut labels: Vec<&'l str>) -> Vec<&'l str> {
+        // Stable: what is not wrong stays behind in the order of the paper.
+        labels
+            .sort_by_key(|label| self.in_order.iter().position(|other| other == label).unwrap_or(usize::MAX));
+        labels
+    }
+
+    /// Whether an answer that is wrong too stands before it on the paper, though not in the solution.
+    pub(super) fn is_behind_another(&self, context: &Context<'_>) -> bool {
+        let before = context.ones.iter().take_while(|one| !self.is(one));
+        before.filter(|one| one.is_wrong()).count() > 0
     }
 
     /// Whether it went wrong in this answer.

@@ -25,14 +25,14 @@ fn steps(context: &Context<'_>, first: Option<&First<'_>>) -> Vec<Vec<Inline>> {
     let blank = labels(&|one| one.judged.verdict == Verdict::Blank && one.judged.decided.is_none());
     if let Some(first) = first {
         steps.extend(of_first(context, first));
-        let others = labels(&|one| first.is_beside(one, context));
+        let others = first.in_order(labels(&|one| first.is_beside(one, context)));
         if !others.is_empty() {
             steps.push(line![format!(
                 "Then look at {}: something else went wrong there.",
                 questions(&others)
             )]);
         }
-        let perhaps = labels(&|one| one.is_wrong() && first.may_lead_to(one, context));
+        let perhaps = first.in_order(labels(&|one| one.is_wrong() && first.may_lead_to(one, context)));
         if !perhaps.is_empty() {
             steps.push(line![format!(
                 "Then work {} out anew: what went wrong there may come from question {}, and need not be looked for.",
@@ -92,11 +92,16 @@ fn of_first(context: &Context<'_>, first: &First<'_>) -> Vec<Vec<Inline>> {
     } else {
         "it is not known why, so lay your own working beside the solution and find the first line that differs"
     };
+    let order = if first.is_behind_another(context) {
+        " in the order in which the solution goes, which is not that of the questions"
+    } else {
+        ""
+    };
     let mut steps = vec![
         line![
             "Begin with ",
             Inline::Strong(line![format!("question {label}, {name}")]),
-            format!(". It is the first step that went wrong; {why}.")
+            format!(". It is the first step that went wrong{order}; {why}.")
         ],
         line![format!(
             "Then close this page, work question {label} out again with the numbers of your paper, and compare."

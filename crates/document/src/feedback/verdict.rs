@@ -83,15 +83,22 @@ pub(super) fn not_right(one: &One<'_>) -> &'static str {
     if little && earns { "Nearly right." } else { "Not right." }
 }
 
-/// What nothing explains, or too much would.
+/// What nothing explains, or too much would, where the solution stands below.
 pub(super) fn unknown(perhaps: &[Explanation]) -> Vec<Inline> {
+    let mut words = why_unknown(perhaps);
+    words.push("Lay your own working beside the solution and look for the first line that differs.".into());
+    words
+}
+
+/// Why no mistake is named.
+pub(super) fn why_unknown(perhaps: &[Explanation]) -> Vec<Inline> {
     let why = match perhaps {
         [] => "No mistake that is known leads to this number, so nothing is guessed. ",
         _ => {
             "No mistake that is known leads to just this number; of two things gone wrong at once too many would, so nothing is guessed. "
         }
     };
-    line![why, "Lay your own working beside the solution and look for the first line that differs."]
+    line![why]
 }
 
 /// What several mistakes explain.
@@ -177,7 +184,7 @@ pub(super) fn own_values(context: &Context<'_>, labels: &[String]) -> Vec<Inline
 }
 
 /// What is wrong with the unit.
-fn unit(one: &One<'_>) -> Option<Block> {
+pub(super) fn unit(one: &One<'_>) -> Option<Block> {
     let words = match one.judged.unit? {
         UnitFault::Missing => {
             "No unit stands beside your number. Write it: without one a number says nothing.".to_owned()

@@ -464,8 +464,18 @@ impl<'a> Printer<'a> {
         self.tables += 1;
         let id = format!("table-{}", self.tables);
         let captioned = !table.caption.is_empty();
-        // Squeezed into a small window its columns would be a word wide; it may be scrolled.
-        let element = if table.header.len() > BROAD_TABLE { "<table class=\"broad\">" } else { "<table>" };
+        // Squeezed into a small window its columns would be a word wide: where every row has a head, the cells of a row stand below
+        // one another there, each with the word of its column; else it may be scrolled. The roles are those that a browser forgets
+        // when a row is no row any more to the eye.
+        let broad = table.header.len() > BROAD_TABLE;
+        let stacks = broad && table.row_heads;
+        let element = match (broad, stacks) {
+            (_, true) => "<table class=\"broad stacks\" role=\"table\">",
+            (true, false) => "<table class=\"broad\">",
+            (false, false) => "<table>",
+        };
+        let role = |role: &str| if stacks { format!(" role=\"{role}\"") } else { String::new() };
+        let words: Vec<String> = table.header.iter().map(|cell| plain(cell, self.context.style)).collect();
         if captioned {
             let _ = writeln!(
                 self.out,
@@ -482,17 +492,33 @@ impl<'a> Printer<'a> {
             self.push(element);
             self.push("\n");
         }
-        self.push("<thead>\n<tr>");
+        let row = role("row");
+        let _ = write!(self.out, "<thead{}>\n<tr{row}>", role("rowgroup"));
         for (place, cell) in table.header.iter().enumerate() {
-            self.cell("th scope=\"col\"", "th", alignment(table, place), cell);
+            let opening = format!("th scope=\"col\"{}", role("columnheader"));
+            self.cell(&opening, "th", alignment(table, place), cell);
         }
-        self.push("</tr>\n</thead>\n<tbody>\n");
-        for (place, row) in table.rows.iter().enumerate() {
+        let _ = write!(self.out, "</tr>\n</thead>\n<tbody{}>\n", role("rowgroup"));
+        for (place, cells) in table.rows.iter().enumerate() {
             let last = table.total && place + 1 == table.rows.len();
-            self.push(if last { "<tr class=\"total\">" } else { "<tr>" });
-            for (column, cell) in row.iter().enumerate() {
+            let class = if last { " class=\"total\"" } else { "" };
+            let _ = write!(self.out, "<tr{class}{row}>");
+            for (column, cell) in cells.iter().enumerate() {
                 if column == 0 && table.row_heads {
-                    self.cell("th scope=\"row\"", "th", alignment(table, column), cell);
+                    let opening = format!("th scope=\"row\"{}", role("rowheader"));
+                    self.cell(&opening, "th", alignment(table, column), cell);
+                } else if stacks {
+                    let mut opening = "td role=\"cell\" data-head=\"".to_owned();
+                    push_escaped(&mut opening, words.get(column).map_or("", String::as_str));
+                    opening.push('"');
+                    // One element, so that it is one beside the word of its column.
+                    let _ = write!(self.out, "<{opening}{}>", alignment(table, column));
+                    if !cell.is_empty() {
+                        self.push("<span>");
+                        self.line(cell);
+                        self.push("</span>");
+                    }
+                    self.push("</td>");
                 } else {
                     self.cell("td", "td", alignment(table, column), cell);
                 }

@@ -3,7 +3,7 @@
 use super::value_words::{beside, name, place_equals, spoken_unit, symbol_equals, unit};
 use crate::notes::line;
 use crate::tree::{Answer, Block, Choices, Figure, Room};
-use assessment::set::{Along, Ask, ChoicePart, Part, PlacePart, ValuePart};
+use assessment::set::{Along, Alternative, Ask, ChoicePart, Part, PlacePart, ValuePart, letter};
 use figure::drawing::Drawing;
 use figure::paper::Letters;
 use lesson::question::Sketch;
@@ -55,10 +55,13 @@ fn of_place(place: &PlacePart) -> Block {
 }
 
 fn of_choice(choice: &ChoicePart, solved: &Solved) -> Block {
-    let items = choice.alternatives.iter();
+    let items = choice.alternatives.iter().enumerate();
+    let item = |(place, one): (usize, &Alternative)| {
+        line![format!("{})\u{2002}", letter(place)), beside(one.value, &choice.value, solved)]
+    };
     Block::Choices(Choices {
         spoken: name(&choice.value.working, solved.style()),
-        items: items.map(|one| vec![beside(one.value, &choice.value, solved)]).collect(),
+        items: items.map(item).collect(),
     })
 }
 

@@ -7,7 +7,7 @@ use super::{Form, KEY, Who, facts, framed, marks, part_letter, question_label};
 use crate::notes::line;
 use crate::tree::{Alignment, Block, Document, Inline, Table};
 use crate::wording::worded;
-use assessment::set::{Ask, Band, ChoicePart, Part, PlacePart, SetPaper, ValuePart};
+use assessment::set::{Ask, Band, ChoicePart, Part, PlacePart, SetPaper, ValuePart, letter};
 use figure::paper::Letters;
 use workings::expression::Expression;
 use workings::solved::Solved;
@@ -134,12 +134,18 @@ impl<'a> Writer<'a> {
     /// Every value that there is to choose from, with the mistake that leads to it.
     fn alternatives(&mut self, choice: &ChoicePart) -> Block {
         let solved = self.solved();
-        let rows = choice.alternatives.iter().map(|one| match &one.mistake {
-            None => {
-                let value = Inline::Strong(vec![beside(one.value, &choice.value, solved)]);
-                vec![vec![value], line!["right"], Vec::new()]
+        let rows = choice.alternatives.iter().enumerate().map(|(place, one)| {
+            let mut cells = match &one.mistake {
+                None => {
+                    let value = Inline::Strong(vec![beside(one.value, &choice.value, solved)]);
+                    vec![vec![value], line!["right"], Vec::new()]
+                }
+                Some(known) => row(known, &choice.value, solved),
+            };
+            if let Some(value) = cells.first_mut() {
+                value.insert(0, format!("{})\u{2002}", letter(place)).into());
             }
-            Some(known) => row(known, &choice.value, solved),
+            cells
         });
         let table = Block::Table(Table {
             caption: line!["What there is to choose from."],

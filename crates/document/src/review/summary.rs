@@ -64,8 +64,9 @@ pub(super) fn in_short(class: &Class<'_>) -> Block {
         let mut item =
             line![Inline::Strong(line![format!("Teach again, {} students: ", made.students)]), "each "];
         item.extend(what_was_done(class, &made.mistake));
-        if let Some(place) = made.places.first() {
-            item.push(format!(". Shown by the scene of {}", shown_in(place)).into());
+        let scene = shown_in(&made.places);
+        if !scene.is_empty() {
+            item.push(format!(". Shown by the scene of {scene}").into());
         }
         item.push(".".into());
         items.push(item);

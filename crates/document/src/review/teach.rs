@@ -91,8 +91,9 @@ const OF_MANY: f64 = 0.2;
 
 /// Whether a sign is lost by so many that it is not understood: a scene shows which way is positive.
 pub(super) fn is_to_be_taught(class: &Class<'_>, slip: &MistakeFigures) -> bool {
-    let has_scene = slip.places.first().is_some_and(|place| !shown_in(place).is_empty());
-    has_scene && slip.students > 1 && slip.students as f64 >= OF_MANY * class.figures.students as f64
+    !shown_in(&slip.places).is_empty()
+        && slip.students > 1
+        && slip.students as f64 >= OF_MANY * class.figures.students as f64
 }
 
 /// `takes V for M (at the bending moment): 1 student; scene of bending`.
@@ -100,7 +101,7 @@ fn in_a_line(class: &Class<'_>, made: &MistakeFigures) -> Vec<Inline> {
     let mut words = what_was_done(class, &made.mistake);
     words.extend(where_made(class, &made.places).map(|place| format!(" ({place})").into()));
     words.push(format!(": {}", students(made.students)).into());
-    let scene = made.places.first().map_or("", shown_in);
+    let scene = shown_in(&made.places);
     if !scene.is_empty() {
         words.push(format!("; scene of {scene}").into());
     }
@@ -112,9 +113,8 @@ fn slip_in_a_line(class: &Class<'_>, slip: &MistakeFigures) -> Vec<Inline> {
     let mut words = what_was_done(class, &slip.mistake);
     words.push(format!(": {}", students(slip.students)).into());
     words.extend(where_made(class, &slip.places).map(|place| format!(", {place}").into()));
-    let scene = slip.places.first().filter(|_| is_to_be_taught(class, slip)).map_or("", shown_in);
-    if !scene.is_empty() {
-        words.push(format!("; scene of {scene}").into());
+    if is_to_be_taught(class, slip) {
+        words.push(format!("; scene of {}", shown_in(&slip.places)).into());
     }
     words.push(". ".into());
     words.extend(what_to_say(class, &slip.mistake));
@@ -146,7 +146,7 @@ fn table(class: &Class<'_>, made: &[MistakeFigures]) -> Block {
             done,
             line![made.students.to_string()],
             line![made.first.to_string()],
-            line![made.places.first().map_or("", shown_in)],
+            line![shown_in(&made.places)],
             what_to_say(class, &made.mistake),
         ]
     };
@@ -175,10 +175,13 @@ fn table(class: &Class<'_>, made: &[MistakeFigures]) -> Block {
     })
 }
 
-/// The scene of the lecture that shows it.
-pub(super) fn shown_in(place: &PlaceFigures) -> &'static str {
-    let scene = Scene::ALL.into_iter().find(|scene| scene.word() == place.scene);
-    scene.map_or("", Scene::in_words)
+/// The scene of the lecture that shows most of what was done; of two that show as much the earlier one. Empty for none.
+pub(super) fn shown_in(places: &[PlaceFigures]) -> &'static str {
+    let answers = |scene: Scene| -> usize {
+        places.iter().filter(|place| place.scene == scene.word()).map(|place| place.answers).sum()
+    };
+    let most = Scene::ALL.into_iter().rev().max_by_key(|scene| answers(*scene));
+    most.filter(|scene| answers(*scene) > 0).map_or("", Scene::in_words)
 }
 
 fn known<'a>(class: &Class<'a>, id: &str) -> Option<&'a Mistake> {

@@ -193,6 +193,41 @@ fn only_what_is_wrong_for_another_reason_is_to_be_looked_for() {
     );
 }
 
+/// Asked in another order than that of the solution, which finds V, then I, then Q: what to look at comes in the order of the solution, and it is
+/// said that this is not that of the questions.
+#[test]
+fn what_to_look_at_comes_in_the_order_of_the_solution() {
+    let start = REFERENCE.find("[[question]]").unwrap_or(REFERENCE.len());
+    let told = |asked: [&str; 3]| {
+        let questions = asked.map(|ask| format!("[[question]]\nask = \"{ask}\"\n")).concat();
+        let set = set(&format!("{}{questions}", &REFERENCE[..start]));
+        let wrong: Vec<(String, Answer)> = set
+            .parts()
+            .map(|part| match &part.ask {
+                Ask::Value(value) => (part.label.clone(), written(1.37 * value.right)),
+                other => panic!("a value: {other:?}"),
+            })
+            .collect();
+        let others: Vec<(&str, Answer)> =
+            wrong.iter().map(|(label, answer)| (label.as_str(), answer.clone())).collect();
+        let document = Class::of(set, &others).feedback();
+        words(&document.body[..2], &document.style)
+    };
+    let (v, i, q) = ("shear force at the slice", "second moment", "first moment at the cut");
+    let backward = told([q, i, v]);
+    assert!(
+        backward.contains("Begin with question 3") && backward.contains("questions 2 and 1"),
+        "{backward}"
+    );
+    assert!(
+        backward.contains("in the order in which the solution goes, which is not that of the questions"),
+        "{backward}"
+    );
+    let forward = told([v, i, q]);
+    assert!(forward.contains("Begin with question 1") && forward.contains("questions 2 and 3"), "{forward}");
+    assert!(!forward.contains("which is not that of the questions"), "{forward}");
+}
+
 /// The second moment of a T is a sum of two: its numbers do not run out of the text, which holds about seventy characters.
 #[test]
 fn a_sum_of_two_is_broken_too() {
@@ -532,6 +567,11 @@ fn doubt_is_told_as_doubt() {
     assert!(matches!(class.marked.part("2b").expect("a part").verdict, Verdict::Unknown { .. }));
     let first = under(&class.feedback(), FIRST).expect("it is wrong");
     assert!(first.contains("nothing is guessed") && !first.contains("What was done."), "{first}");
+    assert!(first.contains("beside the solution"), "{first}");
+    // Who practises has no solution to lay anything beside, but hints.
+    let practised = words(&document::feedback::checked(&class.sheet(), "2b"), class.set.solved.style());
+    assert!(practised.contains("nothing is guessed") && practised.contains("take a hint"), "{practised}");
+    assert!(!practised.contains("beside the solution"), "{practised}");
     // In the reference lesson two mistakes lead to 54 000 mm³. Source: the unit's notes on mistakes, "Distinguishability".
     let class = Class::of(set(REFERENCE), &[("3a", written(54_000e-9))]);
     assert!(matches!(class.marked.part("3a").expect("a part").verdict, Verdict::Ambiguous { .. }));
@@ -546,4 +586,21 @@ fn doubt_is_told_as_doubt() {
     let document = class.feedback();
     assert!(under(&document, FIRST).is_none());
     assert!(words(&document.body, &document.style).contains("Everything is right."));
+}
+
+/// In a small window the five columns of the answers stand below one another, each cell with the word of its column; a reader by ear has rows and
+/// cells all the same.
+#[test]
+fn the_table_of_answers_stacks_in_a_small_window() {
+    let page = checked(&Class::of(set(REFERENCE), &[]).feedback());
+    for expected in [
+        "<table class=\"broad stacks\" role=\"table\">",
+        "role=\"columnheader\"",
+        "role=\"rowheader\"",
+        "<td role=\"cell\" data-head=\"Your answer\">",
+        "<td role=\"cell\" data-head=\"What was found\">",
+        ".stacks td::before { content: attr(data-head)",
+    ] {
+        assert!(page.contains(expected), "{expected}");
+    }
 }

@@ -5,7 +5,7 @@ use crate::common::leaks::{leaks, tells, values, without_coordinates, writings};
 use assessment::set::Ask;
 use document::html::html;
 use document::paper::{Form, Who, key, paper};
-use document::tree::{Block, Document, Paper, Print, plain};
+use document::tree::{Block, Document, Inline, Paper, Print, plain};
 use workings::quantity::Quantity;
 
 fn who() -> Who {
@@ -103,6 +103,46 @@ fn every_part_has_its_marks_and_a_place_for_its_answer() {
         // What is drawn by hand is drawn on something, save the free body.
         assert!(count(&paper, |block| matches!(block, Block::Figure(_))) >= 2 + sketches - 1, "{name}");
     }
+}
+
+/// The values to choose from have the letters by which answers are read, on the paper and in the key.
+#[test]
+fn values_to_choose_from_have_their_letters() {
+    let lettered = |document: &Document, ends: &str, letter: char| {
+        let mut found = false;
+        document.body.iter().for_each(|block| {
+            block.each(&mut |block| {
+                let lines: Vec<&Vec<Inline>> = match block {
+                    Block::Choices(choices) => choices.items.iter().collect(),
+                    Block::Table(table) => table.rows.iter().filter_map(|row| row.first()).collect(),
+                    _ => Vec::new(),
+                };
+                let texts = lines.into_iter().map(|line| plain(line, &document.style));
+                found |= texts.into_iter().any(|text| text == format!("{letter})\u{2002}{ends}"));
+            });
+        });
+        found
+    };
+    let mut choices = 0;
+    for Set { name, set } in all_sets() {
+        let (paper, key) = (paper(&set, &who(), &form()), key(&set, &who(), &form()));
+        for part in set.parts() {
+            let Ask::Choice(choice) = &part.ask else { continue };
+            let working = set.solved.workings().get(&choice.value.working).expect("a working");
+            for (place, one) in choice.alternatives.iter().enumerate() {
+                let quantity = Quantity::new(one.value, working.value.dimension);
+                let shown =
+                    set.solved.style().show_beside(quantity, working.symbol.role, choice.value.right).text();
+                let letter = ['a', 'b', 'c', 'd', 'e', 'f'][place];
+                assert!(
+                    lettered(&paper, &shown, letter) && lettered(&key, &shown, letter),
+                    "{name}: {letter} {shown}"
+                );
+                choices += 1;
+            }
+        }
+    }
+    assert!(choices > 1, "a lesson of ours has values to choose from");
 }
 
 #[test]

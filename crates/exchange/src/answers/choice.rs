@@ -5,7 +5,7 @@ use super::doubt::{Doubt, DoubtKind};
 use super::number::{self, Beside};
 use super::numeral::Mark;
 use super::written::{plain, written};
-use assessment::set::AnswerUnit;
+use assessment::set::{self, AnswerUnit};
 
 /// The index of the value that is chosen.
 pub(super) fn choice(
@@ -74,9 +74,6 @@ fn name(text: &str) -> Option<usize> {
 
 /// All of them as the paper prints them, with their letters.
 fn told(values: &[Chosen]) -> Vec<String> {
-    let one = |(index, one): (usize, &Chosen)| {
-        let letter = char::from(b'a' + (index % 26) as u8);
-        format!("{letter}) {}", one.printed)
-    };
+    let one = |(index, one): (usize, &Chosen)| format!("{}) {}", set::letter(index), one.printed);
     values.iter().enumerate().map(one).collect()
 }

@@ -3,7 +3,9 @@
 use super::given::Given;
 use crate::failure::Failure;
 use assessment::issue::Issue;
-use assessment::set::{Along, AnswerUnit, Ask, Band, ChoicePart, Part, PlacePart, SetPaper, ValuePart};
+use assessment::set::{
+    Along, Alternative, AnswerUnit, Ask, Band, ChoicePart, Part, PlacePart, SetPaper, ValuePart, letter,
+};
 use exchange::table::{Cell, Habit, Marks, Number, Table};
 use serde::Serialize;
 use workings::dimension::Dimension;
@@ -57,8 +59,10 @@ fn row(part: &Part, solved: &Solved) -> Row {
         Ask::Choice(ChoicePart { value, alternatives }) => {
             let quantity = |si| Quantity::new(si, dimension(value, solved));
             let shown = |si| solved.style().show_beside(quantity(si), value.symbol.role, value.right).text();
-            let all: Vec<String> =
-                alternatives.iter().map(|one| shown(one.value).replace(NO_BREAK, " ")).collect();
+            let told = |(place, one): (usize, &Alternative)| {
+                format!("{}) {}", letter(place), shown(one.value).replace(NO_BREAK, " "))
+            };
+            let all: Vec<String> = alternatives.iter().enumerate().map(told).collect();
             (value.working.clone(), Some(of_value(value, solved)), format!("chosen from {}", all.join("; ")))
         }
         Ask::Place(place) => {
