@@ -1,6 +1,6 @@
-"""The elastic shear stresses of four sections, against a general finite-element library (scikit-fem, meshed by gmsh).
+"""The elastic shear stresses of five sections, against a general finite-element library (scikit-fem, meshed by gmsh).
 
-An I, a T and a channel with rounded corners, and a polygon with two holes. The library solves the same boundary-value problem
+An I, a T, a channel and a Z with rounded corners, and a polygon with two holes. The library solves the same boundary-value problem
 written anew here, from the differential equations: warping function, cubic triangles, a mesh graded by gmsh. Compared are
 torsion constant, shear centre, form factors, and both components of the stress at points of the section, under a
 force up and under one to the right. Exits with 1 on any difference.
@@ -69,6 +69,15 @@ def channel():
     return [loop(
         "solid", (0, 0), line(b, 0), line(b, t), line(s + r, t), arc(s, t + r, s + r, t + r, "cw"), line(s, h - t - r),
         arc(s + r, h - t, s + r, h - t - r, "cw"), line(b, h - t), line(b, h), line(0, h),
+    )]
+
+
+def zed():
+    h, b, s, t, r = 0.14, 0.06, 0.008, 0.01, 0.008
+    w, e = s / 2, s / 2 + r
+    return [loop(
+        "solid", (-w, 0), line(b - w, 0), line(b - w, t), line(e, t), arc(w, t + r, e, t + r, "cw"), line(w, h),
+        line(w - b, h), line(w - b, h - t), line(-e, h - t), arc(-w, h - t - r, -e, h - t - r, "cw"),
     )]
 
 
@@ -185,6 +194,7 @@ SECTIONS = [
     ("I", i_section(), 0.006, [(0, 0.08), (0.0039, 0.08), (0.0, 0.154), (0.03, 0.153), (-0.012, 0.0065), (0.0062, 0.1455)]),
     ("T", tee(), 0.006, [(0, 0.06), (0.0068, 0.05), (0.02, 0.112), (-0.04, 0.109), (0.0, 0.108), (0.0085, 0.1005)]),
     ("channel", channel(), 0.005, [(0.005, 0.07), (0.001, 0.02), (0.03, 0.006), (0.05, 0.134), (0.009, 0.01)]),
+    ("Z", zed(), 0.005, [(0, 0.07), (0.003, 0.04), (0.03, 0.005), (-0.04, 0.137), (-0.0055, 0.1285)]),
     ("polygon with two holes", two_holes(), 0.006,
      [(0.01, 0.01), (0.0245, 0.035), (0.056, 0.04), (0.0835, 0.06), (0.1, 0.05), (0.05, 0.08), (0.07, 0.02)]),
 ]

@@ -27,6 +27,8 @@ const BETWEEN: f64 = 44.0;
 
 /// What the formula says.
 pub(crate) const FORMULA: Stroke = Stroke::solid(Ink::Shear, 1.75);
+/// The formula where it does not hold.
+const NOT_VALID: Stroke = Stroke::dotted(Ink::Quiet, 1.75);
 /// What is true where it is largest across the width.
 pub(crate) const TRUE: Stroke = Stroke::dashed(Ink::Cut, 1.75);
 
@@ -59,11 +61,13 @@ fn drawn(scene: &Scene, solved: &Solved, truth: &ElasticTruth) -> Drawing {
         Some(_) => w.symbol(Role::ShearStress).equals(value).and_words(" beside the corner"),
         None => w.symbol_indexed(Role::ShearStress, "max").equals(value),
     };
-    let axis = frame.right() + label.width(SIZE) + BETWEEN;
-    let end = axis + scene.across(PANEL) + 16.0;
-    let lines = level_lines(scene, &frame, axis, end);
     let over_depth = truth.over_depth();
-    let tau = tau(scene, &frame, axis, truth, &over_depth);
+    let spread = Spread::of(truth, &over_depth, scene.across(PANEL));
+    // Where the flow turns back in a flange, its stress stands to the left of the axis.
+    let axis = frame.right() + label.width(SIZE) + BETWEEN - spread.least * spread.per_stress;
+    let end = axis + scene.across(PANEL) + 16.0;
+    let lines = level_lines(scene, &frame, axis + spread.least * spread.per_stress, end);
+    let tau = tau(scene, &frame, (axis, &spread), truth, &over_depth);
     let mut placer = Placer::new();
     placer.avoid_marks(&lines);
     placer.avoid_marks(&tau);
@@ -89,7 +93,7 @@ fn drawn(scene: &Scene, solved: &Solved, truth: &ElasticTruth) -> Drawing {
     marks.push(Mark::group("shear-stress", "Shear stress over the depth, by the formula and in truth", tau));
     marks.push(Mark::group("labels", "Labels", placer.into_marks()));
     marks.push(elastic_field::scale(scene, &contours, (0.0, frame.corner.y + 22.0)));
-    let formula = Label::words("formula\u{a0}")
+    let formula = Label::words(if truth.bends_askew() { "simple formula\u{a0}" } else { "formula\u{a0}" })
         .followed_by(w.symbol(Role::ShearForce))
         .and_words("\u{a0}")
         .followed_by(w.symbol(Role::FirstMoment))
@@ -97,12 +101,21 @@ fn drawn(scene: &Scene, solved: &Solved, truth: &ElasticTruth) -> Drawing {
         .followed_by(w.symbol(Role::SecondMoment))
         .and_words("\u{a0}")
         .followed_by(w.symbol(Role::WidthAtCut))
-        .and_words("), and true mean over the width");
-    let mut entries = vec![
-        (Sample::Line(FORMULA), formula),
+        .and_words(match truth.bends_askew() {
+            true => "), which does not apply here",
+            false => "), and true mean over the width",
+        });
+    let mut entries = match truth.bends_askew() {
+        true => vec![
+            (Sample::Line(FORMULA), Label::words("full formula, and true mean over the width")),
+            (Sample::Line(NOT_VALID), formula),
+        ],
+        false => vec![(Sample::Line(FORMULA), formula)],
+    };
+    entries.extend([
         (Sample::Line(TRUE), Label::words("true, where it is largest across the width")),
         (Sample::Line(Stroke::solid(Ink::Quiet, 0.6)), Label::words("contour of the true shear stress")),
-    ];
+    ]);
     if !truth.sharp_corners().is_empty() {
         let label = Label::words("left out: a sharp corner, where it has no limit");
         entries.push((Sample::Line(Stroke::dotted(Ink::Line, MEDIUM)), label));
@@ -138,15 +151,44 @@ fn level_lines(scene: &Scene, frame: &Frame, axis: f64, end: f64) -> Vec<Mark> {
     marks
 }
 
+/// How far the stresses over the depth reach, positive with the shear force.
+struct Spread {
+    /// The least, no more than zero, Pa.
+    least: f64,
+    /// px for each Pa.
+    per_stress: f64,
+}
+
+impl Spread {
+    fn of(truth: &ElasticTruth, levels: &[AtLevel], room: f64) -> Self {
+        let sign = truth.shear_force.signum();
+        let means = levels.iter().flat_map(|level| [level.across.formula, level.across.balanced]);
+        let told = levels.iter().filter(|level| level.has_largest);
+        let all: Vec<f64> =
+            means.chain(told.map(|level| level.across.largest_up.value)).map(|value| sign * value).collect();
+        let most = all.iter().copied().fold(0.0, f64::max);
+        let least = all.iter().copied().fold(0.0, f64::min);
+        // What the elements leave of nothing is no way back.
+        let least = if -least > 0.02 * most { least } else { 0.0 };
+        Self { least, per_stress: if most > 0.0 { room / most } else { 0.0 } }
+    }
+}
+
 /// The shear stress over the depth: by the formula, and where it is largest across the width.
-fn tau(scene: &Scene, frame: &Frame, axis: f64, truth: &ElasticTruth, levels: &[AtLevel]) -> Vec<Mark> {
+fn tau(
+    scene: &Scene,
+    frame: &Frame,
+    (axis, spread): (f64, &Spread),
+    truth: &ElasticTruth,
+    levels: &[AtLevel],
+) -> Vec<Mark> {
     let w = &scene.writer;
     let sign = truth.shear_force.signum();
-    let formula = |level: &AtLevel| sign * level.across.formula;
+    let askew = truth.bends_askew();
+    let simple = |level: &AtLevel| sign * level.across.formula;
+    let formula = |level: &AtLevel| sign * level.across.balanced;
     let largest = |level: &AtLevel| sign * level.across.largest_up.value;
-    let told = |level: &&AtLevel| level.has_largest;
-    let most = levels.iter().map(formula).chain(levels.iter().filter(told).map(largest)).fold(0.0, f64::max);
-    let per_stress = if most > 0.0 { scene.across(PANEL) / most } else { 0.0 };
+    let per_stress = spread.per_stress;
     let at = |value: f64, height: f64| Point::new(axis + value * per_stress, frame.y(height));
     let (low, high) = (at(0.0, scene.extent.bottom), at(0.0, scene.extent.top));
     let mut by_formula = vec![low];
@@ -167,6 +209,9 @@ fn tau(scene: &Scene, frame: &Frame, axis: f64, truth: &ElasticTruth, levels: &[
         marks.push(Mark::Path { steps, stroke: Some(stroke), fill: None });
     };
     draw(by_formula, FORMULA);
+    if askew {
+        draw(levels.iter().map(|level| at(simple(level), level.height)).collect(), NOT_VALID);
+    }
     in_truth.for_each(|points: Vec<Point>| draw(points, TRUE));
     let value = |value: f64| w.value_beside(value, Dimension::STRESS, Role::ShearStress, truth.largest.value);
     let mut tags = Vec::new();
@@ -175,7 +220,15 @@ fn tau(scene: &Scene, frame: &Frame, axis: f64, truth: &ElasticTruth, levels: &[
         tags.push(Tag { at, label, ink });
     };
     if let Some(cut) = &truth.cut {
-        tag(at(formula(cut), cut.height), value(formula(cut)).and_words(" formula, cut"), Ink::Shear);
+        let words = if askew { " full formula, cut" } else { " formula, cut" };
+        tag(at(formula(cut), cut.height), value(formula(cut)).and_words(words), Ink::Shear);
+        if askew {
+            tag(
+                at(simple(cut), cut.height),
+                value(simple(cut)).and_words(" simple formula, cut"),
+                Ink::Quiet,
+            );
+        }
         if cut.has_largest {
             tag(at(largest(cut), cut.height), value(largest(cut)).and_words(" true, cut"), Ink::Cut);
         }
@@ -188,7 +241,7 @@ fn tau(scene: &Scene, frame: &Frame, axis: f64, truth: &ElasticTruth, levels: &[
         tag(at(largest(&axis), axis.height), value(largest(&axis)).and_words(" true, NA"), Ink::Cut);
     }
     let by_formula = &truth.largest_by_formula;
-    for place in &by_formula.places {
+    for place in by_formula.places.iter().filter(|_| !askew) {
         let at_cut = truth.cut.is_some_and(|cut| {
             (cut.height - place.height).abs() * frame.scale < 1.0
                 && (formula(&cut) - by_formula.value).abs() * per_stress < 1.0

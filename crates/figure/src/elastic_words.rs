@@ -48,10 +48,18 @@ pub(crate) fn describe(
         height(largest.at.y),
         length(largest.at.x - scene.extent.left)
     ));
-    long.sentence(
-        "On the right the shear stress over the depth: a solid line for the formula, which is also the mean over the width; a \
-         dashed line for the upright stress where it is largest across the width.",
-    );
+    let askew = truth.bends_askew();
+    long.sentence(match askew {
+        false => {
+            "On the right the shear stress over the depth: a solid line for the formula, which is also the mean over the width; a \
+             dashed line for the upright stress where it is largest across the width."
+        }
+        true => {
+            "On the right the shear stress over the depth: a solid line for the full formula, which is also the mean over the width; \
+             a dotted line for the simple formula, which does not apply here; a dashed line for the upright stress where it is \
+             largest across the width."
+        }
+    });
     let field = truth.field();
     let mut places = vec![
         (scene.extent.top, "highest fibre"),
@@ -75,19 +83,31 @@ pub(crate) fn describe(
         for (side, words) in [(HeightSide::Above, "just above"), (HeightSide::Below, "just below")] {
             let Some(across) = field.across(at, side) else { continue };
             let sign = truth.shear_force.signum();
-            rows.push(vec![
-                format!("{what}, {words}"),
-                height(at),
-                tau(sign * across.formula),
+            let mut row = vec![format!("{what}, {words}"), height(at), tau(sign * across.formula)];
+            if askew {
+                row.push(tau(sign * across.balanced));
+            }
+            row.extend([
                 if has_largest(at) { tau(sign * across.largest_up.value) } else { "no limit".to_owned() },
                 across.ratio().filter(|_| has_largest(at)).map_or_else(|| "none".to_owned(), number),
             ]);
+            rows.push(row);
         }
     }
-    let head = ["place", "height", "formula", "true, largest across the width", "ratio"];
-    long.table("Shear stress by height above the lowest fibre", &head, rows);
+    let usual = ["place", "height", "formula", "true, largest across the width", "ratio"];
+    let full = [
+        "place",
+        "height",
+        "simple formula",
+        "full formula",
+        "true, largest across the width",
+        "ratio to full",
+    ];
+    let head: &[&str] = if askew { &full } else { &usual };
+    long.table("Shear stress by height above the lowest fibre", head, rows);
     long.sentence(format!(
-        "By the formula the largest of the section is {}; the true one is {} times that.",
+        "By the {} the largest of the section is {}; the true one is {} times that.",
+        if askew { "simple formula" } else { "formula" },
         tau(truth.largest_by_formula.value),
         number(truth.ratio_of_largest())
     ));

@@ -48,6 +48,7 @@ impl fmt::Display for NoTruth {
             Self::AllBesideCorners => "every point of the section lies beside a sharp corner",
             Self::NotSolved(fault) => match fault {
                 Fault::PoissonRatio { .. } => "no material has this Poisson's ratio",
+                Fault::ShearModulus => "no material has this shear modulus",
                 Fault::Size { .. } => "the section is too large or too small to be reckoned with",
                 Fault::TooFine { .. } => "walls or gaps of the section are too thin beside the whole",
                 Fault::NoMesh { .. } => "two sides of a part come too near to each other",
@@ -153,7 +154,7 @@ impl ElasticTruth {
         }
         let section = solved.section();
         let elastic = elastic()?;
-        let field = elastic.under_level_bending(shear_force);
+        let field = elastic.under(ShearForce { right: 0.0, up: shear_force });
         let largest = field.largest().ok_or(NoTruth::AllBesideCorners)?;
         let cut = &solved.problem().cut;
         let on_cut = solved.value(solved.key().stress_on_cut);
@@ -167,9 +168,10 @@ impl ElasticTruth {
             same.then_some(level)
         });
         let axis = level(&field, section.neutral_axis(), HeightSide::Above);
-        let force = direction(&field);
+        let force = ShearForce { right: 0.0, up: shear_force };
         let form_factor = elastic.form_factor(force);
-        let modulus_of_shear = solved.problem().elastic_modulus / (2.0 * (1.0 + elastic.poisson_ratio()));
+        let modulus_of_shear =
+            solved.problem().elastic_modulus / (2.0 * (1.0 + elastic.elasticity().poisson_ratio));
         let tilt = form_factor * shear_force.abs() / (modulus_of_shear * section.properties().area);
         Ok(Self {
             cut: at_cut,
@@ -186,14 +188,14 @@ impl ElasticTruth {
         })
     }
 
-    /// The stresses all over the section.
+    /// The stresses all over the section: of the upright shear force alone, on a beam that is free to go sideways.
     pub fn field(&self) -> ElasticField<'_> {
-        self.elastic.under_level_bending(self.shear_force)
+        self.elastic.under(ShearForce { right: 0.0, up: self.shear_force })
     }
 
     /// Poisson's ratio that was reckoned with.
     pub fn poisson_ratio(&self) -> f64 {
-        self.elastic.poisson_ratio()
+        self.elastic.elasticity().poisson_ratio
     }
 
     /// How much shear adds to the largest deflection, about, m; none where no shear force acts at the slice.
@@ -205,10 +207,20 @@ impl ElasticTruth {
         sag.is_finite().then_some(sag)
     }
 
+    /// The largest deflection of bending alone, m, its size; of a beam that bends askew, free to go sideways where that can be told.
+    pub fn sag_of_bending(solved: &Solved) -> f64 {
+        solved.free_sideways().map_or_else(|| largest(solved, Curve::Deflection), |free| free.up.abs())
+    }
+
     /// The same as a part of the largest deflection of bending alone; none where nothing bends either.
     pub fn share_of_deflection(&self, solved: &Solved) -> Option<f64> {
-        let share = self.sag_of_shear(solved)? / largest(solved, Curve::Deflection);
+        let share = self.sag_of_shear(solved)? / Self::sag_of_bending(solved);
         share.is_finite().then_some(share)
+    }
+
+    /// Whether the section bends askew under an upright load, so that `V Q / (I t)` does not hold.
+    pub fn bends_askew(&self) -> bool {
+        self.elastic.section().properties().bends_askew()
     }
 
     /// The corners at which the stress has no limit.
@@ -257,6 +269,14 @@ impl ElasticTruth {
                     .into(),
             );
         }
+        if self.bends_askew() {
+            cautions.push(
+                "V Q / (I t) does not hold for this section: no axis of symmetry stands upright or level, and under an \
+                 upright shear force alone it bends askew. The true stresses are those of this force through the shear centre, \
+                 with nothing that holds the beam sideways."
+                    .into(),
+            );
+        }
         if self.cut.is_some_and(|cut| !cut.has_largest) {
             cautions.push(
                 "The cut runs through such a corner: on it there is a mean, but no largest stress.".into(),
@@ -286,14 +306,29 @@ impl ElasticTruth {
             let Some(level) = level else { continue };
             let row = Rows { solved, place: at(solved, Some((level.height, Some(level.side)))) };
             let across = level.across;
+            let askew = self.bends_askew();
+            let says = match askew {
+                true => {
+                    "V Q / (I t), which does not hold for this section: under an upright load alone it bends askew."
+                }
+                false => "V Q / (I t): a mean over the width.",
+            };
             rows.push(
                 row.stress(&format!("shear stress by the formula, {whose}"), "", across.formula)
-                    .that_says("V Q / (I t): a mean over the width."),
+                    .that_says(says),
             );
+            let says = match askew {
+                true => "By balance it is what the full formula gives, with the product moment.",
+                false => "By balance it is what the formula gives.",
+            };
             rows.push(
                 row.stress(&format!("mean of the true shear stress, {whose}"), "mean", across.mean)
-                    .that_says("By balance it is what the formula gives."),
+                    .that_says(says),
             );
+            rows.extend(across.balanced_over_formula().filter(|_| askew).map(|ratio| {
+                row.number(&format!("full formula over simple formula, {whose}"), Role::Ratio, ratio)
+                    .that_says("By so many times the mean is larger than V Q / (I t) says.")
+            }));
             if !level.has_largest {
                 continue;
             }
@@ -307,7 +342,8 @@ impl ElasticTruth {
                 across.largest_up.x - solved.section().properties().left,
             ));
             rows.extend(across.ratio().map(|ratio| {
-                row.number(&format!("largest true over formula, {whose}"), Role::Ratio, ratio)
+                let over = if askew { "its mean" } else { "formula" };
+                row.number(&format!("largest true over {over}, {whose}"), Role::Ratio, ratio)
                     .that_says("One where the stress is the same all over the width.")
             }));
         }
@@ -382,12 +418,6 @@ fn largest(solved: &Solved, curve: Curve) -> f64 {
     let extremes = solved.beam().extremes(curve);
     let sizes = [extremes.highest, extremes.lowest].into_iter().flatten().map(|extreme| extreme.value.abs());
     sizes.fold(0.0, f64::max)
-}
-
-/// A force with the direction of a field's: bending about the level axis alone may need a force sideways.
-fn direction(field: &ElasticField<'_>) -> ShearForce {
-    let (force, _) = field.resultant();
-    ShearForce { right: force.right, up: force.up }
 }
 
 /// The size of a load, N; of a couple the shear force that it makes over a length, m.

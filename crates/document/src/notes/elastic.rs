@@ -3,7 +3,6 @@
 use super::author::Author;
 use super::line;
 use crate::tree::Inline;
-use mechanics::beam::Curve;
 use workings::dimension::Dimension;
 use workings::elastic::{AtLevel, ElasticTruth, NoTruth};
 use workings::quantity::Quantity;
@@ -36,11 +35,19 @@ impl Author<'_> {
                 return;
             }
         };
-        self.say(line![
-            "The theory of elasticity tells how the shear stress is spread over the width of this very section. The formula is \
-             the mean over the width, and that mean is right: it is the balance of the part beyond the cut. How much larger \
-             the stress is somewhere on that width, the formula cannot say."
-        ]);
+        self.say(match truth.bends_askew() {
+            false => line![
+                "The theory of elasticity tells how the shear stress is spread over the width of this very section. The formula is \
+                 the mean over the width, and that mean is right: it is the balance of the part beyond the cut. How much larger \
+                 the stress is somewhere on that width, the formula cannot say."
+            ],
+            true => line![
+                "The theory of elasticity tells how the shear stress is spread over this very section. Here it is solved for the \
+                 upright shear force alone, through the shear centre, on a beam that is free to bend askew. So the simple formula does \
+                 not apply: not even its mean over the width is right. The balance of the part beyond the cut asks for that of the \
+                 full formula, with the product moment."
+            ],
+        });
         for (level, place) in [(truth.cut, "On the cut"), (truth.axis, "At the neutral axis")] {
             if let Some(level) = level {
                 self.level(&level, place);
@@ -61,9 +68,6 @@ impl Author<'_> {
             ", besides the slope of bending."
         ]);
         self.say(words);
-        if self.bends_askew() {
-            self.say(line!["All of this is for a beam that is held so that it cannot move sideways, as the formula takes it."]);
-        }
         for caution in truth.cautions(self.solved) {
             self.say(line![caution]);
         }
@@ -94,7 +98,7 @@ impl Author<'_> {
         let (Some(sag), Some(share)) = (sag, truth.share_of_deflection(self.solved)) else {
             return line!["Shear adds a little to the deflection."];
         };
-        let bending = self.solved.beam().extremes(Curve::Deflection).largest_size.value.abs();
+        let bending = ElasticTruth::sag_of_bending(self.solved);
         let deflection =
             |value: f64| Inline::Quantity(Quantity::new(value, Dimension::LENGTH), Role::Deflection);
         let mut words = line![
@@ -117,7 +121,18 @@ impl Author<'_> {
     fn level(&mut self, level: &AtLevel, place: &str) {
         let across = level.across;
         let left = self.solved.section().properties().left;
-        let mut words = line![format!("{place} the formula gives "), stress(across.formula)];
+        let askew = self.bends_askew();
+        let mut words = match askew {
+            false => line![format!("{place} the formula gives "), stress(across.formula)],
+            true => {
+                let mut words = line![format!("{place} the simple formula gives "), stress(across.formula)];
+                words.extend(line![", the full one ", stress(across.balanced)]);
+                if let Some(ratio) = across.balanced_over_formula() {
+                    words.extend(line![": ", number(ratio, Role::Ratio), " times as much"]);
+                }
+                words
+            }
+        };
         if level.has_largest {
             words.extend(line![
                 "; the true stress is largest, ",
@@ -127,12 +142,20 @@ impl Author<'_> {
                 " from the left edge"
             ]);
             match across.ratio() {
-                Some(ratio) => words.extend(line![": ", number(ratio, Role::Ratio), " times the formula."]),
+                Some(ratio) => words.extend(line![
+                    ": ",
+                    number(ratio, Role::Ratio),
+                    if askew { " times the full formula." } else { " times the formula." }
+                ]),
                 None => words.push(".".into()),
             }
         } else {
             words.push(
-                ", and the true mean is the same; the stress has no largest value there, for a sharp corner is near.".into(),
+                match askew {
+                    false => ", and the true mean is the same; the stress has no largest value there, for a sharp corner is near.",
+                    true => ", which is the true mean; the stress has no largest value there, for a sharp corner is near.",
+                }
+                .into(),
             );
         }
         self.say(words);
@@ -142,7 +165,10 @@ impl Author<'_> {
         let properties = self.solved.section().properties();
         let largest = truth.largest;
         let mut words = line![
-            "Over the whole section the formula gives at most ",
+            match self.bends_askew() {
+                false => "Over the whole section the formula gives at most ",
+                true => "Over the whole section the simple formula, which does not apply, gives at most ",
+            },
             stress(truth.largest_by_formula.value),
             "; the true stress reaches ",
             Inline::Strong(vec![stress(largest.value)]),

@@ -2,14 +2,17 @@
 
 use super::element::{Shapes, Shares};
 use super::field::ElasticField;
-use super::length;
+use super::{ShearForce, length};
 use crate::gauss;
-use crate::section::{HeightSide, Point};
-use crate::stress::StressOverDepth;
+use crate::section::{HeightSide, Point, Section};
+use crate::stress::{SkewBending, StressOverDepth};
 
 /// A cut at a level where the width jumps is taken this part of the size of the section above or below it: on the level itself
 /// the stress has two values, or none.
 const BESIDE: f64 = 1e-6;
+
+/// A force to the right that is no more than this part of the upward one is what rounding leaves.
+const NO_FORCE: f64 = 1e-9;
 
 /// Looks taken at the stress within each triangle that the cut runs through.
 const LOOKS: usize = 8;
@@ -28,8 +31,10 @@ pub struct AtPlace {
 pub struct Across {
     /// `V Q / (I t)` under the upward part of the force, Pa: bending about the level axis alone.
     pub formula: f64,
-    /// Mean of the upward stress over the width, Pa. Where the beam bends about the level axis alone it must come out as
-    /// the formula: both are the balance of the piece beyond the cut.
+    /// The mean over the width that the balance of the piece beyond the cut asks, Pa: by the full formula, with the product moment.
+    /// It is `formula` where the beam bends about the level axis alone.
+    pub balanced: f64,
+    /// Mean of the upward stress over the width, Pa. It must come out as `balanced`.
     pub mean: f64,
     /// The upward stress of the largest size, with its sign.
     pub largest_up: AtPlace,
@@ -38,9 +43,15 @@ pub struct Across {
 }
 
 impl Across {
-    /// The largest upward stress over the formula; none where the formula gives nothing.
+    /// The largest upward stress over the mean that the balance asks; none where that is nothing.
     pub fn ratio(&self) -> Option<f64> {
-        (self.formula != 0.0).then(|| self.largest_up.value / self.formula)
+        (self.balanced != 0.0).then(|| self.largest_up.value / self.balanced)
+    }
+
+    /// The mean that the balance asks over what the formula gives: 1 where the beam bends about the level axis alone; none where
+    /// the formula gives nothing.
+    pub fn balanced_over_formula(&self) -> Option<f64> {
+        (self.formula != 0.0).then(|| self.balanced / self.formula)
     }
 }
 
@@ -92,6 +103,8 @@ impl ElasticField<'_> {
         }
         let (force, _) = self.resultant();
         let formula = StressOverDepth::new(section, 0.0, force.up).shear_stress(height, side);
+        let force = ShearForce { right: force.right, up: force.up };
+        let balanced = balanced(section, force, height, side).unwrap_or(formula);
         let (largest_up, largest) = (largest_up?, largest?);
         // Beyond the outermost fibre there is nothing to push back: no stress acts upward there, and what the elements
         // give is their own error.
@@ -99,7 +112,7 @@ impl ElasticField<'_> {
         let is_outermost =
             [properties.bottom, properties.top].iter().any(|end| (end - height).abs() <= section.tolerance());
         let (mean, up) = if is_outermost { (0.0, 0.0) } else { (sum / width, largest_up.value) };
-        Some(Across { formula, mean, largest_up: AtPlace { value: up, ..largest_up }, largest })
+        Some(Across { formula, balanced, mean, largest_up: AtPlace { value: up, ..largest_up }, largest })
     }
 
     /// The places on a chord where the cut passes from one triangle to the next, rising, with the chord's ends.
@@ -138,4 +151,21 @@ impl ElasticField<'_> {
         let solved = &self.elastic.solved;
         solved.shapes[triangle].shares_of(&solved.basis, self.elastic.inner(point), shapes)
     }
+}
+
+/// The mean upward stress that the balance of the piece above a cut asks, Pa; none where it is the formula's.
+fn balanced(section: &Section, force: ShearForce, height: f64, side: HeightSide) -> Option<f64> {
+    let properties = section.properties();
+    if !properties.bends_askew() && force.right.abs() <= NO_FORCE * force.up.abs() {
+        return None;
+    }
+    let cut = section.level_cut(height, HeightSide::Above).ok()?;
+    let width = match side {
+        HeightSide::Below => cut.width_below,
+        HeightSide::Above => cut.width_above,
+    };
+    let rate = SkewBending::new(section, force.up, force.right);
+    let across = cut.area * (cut.centroid.x - properties.centroid.x);
+    let flow = rate.per_x * across + rate.per_y * cut.first_moment;
+    Some(if width > 1e-3 * section.tolerance() { flow / width } else { 0.0 })
 }

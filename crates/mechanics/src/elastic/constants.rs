@@ -4,7 +4,7 @@ use super::{ElasticShear, ShearForce};
 use crate::section::Point;
 
 impl ElasticShear {
-    /// Torsion constant `J`, m⁴, transformed to the reference material: a torque `T` twists a bar that is free to warp by
+    /// Torsion constant `J`, m⁴, with the shear modulus of the reference material: a torque `T` twists a bar that is free to warp by
     /// `T / (G J)` for each unit of length.
     pub fn torsion_constant(&self) -> f64 {
         self.solved.integrals.torque[2] * self.size.powi(4)
@@ -42,7 +42,7 @@ impl ElasticShear {
     }
 
     /// Form factor `f` of the elastic stresses under a force in some direction: the energy of shear in a unit of length is
-    /// `f V² / (2 G A)`, with the transformed area. Zero where the force is.
+    /// `f V² / (2 G A)`, with the transformed area and the shear modulus of the material of reference. Zero where the force is.
     ///
     /// 6/5 for a narrow upright rectangle; for the same integral of `V Q / (I t)` see
     /// [`crate::stress::StressOverDepth::form_factor`].
@@ -70,7 +70,7 @@ impl ElasticShear {
     ///
     /// # Source
     /// G. Cowper, The shear coefficient in Timoshenko's beam theory (1966). From memory. With several materials areas and
-    /// moments are the transformed ones.
+    /// moments are the transformed ones, `G` that of the material of reference.
     pub fn shear_coefficient(&self, force: ShearForce) -> Option<f64> {
         let size = (force.right * force.right + force.up * force.up).sqrt();
         if !(size > 0.0 && size.is_finite()) {
@@ -85,8 +85,9 @@ impl ElasticShear {
         let both = upright * level - product * product;
         let (with_x, with_y) = (of(&|p| sums.warping[p][1]), of(&|p| sums.warping[p][2]));
         let turn = [(with_x * level - with_y * product) / both, (with_y * upright - with_x * product) / both];
-        let slope = [of(&|p| sums.slope[p][0]), of(&|p| sums.slope[p][1])];
-        let slip = |axis: usize| sums.area * turn[axis] - slope[axis];
-        Some(1.0 / (1.0 + right * slip(0) + up * slip(1)))
+        // Mean shear strain less mean slope of the warping: what the mapping adds, for `gamma = grad w + carried`.
+        let added = [of(&|p| sums.carried[p][0]), of(&|p| sums.carried[p][1])];
+        let slip = |axis: usize| sums.area * turn[axis] + added[axis];
+        Some(1.0 / (right * slip(0) + up * slip(1)))
     }
 }

@@ -1,7 +1,7 @@
 //! The ellipse of the reference cases, which is no outline of lines and arcs: the triangles of a circle, pressed together.
 
 use super::element::{Basis, Shape, Shapes};
-use super::flexure::Solved;
+use super::flexure::{Moduli, Solved};
 use super::mesh::Mesh;
 use super::outline::Outline;
 use crate::section::{Point, Section, shapes};
@@ -20,7 +20,8 @@ fn ellipse(upright: f64, contraction: f64) -> Solved {
         }
         shape
     });
-    Solved::on_shapes(&mesh, pressed.collect(), basis.clone(), &[1.0], contraction).expect("it is solvable")
+    let moduli = Moduli { ratios: &[1.0], shear_ratios: &[1.0], contraction };
+    Solved::on_shapes(&mesh, pressed.collect(), basis.clone(), moduli).expect("it is solvable")
 }
 
 /// Upward stress under an upward force of one.

@@ -8,6 +8,8 @@ pub enum Fault {
         /// As given.
         ratio: f64,
     },
+    /// A shear modulus, or its ratio to another, is no number greater than zero; or there is not one for each part.
+    ShearModulus,
     /// The sizes of the section are so large or small that their powers leave the range of the numbers.
     Size {
         /// Size of the section, m.

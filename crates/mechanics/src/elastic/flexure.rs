@@ -14,6 +14,17 @@ use std::collections::BTreeMap;
 /// The three problems: stress that balances a bending stress growing as `x`, as `y`, and torsion of one turn a length.
 pub(super) const PROBLEMS: usize = 3;
 
+/// What the solution needs of the materials.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Moduli<'a> {
+    /// Modular ratio of each part.
+    pub ratios: &'a [f64],
+    /// Shear modulus of each part over that of reference.
+    pub shear_ratios: &'a [f64],
+    /// `nu G / E` of the material of reference.
+    pub contraction: f64,
+}
+
 /// A mesh with unknowns of one order and the warping of the three problems at each.
 #[derive(Clone, Debug)]
 pub(super) struct Solved {
@@ -24,10 +35,10 @@ pub(super) struct Solved {
     /// The unknowns of each triangle, in the order of the lattice.
     pub unknowns_of: Vec<Vec<usize>>,
     pub parts: Vec<usize>,
-    /// Modular ratio of each part.
-    pub ratios: Vec<f64>,
+    /// Shear modulus of each part over that of reference.
+    pub shear_ratios: Vec<f64>,
     pub warping: [Vec<f64>; PROBLEMS],
-    /// `nu / (2 (1 + nu))`.
+    /// `nu G / E` of the material of reference.
     pub contraction: f64,
     pub integrals: Integrals,
 }
@@ -42,12 +53,12 @@ pub(super) struct Integrals {
     pub force: [[f64; 2]; PROBLEMS],
     /// `∫ (x tau_y - y tau_x) dA` of each problem.
     pub torque: [f64; PROBLEMS],
-    /// `∫ tau_i tau_j / n dA`.
+    /// `∫ tau_i tau_j / g dA` with the ratio `g` of the shear moduli.
     pub energy: [[f64; PROBLEMS]; PROBLEMS],
     /// `∫ n w dA`, `∫ n w x dA`, `∫ n w y dA` of the warping w of each problem.
     pub warping: [[f64; 3]; PROBLEMS],
-    /// `∫ n grad w dA`.
-    pub slope: [[f64; 2]; PROBLEMS],
+    /// `∫ n` times what the mapping of the section adds to `grad w`, `dA`: see [`carried`].
+    pub carried: [[f64; 2]; PROBLEMS],
 }
 
 /// The stress that the mapping of the section itself adds to the slope of the warping: the sideways contraction of
@@ -99,13 +110,13 @@ impl Spot {
 pub(super) type Place = (Shares, f64, Shapes);
 
 impl Solved {
-    pub(super) fn new(mesh: &Mesh, ratios: &[f64], contraction: f64, order: usize) -> Result<Self, Fault> {
+    pub(super) fn new(mesh: &Mesh, moduli: Moduli<'_>, order: usize) -> Result<Self, Fault> {
         let basis = Basis::new(order);
         let shape = |triangle: &Triangle| {
             Shape::new(&basis, triangle.corners.map(|k| mesh.points[k]), &triangle.arcs)
         };
         let shapes = mesh.triangles.iter().map(shape).collect();
-        Self::on_shapes(mesh, shapes, basis, ratios, contraction)
+        Self::on_shapes(mesh, shapes, basis, moduli)
     }
 
     /// The same with the triangles' shapes given.
@@ -113,9 +124,9 @@ impl Solved {
         mesh: &Mesh,
         mut shapes: Vec<Shape>,
         basis: Basis,
-        ratios: &[f64],
-        contraction: f64,
+        moduli: Moduli<'_>,
     ) -> Result<Self, Fault> {
+        let Moduli { ratios, shear_ratios, contraction } = moduli;
         let (unknowns_of, count) = number(mesh, &basis);
         let middles: Vec<Point> = shapes.iter().map(Shape::middle).collect();
         let parts: Vec<usize> = mesh.triangles.iter().map(|triangle| triangle.part).collect();
@@ -133,7 +144,7 @@ impl Solved {
         let element = |triangle: usize| {
             let unknowns = unknowns_of[triangle].clone();
             let known = vec![1; unknowns.len()];
-            let entries = table.of(&shapes[triangle], &quadrature, ratios[parts[triangle]]);
+            let entries = table.of(&shapes[triangle], &quadrature, shear_ratios[parts[triangle]]);
             Dense { unknowns, known, entries }
         };
         let factors = Factors::of(count, &middles, &unknowns_of, &element)?;
@@ -143,10 +154,11 @@ impl Solved {
             loads.iter_mut().for_each(|own| own.fill(0.0));
             for place in &quadrature {
                 let spot = Spot::new(&shapes[triangle], place);
-                let mass = ratios[parts[triangle]] * spot.area;
+                let part = parts[triangle];
+                let (stretched, sheared) = (ratios[part] * spot.area, shear_ratios[part] * spot.area);
                 for (problem, own) in loads.iter_mut().enumerate() {
-                    let load = mass * pull(problem, spot.at);
-                    let [x, y] = carried(problem, contraction, spot.at).map(|part| mass * part);
+                    let load = stretched * pull(problem, spot.at);
+                    let [x, y] = carried(problem, contraction, spot.at).map(|part| sheared * part);
                     let against = [0, 1].map(|side| x * spot.slope_x[side] + y * spot.slope_y[side]);
                     let at = place.2.value.iter().zip(&place.2.along);
                     for (sum, (value, along)) in own.iter_mut().zip(at) {
@@ -169,19 +181,19 @@ impl Solved {
             centre,
             unknowns_of,
             parts,
-            ratios: ratios.to_vec(),
+            shear_ratios: shear_ratios.to_vec(),
             warping,
             contraction,
             integrals: Integrals::default(),
         };
-        solved.integrate(&quadrature);
+        solved.integrate(&quadrature, ratios);
         Ok(solved)
     }
 
-    fn integrate(&mut self, quadrature: &[Place]) {
+    fn integrate(&mut self, quadrature: &[Place], ratios: &[f64]) {
         let mut sum = Integrals::default();
         for (triangle, unknowns) in self.unknowns_of.iter().enumerate() {
-            let ratio = self.ratios[self.parts[triangle]];
+            let part = self.parts[triangle];
             let own = self
                 .warping
                 .each_ref()
@@ -189,7 +201,7 @@ impl Solved {
             for place in quadrature {
                 let spot = Spot::new(&self.shapes[triangle], place);
                 let (x, y) = (spot.at.x, spot.at.y);
-                let mass = ratio * spot.area;
+                let (mass, sheared) = (ratios[part] * spot.area, self.shear_ratios[part] * spot.area);
                 sum.area += mass;
                 for (moment, product) in sum.moments.iter_mut().zip([x * x, x * y, y * y]) {
                     *moment += mass * product;
@@ -209,16 +221,16 @@ impl Solved {
                     for (total, part) in sum.warping[problem].iter_mut().zip([w, w * x, w * y]) {
                         *total += mass * part;
                     }
-                    sum.force[problem][0] += mass * tx;
-                    sum.force[problem][1] += mass * ty;
-                    sum.slope[problem][0] += mass * slope[0];
-                    sum.slope[problem][1] += mass * slope[1];
-                    sum.torque[problem] += mass * (x * ty - y * tx);
+                    sum.force[problem][0] += sheared * tx;
+                    sum.force[problem][1] += sheared * ty;
+                    sum.carried[problem][0] += mass * added[0];
+                    sum.carried[problem][1] += mass * added[1];
+                    sum.torque[problem] += sheared * (x * ty - y * tx);
                     *stress = [tx, ty];
                 }
                 for (row, first) in sum.energy.iter_mut().zip(&stress) {
                     for (entry, second) in row.iter_mut().zip(&stress) {
-                        *entry += mass * (first[0] * second[0] + first[1] * second[1]);
+                        *entry += sheared * (first[0] * second[0] + first[1] * second[1]);
                     }
                 }
             }
@@ -226,7 +238,7 @@ impl Solved {
         self.integrals = sum;
     }
 
-    /// The stress at a place of a triangle: the three problems, each so many times, times the modular ratio of the part.
+    /// The stress at a place of a triangle: the three problems, each so many times, times the ratio of the shear modulus.
     pub(super) fn stress(
         &self,
         triangle: usize,
@@ -268,7 +280,7 @@ impl Solved {
             stress[0] += many * added[0];
             stress[1] += many * added[1];
         }
-        let ratio = self.ratios[self.parts[triangle]];
+        let ratio = self.shear_ratios[self.parts[triangle]];
         [ratio * stress[0], ratio * stress[1]]
     }
 }

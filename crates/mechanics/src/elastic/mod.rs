@@ -6,8 +6,8 @@
 //! # The problem
 //!
 //! Coordinates x, y from the centroid, z along the beam to the left, so that the face that looks along z is the one on
-//! which the left piece acts; materials of one Poisson's ratio `nu` and moduli `n E`, with the modular
-//! ratio `n` of each part. A shear force (Vx, Vy) makes the bending stress grow along the beam as
+//! which the left piece acts; materials of one Poisson's ratio `nu`, moduli of elasticity `n E` and shear moduli `g G`,
+//! with the ratios `n` and `g` of each part; where all are alike in all directions `g = n`. A shear force (Vx, Vy) makes the bending stress grow along the beam as
 //!
 //! ```text
 //! d sigma / dz = n (a x + b y)         a ∫ n x² dA + b ∫ n x y dA = Vx
@@ -21,19 +21,19 @@
 //! ```
 //!
 //! A bent beam also contracts sideways where it is pulled; as the bending varies along it, so does the contraction, and
-//! its sections slide by `h`. With the warping `w` of the section (times G, with G = E / (2 (1 + nu)))
+//! its sections slide by `h`. With the warping `w` of the section (times G, with the shear modulus G of reference)
 //!
 //! ```text
-//! tau = n (grad w - c h)               c = nu / (2 (1 + nu))
+//! tau = g (grad w - c h)               c = nu G / E, with G = E / (2 (1 + nu)) c = nu / (2 (1 + nu))
 //! h   = (a (x² - y²)/2 + b x y,  a x y + b (y² - x²)/2)
 //! ```
 //!
 //! which is all that compatibility asks: the section warps freely, and does not twist on the mean, so that the resultant passes
-//! through the shear centre. A twist adds `n theta (-y, x)` to `tau`: torsion is the same problem. As one equation, for every
+//! through the shear centre. A twist adds `g theta (-y, x)` to `tau`: torsion is the same problem. As one equation, for every
 //! test function v,
 //!
 //! ```text
-//! ∫ n grad w · grad v dA = ∫ n (a x + b y) v dA + c ∫ n h · grad v dA
+//! ∫ g grad w · grad v dA = ∫ n (a x + b y) v dA + c ∫ g h · grad v dA
 //! ```
 //!
 //! The warping is used, not a stress function, because it needs no condition for each hole and passes from one material to the
@@ -46,6 +46,8 @@
 //! orders agree: their difference is the error that is returned.
 //!
 //! # What does not hold
+//!
+//! Materials of different Poisson's ratios press on one another across the section, which is left out: one ratio stands for all.
 //!
 //! Saint-Venant's solution leaves out how the load is brought in and how the end is held: it holds at a distance of about one
 //! depth from both. At a sharp re-entrant corner it has no largest value: see [`SharpCorner`].
@@ -75,7 +77,7 @@ pub use largest::LargestElastic;
 
 use crate::section::{Point, Section};
 use element::Shares;
-use flexure::{PROBLEMS, Solved};
+use flexure::{Moduli, PROBLEMS, Solved};
 use mesh::Mesh;
 use outline::Outline;
 
@@ -166,6 +168,41 @@ pub struct SharpCorner {
     pub left_out: f64,
 }
 
+/// What the elastic solution needs to know of the materials beside the modular ratios of the parts.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Elasticity {
+    /// Poisson's ratio of them all, sideways contraction over stretch: more than -1, at most 1/2.
+    pub poisson_ratio: f64,
+    /// Shear modulus over modulus of elasticity of the material of reference: `1 / (2 (1 + nu))` where it is alike in all
+    /// directions, a sixteenth in timber along its grain.
+    pub shear_share: f64,
+    /// Shear modulus of each part over that of the material of reference; greater than zero.
+    pub shear_ratios: Vec<f64>,
+}
+
+impl Elasticity {
+    /// Materials that are alike in all directions and of one Poisson's ratio: their shear moduli are as their moduli of elasticity.
+    pub fn alike_in_all_directions(section: &Section, poisson_ratio: f64) -> Self {
+        Self {
+            poisson_ratio,
+            shear_share: 0.5 / (1.0 + poisson_ratio),
+            shear_ratios: section.parts().iter().map(|part| part.modular_ratio).collect(),
+        }
+    }
+
+    /// What is wrong with it for a section, if anything is.
+    fn fault(&self, section: &Section) -> Option<Fault> {
+        let ratio = self.poisson_ratio;
+        if !(ratio > -1.0 && ratio <= 0.5) {
+            return Some(Fault::PoissonRatio { ratio });
+        }
+        let of_each = self.shear_ratios.len() == section.parts().len();
+        let is_modulus = |ratio: &f64| *ratio > 0.0 && ratio.is_finite();
+        let sound = of_each && self.shear_ratios.iter().chain([&self.shear_share]).all(is_modulus);
+        (!sound).then_some(Fault::ShearModulus)
+    }
+}
+
 /// The elastic solution of one section: shear along any direction, and torsion.
 ///
 /// ```
@@ -185,7 +222,7 @@ pub struct ElasticShear {
     solved: Solved,
     /// The same with polynomials of one order less.
     coarser: Solved,
-    poisson_ratio: f64,
+    elasticity: Elasticity,
     error: f64,
     /// Unit of length of the solution, m.
     size: f64,
@@ -195,14 +232,22 @@ pub struct ElasticShear {
 }
 
 impl ElasticShear {
-    /// Solves a section whose materials have one Poisson's ratio.
+    /// Solves a section whose materials have one Poisson's ratio and are alike in all directions.
     ///
     /// # Errors
-    /// [`Fault`] tells what stood in the way: a Poisson's ratio that no material has, walls or gaps too thin to be filled
-    /// with triangles, parts that hang together by nothing that could be told from nothing.
+    /// See [`ElasticShear::of`].
     pub fn new(section: &Section, poisson_ratio: f64, effort: Effort) -> Result<Self, Fault> {
-        if !(poisson_ratio > -1.0 && poisson_ratio <= 0.5) {
-            return Err(Fault::PoissonRatio { ratio: poisson_ratio });
+        Self::of(section, Elasticity::alike_in_all_directions(section, poisson_ratio), effort)
+    }
+
+    /// Solves a section of materials with shear moduli of their own.
+    ///
+    /// # Errors
+    /// [`Fault`] tells what stood in the way: a Poisson's ratio or a shear modulus that no material has, walls or gaps too thin to be filled
+    /// with triangles, parts that hang together by nothing that could be told from nothing.
+    pub fn of(section: &Section, elasticity: Elasticity, effort: Effort) -> Result<Self, Fault> {
+        if let Some(fault) = elasticity.fault(section) {
+            return Err(fault);
         }
         let properties = section.properties();
         let size = properties.breadth().max(properties.height());
@@ -229,8 +274,9 @@ impl ElasticShear {
         let area = properties.plain_area / (size * size);
         let mesh = Mesh::fill(&mut outline, section.parts().len(), area / effort.least_triangles.max(1.0))?;
         let ratios: Vec<f64> = section.parts().iter().map(|part| part.modular_ratio).collect();
-        let contraction = poisson_ratio / (2.0 * (1.0 + poisson_ratio));
-        let solve = |order: usize| Solved::new(&mesh, &ratios, contraction, order);
+        let contraction = elasticity.poisson_ratio * elasticity.shear_share;
+        let moduli = Moduli { ratios: &ratios, shear_ratios: &elasticity.shear_ratios, contraction };
+        let solve = |order: usize| Solved::new(&mesh, moduli, order);
         let affordable = |order: usize| mesh.triangles.len() * order * order / 2 <= effort.most_unknowns;
         let mut order = effort.lowest_order.clamp(2, 7);
         while order > 2 && !affordable(order + 1) {
@@ -240,7 +286,7 @@ impl ElasticShear {
             section: section.clone(),
             coarser: solve(order)?,
             solved: solve(order + 1)?,
-            poisson_ratio,
+            elasticity: elasticity.clone(),
             error: 0.0,
             size,
             origin,
@@ -265,9 +311,9 @@ impl ElasticShear {
         &self.section
     }
 
-    /// Poisson's ratio as given.
-    pub fn poisson_ratio(&self) -> f64 {
-        self.poisson_ratio
+    /// What is known of the materials, as given.
+    pub fn elasticity(&self) -> &Elasticity {
+        &self.elasticity
     }
 
     /// By how much the stresses of the last two orders differ anywhere, outside what is left out round sharp corners, over
