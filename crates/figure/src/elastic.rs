@@ -2,7 +2,7 @@
 
 use crate::cross_section::Frame;
 use crate::drawing::{Drawing, Mark, Step, bounds};
-use crate::elastic_field::{self, Contours};
+use crate::elastic_field;
 use crate::elastic_words;
 use crate::geometry::Point;
 use crate::hatch;
@@ -50,11 +50,11 @@ fn drawn(scene: &Scene, solved: &Solved, truth: &ElasticTruth) -> Drawing {
     let w = &scene.writer;
     let frame = Frame::fitting(scene.extent, (scene.across(ROOM.0), ROOM.1), Point::new(0.0, 0.0));
     let largest = truth.largest.value;
-    let contours = Contours::of(scene, largest);
+    let zones = elastic_field::zones(scene, truth);
     let mut marks = vec![Mark::group(
         "section",
         "The section with its true shear stress",
-        elastic_field::marks(scene, &frame, truth, &contours),
+        elastic_field::marks(scene, &frame, truth, &zones),
     )];
     let value = w.value_beside(largest, Dimension::STRESS, Role::ShearStress, largest);
     let label = match truth.largest.beside_corner {
@@ -92,7 +92,9 @@ fn drawn(scene: &Scene, solved: &Solved, truth: &ElasticTruth) -> Drawing {
     marks.push(Mark::group("levels", "Neutral axis and cut, level with the section", heads));
     marks.push(Mark::group("shear-stress", "Shear stress over the depth, by the formula and in truth", tau));
     marks.push(Mark::group("labels", "Labels", placer.into_marks()));
-    marks.push(elastic_field::scale(scene, &contours, (0.0, frame.corner.y + 22.0)));
+    let (scales, end_of_scales) = elastic_field::scales(scene, &zones, (0.0, frame.corner.y + 22.0));
+    marks.push(scales);
+    marks.extend(elastic_field::details(scene, &frame, truth, &zones, end_of_scales + 8.0));
     let formula = Label::words(if truth.bends_askew() { "simple formula\u{a0}" } else { "formula\u{a0}" })
         .followed_by(w.symbol(Role::ShearForce))
         .and_words("\u{a0}")
@@ -103,6 +105,7 @@ fn drawn(scene: &Scene, solved: &Solved, truth: &ElasticTruth) -> Drawing {
         .followed_by(w.symbol(Role::WidthAtCut))
         .and_words(match truth.bends_askew() {
             true => "), which does not apply here",
+            false if truth.has_materials_side_by_side() => "), a mean over all materials side by side",
             false => "), and true mean over the width",
         });
     let mut entries = match truth.bends_askew() {
@@ -126,7 +129,7 @@ fn drawn(scene: &Scene, solved: &Solved, truth: &ElasticTruth) -> Drawing {
     ));
     let under = bounds(&marks);
     marks.push(legend(&entries, under, scene.sheet));
-    let (short, long) = elastic_words::describe(scene, solved, truth, &contours);
+    let (short, long) = elastic_words::describe(scene, solved, truth, &zones);
     let title = "The true shear stress and the formula";
     Drawing::fitted("elastic", title, 12.0, scene.sheet.width, marks).described(short, long)
 }

@@ -5,6 +5,7 @@ use crate::contours::{Field, Reached};
 use crate::cross_section::{self, Frame};
 use crate::drawing::Mark;
 use crate::geometry::{Point as Spot, Rect, is_inside};
+use crate::outline::Extent;
 use crate::palette::{Ink, MEDIUM, Stroke, THIN};
 use crate::prism_marks::filled;
 use crate::scene::Scene;
@@ -13,7 +14,7 @@ use mechanics::elastic::ElasticField;
 use mechanics::real;
 use mechanics::section::{HeightSide, Point};
 use workings::dimension::Dimension;
-use workings::elastic::ElasticTruth;
+use workings::elastic::{ElasticTruth, InMaterial};
 use workings::quantity::Quantity;
 use workings::role::Role;
 
@@ -25,6 +26,13 @@ const ARROWS: (f64, f64) = (16.0, 3.0);
 const HEAD: f64 = 4.5;
 /// Width and height of one band in the scale, px.
 const CELL: (f64, f64) = (46.0, 12.0);
+
+/// Where the largest stress in one material is so many times that in another, each has a scale of its own.
+const UNLIKE: f64 = 3.0;
+/// Room of a material that is drawn alone, px across and down.
+const DETAIL: (f64, f64) = (220.0, 220.0);
+/// One that is so many times as large when it is drawn alone is drawn alone too.
+const ENLARGED: f64 = 1.5;
 
 /// Round values at which contours are drawn.
 #[derive(Clone, Debug)]
@@ -70,30 +78,134 @@ impl Contours {
     }
 }
 
-/// The section with bands, contours, arrows, outlines.
-pub(crate) fn marks(scene: &Scene, frame: &Frame, truth: &ElasticTruth, contours: &Contours) -> Vec<Mark> {
-    let stresses = truth.field();
-    let field = on_sheet(frame, &stresses);
-    let solids: Vec<Vec<Spot>> = scene.regions().iter().flat_map(|region| frame.loops(region)).collect();
-    let mut bands: Vec<Mark> = scene
-        .regions()
+/// Parts of the section with contours of their own.
+pub(crate) struct Zone {
+    /// The name of their material; none where all of the section has one scale.
+    pub name: Option<String>,
+    /// By their place in the section.
+    parts: Vec<usize>,
+    /// Their contours.
+    pub contours: Contours,
+}
+
+/// The zones of a section: one, or one for each material where the stresses in them are so unlike that one scale would show those of one
+/// material alone.
+pub(crate) fn zones(scene: &Scene, truth: &ElasticTruth) -> Vec<Zone> {
+    let largest: Vec<f64> =
+        truth.materials.iter().filter_map(|one| one.largest.map(|largest| largest.value)).collect();
+    let (least, most) =
+        largest.iter().fold((f64::INFINITY, 0.0_f64), |(least, most), &one| (least.min(one), most.max(one)));
+    if largest.len() < truth.materials.len() || largest.len() < 2 || most < UNLIKE * least {
+        let contours = Contours::of(scene, truth.largest.value);
+        return vec![Zone { name: None, parts: (0..scene.section.parts().len()).collect(), contours }];
+    }
+    let zone = |(one, largest): (&InMaterial, f64)| Zone {
+        name: Some(one.material.name.clone()),
+        parts: one.material.parts.clone(),
+        contours: Contours::of(scene, largest),
+    };
+    truth.materials.iter().zip(largest).map(zone).collect()
+}
+
+/// The bands and the contours of a zone, with what reaches each level.
+fn field_of(
+    scene: &Scene,
+    frame: &Frame,
+    stresses: &ElasticField,
+    zone: &Zone,
+) -> (Vec<Mark>, Vec<Mark>, Vec<Reached>) {
+    let field = on_sheet(frame, stresses, &zone.parts);
+    let mut bands: Vec<Mark> = own_loops(scene, frame, zone)
         .iter()
-        .map(|region| filled(&frame.loops(region), Some(Contours::tint(0)), None))
+        .map(|loops| filled(loops, Some(Contours::tint(0)), None))
         .collect();
     let mut lines = Vec::new();
-    let reached: Vec<Reached> = contours.levels.iter().map(|&level| field.reached(level)).collect();
+    let reached: Vec<Reached> = zone.contours.levels.iter().map(|&level| field.reached(level)).collect();
     for (band, reached) in reached.iter().enumerate() {
         bands.push(filled(&reached.loops, Some(Contours::tint(band + 1)), None));
         for line in &reached.lines {
             lines.push(open(line, Stroke::solid(Ink::Quiet, 0.6)));
         }
     }
+    (bands, lines, reached)
+}
+
+/// The rings of the bodies of a zone.
+fn own_loops(scene: &Scene, frame: &Frame, zone: &Zone) -> Vec<Vec<Vec<Spot>>> {
+    let bodies = scene.bodies.iter().filter(|body| body.parts.iter().any(|part| zone.parts.contains(part)));
+    bodies.map(|body| frame.loops(&body.region)).collect()
+}
+
+/// The zones that are so small or so slender within the whole that they are drawn once more, alone and enlarged, below one another from
+/// a place on; each under what it is.
+pub(crate) fn details(
+    scene: &Scene,
+    whole: &Frame,
+    truth: &ElasticTruth,
+    zones: &[Zone],
+    top: f64,
+) -> Vec<Mark> {
+    let stresses = truth.field();
+    let mut marks = Vec::new();
+    let mut top = top;
+    for (place, zone) in zones.iter().enumerate() {
+        let Some(name) = &zone.name else { continue };
+        let extent = Extent::round(
+            scene
+                .bodies
+                .iter()
+                .filter(|body| body.parts.iter().any(|part| zone.parts.contains(part)))
+                .map(|body| &body.region),
+        );
+        let mut frame = Frame::fitting(extent, (scene.across(DETAIL.0), DETAIL.1), Spot::new(0.0, 0.0));
+        let times = frame.scale / whole.scale;
+        if times < ENLARGED {
+            continue;
+        }
+        let size = scene.sheet.small;
+        let base = top + crate::metrics::ASCENT * size;
+        frame.corner = Spot::new(0.0, base + 10.0 + extent.height() * frame.scale);
+        let (bands, lines, reached) = field_of(scene, &frame, &stresses, zone);
+        let loops = own_loops(scene, &frame, zone);
+        let solids: Vec<Vec<Spot>> = loops.iter().flatten().cloned().collect();
+        let values = numbers(scene, &zone.contours, &reached, &solids, &mut Vec::new());
+        let mut own = vec![Mark::Text {
+            at: Spot::new(0.0, base),
+            label: Label::words(format!("{name} alone, enlarged {times:.1} times")),
+            align: Align::Start,
+            size,
+            ink: Ink::Line,
+        }];
+        own.extend(bands);
+        own.extend(lines);
+        own.extend(loops.iter().map(|loops| filled(loops, None, Some(Stroke::solid(Ink::Line, THIN)))));
+        own.extend(values);
+        marks.push(Mark::group(format!("detail-{}", place + 1), "One material alone, enlarged", own));
+        top = frame.corner.y + 16.0;
+    }
+    marks
+}
+
+/// The section with bands, contours, arrows, outlines.
+pub(crate) fn marks(scene: &Scene, frame: &Frame, truth: &ElasticTruth, zones: &[Zone]) -> Vec<Mark> {
+    let stresses = truth.field();
+    let solids: Vec<Vec<Spot>> = scene.regions().iter().flat_map(|region| frame.loops(region)).collect();
+    let (mut bands, mut lines, mut all_reached) = (Vec::new(), Vec::new(), Vec::new());
+    for zone in zones {
+        let (own_bands, own_lines, reached) = field_of(scene, frame, &stresses, zone);
+        bands.extend(own_bands);
+        lines.extend(own_lines);
+        all_reached.push(reached);
+    }
     let largest = frame.at(truth.largest.at);
     // The mark of the largest stress, and the line from it to what is written of it.
     let out = Spot::new(frame.right(), largest.y);
     let mut taken = vec![Rect::between(largest, largest).grown(7.0), Rect::between(largest, out).grown(1.0)];
     taken.extend(cross_section::fastenings(scene, frame).iter().map(Mark::rect));
-    let numbers = numbers(scene, contours, &reached, &solids, &mut taken);
+    let mut numbers = Vec::new();
+    for (zone, reached) in zones.iter().zip(&all_reached) {
+        numbers.extend(self::numbers(scene, &zone.contours, reached, &solids, &mut taken));
+    }
     let mut marks = vec![
         Mark::group("bands", "Bands of the true shear stress", bands),
         Mark::group("contours", "Contours of the true shear stress", lines),
@@ -127,8 +239,9 @@ pub(crate) fn marks(scene: &Scene, frame: &Frame, truth: &ElasticTruth, contours
     marks
 }
 
-fn on_sheet(frame: &Frame, stresses: &ElasticField) -> Field {
-    let facets = stresses.facets();
+fn on_sheet(frame: &Frame, stresses: &ElasticField, parts: &[usize]) -> Field {
+    let mut facets = stresses.facets();
+    facets.triangles.retain(|triangle| parts.contains(&facets.corners[triangle[0]].0));
     Field {
         corners: facets.corners.iter().map(|(_, at, stress)| (frame.at(*at), stress.size())).collect(),
         triangles: facets.triangles,
@@ -265,8 +378,16 @@ fn arrows(
     marks
 }
 
-/// The bands with the values of the contours between them, from `left` px on.
-pub(crate) fn scale(scene: &Scene, contours: &Contours, (left, top): (f64, f64)) -> Mark {
+/// The bands with the values of the contours between them, from `left` px on; one below the other, and how far down they reach, px.
+pub(crate) fn scales(scene: &Scene, zones: &[Zone], (left, top): (f64, f64)) -> (Mark, f64) {
+    let step = CELL.1 + 10.0 + scene.sheet.small;
+    let at = |place: usize| (left, top + step * place as f64);
+    let all = zones.iter().enumerate().flat_map(|(place, zone)| scale(scene, zone, at(place))).collect();
+    (Mark::group("scale", "Scale of the bands", all), at(zones.len()).1)
+}
+
+fn scale(scene: &Scene, zone: &Zone, (left, top): (f64, f64)) -> Vec<Mark> {
+    let contours = &zone.contours;
     let size = scene.sheet.small;
     let widest = contours.levels.iter().map(|&level| Label::words(contours.number(scene, level)).width(size));
     let cell = widest.fold(0.6 * CELL.0, f64::max).max(0.0) + 6.0;
@@ -297,10 +418,13 @@ pub(crate) fn scale(scene: &Scene, contours: &Contours, (left, top): (f64, f64))
     let end = left + cell * (contours.levels.len() as f64 + 1.0) + 8.0;
     marks.push(Mark::Text {
         at: Spot::new(end, top + CELL.1),
-        label: Label::words(contours.unit(scene)),
+        label: Label::words(match &zone.name {
+            Some(name) => format!("{} in {name}", contours.unit(scene)),
+            None => contours.unit(scene),
+        }),
         align: Align::Start,
         size,
         ink: Ink::Line,
     });
-    Mark::group("scale", "Scale of the bands", marks)
+    marks
 }

@@ -2,7 +2,7 @@
 
 use crate::cut_words::at_most;
 use crate::drawing::Description;
-use crate::elastic_field::Contours;
+use crate::elastic_field::Zone;
 use crate::scene::Scene;
 use mechanics::section::HeightSide;
 use workings::dimension::Dimension;
@@ -15,7 +15,7 @@ pub(crate) fn describe(
     scene: &Scene,
     solved: &Solved,
     truth: &ElasticTruth,
-    contours: &Contours,
+    zones: &[Zone],
 ) -> (String, Description) {
     let w = &scene.writer;
     let tau = |value: f64| w.text_beside(value, Dimension::STRESS, Role::ShearStress, truth.largest.value);
@@ -37,9 +37,22 @@ pub(crate) fn describe(
         "On the left the section, with bands of the true shear stress between contours, darker where it is larger, and \
          arrows along it: the stress with which the left piece acts on the right one.",
     );
-    let levels: Vec<String> = contours.levels.iter().map(|&level| contours.number(scene, level)).collect();
-    if !levels.is_empty() {
-        long.sentence(format!("The contours stand at {} {}.", levels.join("; "), contours.unit(scene)));
+    for Zone { name, contours, .. } in zones {
+        let levels: Vec<String> =
+            contours.levels.iter().map(|&level| contours.number(scene, level)).collect();
+        let of = name.as_ref().map_or_else(String::new, |name| format!(" in {name}"));
+        if !levels.is_empty() {
+            long.sentence(format!(
+                "The contours{of} stand at {} {}.",
+                levels.join("; "),
+                contours.unit(scene)
+            ));
+        }
+    }
+    for one in &truth.materials {
+        if let Some(most) = one.largest {
+            long.sentence(format!("In {} the largest is {}.", one.material.name, tau(most.value)));
+        }
     }
     let beside = if largest.beside_corner.is_some() { ", beside a sharp corner" } else { "" };
     long.sentence(format!(

@@ -65,6 +65,23 @@ pub(crate) struct Extent {
 }
 
 impl Extent {
+    /// The box round some regions; without a size where there are none.
+    pub fn round<'a>(regions: impl IntoIterator<Item = &'a Region>) -> Self {
+        let points = regions.into_iter().flat_map(|region| &region.rings).flat_map(|ring| &ring.points);
+        let none = Extent {
+            left: f64::INFINITY,
+            right: f64::NEG_INFINITY,
+            bottom: f64::INFINITY,
+            top: f64::NEG_INFINITY,
+        };
+        points.fold(none, |all, point| Extent {
+            left: all.left.min(point.x),
+            right: all.right.max(point.x),
+            bottom: all.bottom.min(point.y),
+            top: all.top.max(point.y),
+        })
+    }
+
     /// Level size, m.
     pub fn breadth(self) -> f64 {
         self.right - self.left

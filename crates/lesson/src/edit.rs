@@ -323,12 +323,15 @@ fn gather(table: &DeTable<'_>, path: &str, (owner, reversed): (&str, bool), inpu
 
 fn fits(form: Form, value: NewValue<'_>) -> bool {
     match value {
-        NewValue::Text(_) => {
-            !matches!(form, Form::YesNo | Form::Count { .. } | Form::Number | Form::Table | Form::List)
-        }
+        NewValue::Text(_) => !matches!(
+            form,
+            Form::YesNo | Form::Count { .. } | Form::Number | Form::Share { .. } | Form::Table | Form::List
+        ),
         NewValue::YesNo(_) => form == Form::YesNo,
-        NewValue::Count(_) => matches!(form, Form::Count { .. } | Form::Figures { .. } | Form::Number),
-        NewValue::Number(number) => form == Form::Number && number.is_finite(),
+        NewValue::Count(_) => {
+            matches!(form, Form::Count { .. } | Form::Figures { .. } | Form::Number | Form::Share { .. })
+        }
+        NewValue::Number(number) => matches!(form, Form::Number | Form::Share { .. }) && number.is_finite(),
     }
 }
 

@@ -95,6 +95,7 @@ fn value(key: &Key) -> Value {
             json!({ "oneOf": [{ "type": "integer", "minimum": least, "maximum": most }, { "const": word }] })
         }
         Form::Number => json!({ "type": "number", "exclusiveMinimum": 0, "maximum": 1_000_000 }),
+        Form::Share { most } => json!({ "type": "number", "minimum": 0, "maximum": most }),
         Form::Quantity { .. } | Form::Density | Form::AnyQuantity => quantity,
         Form::Variation => json!({
             "oneOf": [

@@ -4,6 +4,7 @@
 //! It is solved when it is asked for, never with the lesson: it takes some ten milliseconds.
 
 use crate::dimension::Dimension;
+use crate::material::{Behaviour, Material};
 use crate::quantity::Quantity;
 use crate::role::{Role, Symbol};
 use crate::solved::Solved;
@@ -11,17 +12,12 @@ use crate::value::Value;
 use crate::working::{HeightSide, Place};
 use mechanics::beam::Curve;
 use mechanics::elastic::{
-    Across, Effort, ElasticField, ElasticShear, Fault, LargestElastic, SharpCorner, ShearForce,
+    Across, Effort, ElasticField, ElasticShear, Elasticity, Fault, LargestElastic, SharpCorner, ShearForce,
 };
 use mechanics::section::Point;
 use mechanics::stress::{LargestShearStress, StressOverDepth};
 use std::fmt;
 use std::sync::Arc;
-
-/// Poisson's ratio where a lesson says nothing of it: that of steel; common practice, no source.
-///
-/// A section that is narrow across the bending hardly feels it, a wide one does.
-pub const ASSUMED_POISSON_RATIO: f64 = 0.3;
 
 /// The stress on the cut is that of the level on one side of it where the two agree to this part of the largest stress; else
 /// the cut runs through a joint that is narrower than both sides.
@@ -79,6 +75,24 @@ pub struct AtLevel {
     pub has_largest: bool,
 }
 
+/// The stresses in one of several materials.
+#[derive(Clone, Debug)]
+pub struct InMaterial {
+    /// The material.
+    pub material: Material,
+    /// Its shear modulus, Pa.
+    pub shear_modulus: f64,
+    /// Whether this hangs on a Poisson's ratio that is assumed.
+    pub is_assumed: bool,
+    /// The largest stress in it, Pa; none where all of it lies beside sharp corners.
+    pub largest: Option<LargestElastic>,
+    /// The stresses in it on the cut of the lesson, where another material lies beside it there; `formula` and `balanced` are those
+    /// in which both are sheared alike.
+    pub cut: Option<AtLevel>,
+    /// The same at the neutral axis.
+    pub axis: Option<AtLevel>,
+}
+
 /// What elasticity says of the section of a lesson at its slice, beside the formula.
 ///
 /// Signs are those of the shear force: what the left piece does to the right one, up positive.
@@ -94,6 +108,8 @@ pub struct ElasticTruth {
     pub axis: Option<AtLevel>,
     /// The largest stress of the section, Pa.
     pub largest: LargestElastic,
+    /// The stresses in each material, in the order of [`crate::problem::Problem::materials`]; empty where there is one.
+    pub materials: Vec<InMaterial>,
     /// The largest that the formula gives at any height.
     pub largest_by_formula: LargestShearStress,
     /// The energy of shear in a unit of length is `f V² / (2 G A)`: this is `f`.
@@ -107,21 +123,25 @@ pub struct ElasticTruth {
 }
 
 impl ElasticTruth {
-    /// Solves the section of a lesson under the shear force at its slice, with [`ASSUMED_POISSON_RATIO`].
+    /// Solves the section of a lesson under the shear force at its slice, with what it states of its materials.
     ///
     /// # Errors
     /// [`NoTruth`], which prints as the reason in words.
     pub fn of(solved: &Solved) -> Result<Self, NoTruth> {
-        Self::with(solved, ASSUMED_POISSON_RATIO)
+        Self::of_elasticity(solved, solved.problem().elasticity())
     }
 
-    /// The same with another Poisson's ratio.
+    /// The same with another Poisson's ratio, of materials that are alike in all directions.
     ///
     /// # Errors
     /// As [`ElasticTruth::of`].
     pub fn with(solved: &Solved, poisson_ratio: f64) -> Result<Self, NoTruth> {
+        Self::of_elasticity(solved, Elasticity::alike_in_all_directions(solved.section(), poisson_ratio))
+    }
+
+    fn of_elasticity(solved: &Solved, elasticity: Elasticity) -> Result<Self, NoTruth> {
         Self::by(solved, || {
-            let elastic = ElasticShear::new(solved.section(), poisson_ratio, Effort::usual());
+            let elastic = ElasticShear::of(solved.section(), elasticity, Effort::usual());
             elastic.map(Arc::new).map_err(NoTruth::NotSolved)
         })
     }
@@ -131,11 +151,9 @@ impl ElasticTruth {
     /// # Errors
     /// As [`ElasticTruth::of`].
     pub fn again(&self, solved: &Solved) -> Result<Self, NoTruth> {
-        if self.elastic.section().parts() == solved.section().parts() {
-            Self::by(solved, || Ok(self.elastic.clone()))
-        } else {
-            Self::with(solved, self.poisson_ratio())
-        }
+        let same = self.elastic.section().parts() == solved.section().parts()
+            && *self.elastic.elasticity() == solved.problem().elasticity();
+        if same { Self::by(solved, || Ok(self.elastic.clone())) } else { Self::of(solved) }
     }
 
     fn by(
@@ -170,15 +188,16 @@ impl ElasticTruth {
         let axis = level(&field, section.neutral_axis(), HeightSide::Above);
         let force = ShearForce { right: 0.0, up: shear_force };
         let form_factor = elastic.form_factor(force);
-        let modulus_of_shear =
-            solved.problem().elastic_modulus / (2.0 * (1.0 + elastic.elasticity().poisson_ratio));
+        let modulus_of_shear = solved.problem().elastic_modulus * elastic.elasticity().shear_share;
+        let materials = in_materials(solved, &field, [at_cut, axis]);
         let tilt = form_factor * shear_force.abs() / (modulus_of_shear * section.properties().area);
         Ok(Self {
             cut: at_cut,
             axis,
             largest,
+            materials,
             form_factor,
-            form_factor_of_formula: formula.form_factor(),
+            form_factor_of_formula: formula.form_factor_with(&elastic.elasticity().shear_ratios),
             shear_coefficient: elastic.shear_coefficient(force),
             largest_by_formula,
             tilt,
@@ -216,6 +235,24 @@ impl ElasticTruth {
     pub fn share_of_deflection(&self, solved: &Solved) -> Option<f64> {
         let share = self.sag_of_shear(solved)? / Self::sag_of_bending(solved);
         share.is_finite().then_some(share)
+    }
+
+    /// The material, of several, in which the stress is largest, with the names of all that lie side by side there; none where it
+    /// lies in a material that is alone at its height.
+    pub fn side_by_side_at_largest(&self) -> Option<(&InMaterial, Vec<&str>)> {
+        let own = self.materials.iter().find(|one| one.material.parts.contains(&self.largest.part))?;
+        let chords = self.elastic.section().chords(self.largest.at.y, HeightSide::Above);
+        let is_there =
+            |one: &&InMaterial| chords.iter().any(|chord| one.material.parts.contains(&chord.part));
+        let names: Vec<&str> =
+            self.materials.iter().filter(is_there).map(|one| one.material.name.as_str()).collect();
+        (names.len() > 1).then_some((own, names))
+    }
+
+    /// Whether materials lie side by side on the cut, at the neutral axis or where the stress is largest.
+    pub fn has_materials_side_by_side(&self) -> bool {
+        let on_levels = self.materials.iter().any(|one| one.cut.is_some() || one.axis.is_some());
+        on_levels || self.side_by_side_at_largest().is_some()
     }
 
     /// Whether the section bends askew under an upright load, so that `V Q / (I t)` does not hold.
@@ -257,10 +294,45 @@ impl ElasticTruth {
     pub fn cautions(&self, solved: &Solved) -> Vec<String> {
         let style = solved.style();
         let nu = style.text(Quantity::new(self.poisson_ratio(), Dimension::NONE), Role::PoissonRatio);
+        let problem = solved.problem();
+        let known = match problem.shear.poisson_ratio {
+            Some(_) => "Poisson's ratio is given",
+            None if problem.shear.assumes_poisson_ratio(problem.elastic_modulus) => {
+                "Poisson's ratio is assumed"
+            }
+            None => "Poisson's ratio follows from the shear modulus",
+        };
         let mut cautions = vec![format!(
-            "Poisson's ratio is assumed: {nu}. The stresses are those of elastic theory at a distance of about one depth \
-                 from forces and supports."
+            "{known}: {nu}. The stresses are those of elastic theory at a distance of about one depth from forces and supports."
         )];
+        let is_grained = |part: &usize| {
+            let name = problem.part_materials.get(*part).and_then(|of| of.name.as_deref());
+            let grained = name.is_some_and(|name| Behaviour::of(name) == Behaviour::Grained);
+            grained && problem.shear_given(*part).shear_modulus.is_none()
+        };
+        if (0..problem.parts.len()).any(|part| is_grained(&part)) {
+            cautions.push(
+                "The shear modulus is reckoned from this ratio, as of a material that is alike in all directions. Timber is none: \
+                 along its grain its shear modulus is about a sixteenth of E, and shear adds several times as much to the \
+                 deflection. State its `shear-modulus` to have it counted."
+                    .into(),
+            );
+        }
+        if !self.materials.is_empty() {
+            cautions.push(
+                "One Poisson's ratio stands for the sideways contraction of all materials: that they press on one another across \
+                 the section is left out."
+                    .into(),
+            );
+        }
+        if self.has_materials_side_by_side() {
+            cautions.push(
+                "Where materials lie side by side V Q / (I t) is a mean over all of them, and the stress of none. Sheared alike, \
+                 each bears the shear flow times its shear modulus over the sum of all shear moduli times widths: an \
+                 approximation. The true stress in each is the value to trust."
+                    .into(),
+            );
+        }
         if !self.sharp_corners().is_empty() {
             cautions.push(
                 "At a sharp re-entrant corner elastic theory gives no largest stress: it grows without limit towards the \
@@ -376,24 +448,79 @@ impl ElasticTruth {
         ]
     }
 
+    /// Shear modulus and largest stress of each material, and its stress where it lies beside another.
+    fn values_of_materials(&self, solved: &Solved) -> Vec<Value> {
+        let whole = Rows { solved, place: Place::default() };
+        let problem = solved.problem();
+        let mut rows = Vec::new();
+        if self.materials.is_empty() {
+            rows.push(whole.shear_modulus("", "", problem.shear_modulus(), problem.shear.is_empty()));
+        }
+        for InMaterial { material, shear_modulus, is_assumed, largest, cut, axis } in &self.materials {
+            let (name, letter) = (&material.name, &material.letter);
+            rows.push(whole.shear_modulus(&format!(" of {name}"), letter, *shear_modulus, *is_assumed));
+            for (level, whose) in [(cut, "on the cut"), (axis, "at the neutral axis")] {
+                let Some(level) = level else { continue };
+                let row = Rows { solved, place: at(solved, Some((level.height, Some(level.side)))) };
+                let (alike, mean) = (level.across.balanced, level.across.mean);
+                rows.push(
+                    row.stress(&format!("shear stress in {name}, all sheared alike, {whose}"), letter, alike)
+                        .that_says(
+                            "q G_i / Σ(G b): what lies side by side is taken to be sheared alike. An approximation.",
+                        ),
+                );
+                let index = format!("{letter}, mean");
+                rows.push(
+                    row.stress(&format!("mean of the true shear stress in {name}, {whose}"), &index, mean)
+                        .that_says("Over the width of this material alone."),
+                );
+                if level.has_largest {
+                    let index = format!("{letter}, max");
+                    let most = level.across.largest_up.value;
+                    rows.push(row.stress(
+                        &format!("largest true shear stress in {name}, {whose}"),
+                        &index,
+                        most,
+                    ));
+                }
+            }
+            rows.extend(largest.iter().map(|largest| {
+                let row = Rows { solved, place: at(solved, Some((largest.at.y, None))) };
+                let index = format!("{letter}, max");
+                row.stress(&format!("largest true shear stress in {name}"), &index, largest.value)
+                    .that_says("The whole shear stress in this material, upright and level parts together.")
+            }));
+        }
+        rows
+    }
+
     fn values_of_section(&self, solved: &Solved) -> Vec<Value> {
         let row = Rows { solved, place: Place::default() };
         let here = Rows { solved, place: at(solved, None) };
-        let mut rows = vec![
-            row.number("Poisson's ratio, assumed", Role::PoissonRatio, self.poisson_ratio()),
+        let mut rows = self.values_of_materials(solved);
+        rows.extend([
+            row.number("Poisson's ratio", Role::PoissonRatio, self.poisson_ratio()).that_says(
+                match solved.problem().shear.assumes_poisson_ratio(solved.problem().elastic_modulus) {
+                    true => "Assumed: the lesson does not state it.",
+                    false => "As the lesson states it, or its shear modulus.",
+                },
+            ),
             row.number("form factor of the formula", Role::FormFactor, self.form_factor_of_formula)
                 .that_says("The energy of shear in a unit of length is f V² / (2 G A); 6/5 for a rectangle."),
-            row.number("form factor of the true stress", Role::FormFactor, self.form_factor),
-        ];
+            row.number("form factor of the true stress", Role::FormFactor, self.form_factor)
+                .that_says("The deflection of shear is reckoned with this one."),
+        ]);
         rows.extend(self.shear_coefficient.map(|coefficient| {
             row.number("shear coefficient", Role::ShearCoefficient, coefficient).that_says(
-                "After Cowper: the mean line of the beam slopes by V / (k G A) more than its sections turn.",
+                "After Cowper: the mean line of the beam slopes by V / (k G A) more than its sections turn. Where Poisson's \
+                 ratio is zero, 1/k is the form factor of the true stress; else they differ a little, for k makes the mean \
+                 movement right and f the energy.",
             )
         }));
         let symbol = Symbol::indexed(Role::Slope, "V");
         rows.push(
             here.value("angle by which shear tilts the axis", symbol, self.tilt, Dimension::NONE).that_says(
-                "f V / (G A) with the form factor of the true stress, G from E and Poisson's ratio.",
+                "f V / (G A) with the form factor of the true stress and the shear modulus of the material of reference.",
             ),
         );
         rows.extend(self.sag_of_shear(solved).map(|sag| {
@@ -411,6 +538,30 @@ fn level(field: &ElasticField<'_>, height: f64, side: HeightSide) -> Option<AtLe
     let near = |corner: &SharpCorner| (corner.at.y - height).abs() < corner.left_out;
     let has_largest = !field.elastic().sharp_corners().iter().any(near);
     Some(AtLevel { height, side, across, has_largest })
+}
+
+/// The stresses in each of several materials; at the two levels only where another lies beside it.
+fn in_materials(solved: &Solved, field: &ElasticField<'_>, levels: [Option<AtLevel>; 2]) -> Vec<InMaterial> {
+    let problem = solved.problem();
+    let own = |level: AtLevel, parts: &[usize]| {
+        let chords = solved.section().chords(level.height, level.side);
+        let beside = chords.iter().any(|chord| !parts.contains(&chord.part));
+        let across = field.across_in(level.height, level.side, parts).filter(|_| beside)?;
+        Some(AtLevel { across, ..level })
+    };
+    let in_one = |material: Material| {
+        let given = problem.shear_given(material.parts.first().copied().unwrap_or_default());
+        let [cut, axis] = levels.map(|level| own(level?, &material.parts));
+        InMaterial {
+            shear_modulus: given.shear_modulus(material.modular_ratio * problem.elastic_modulus),
+            is_assumed: given.is_empty(),
+            largest: field.largest_in(&material.parts),
+            cut,
+            axis,
+            material,
+        }
+    };
+    problem.materials().into_iter().map(in_one).collect()
 }
 
 /// The largest size along the beam, SI.
@@ -463,6 +614,18 @@ impl Rows<'_> {
 
     fn length(&self, name: &str, role: Role, value: f64) -> Value {
         self.value(name, Symbol::plain(role), value, Dimension::LENGTH)
+    }
+
+    fn shear_modulus(&self, of: &str, index: &str, modulus: f64, is_assumed: bool) -> Value {
+        let symbol = Symbol::indexed(Role::ShearModulus, index);
+        self.value(&format!("shear modulus{of}"), symbol, modulus, Dimension::STRESS).that_says(
+            match is_assumed {
+                true => {
+                    "E / (2 (1 + ν)), as of a material that is alike in all directions, with an assumed Poisson's ratio."
+                }
+                false => "As the lesson states it, or its Poisson's ratio.",
+            },
+        )
     }
 
     fn number(&self, name: &str, role: Role, value: f64) -> Value {

@@ -32,6 +32,7 @@ pub mod reading;
 pub mod reservation;
 pub mod role;
 pub mod rounding;
+pub mod shear_stiffness;
 pub mod shown;
 pub mod sideways;
 pub mod solved;

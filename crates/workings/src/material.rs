@@ -1,6 +1,7 @@
 //! What a section is made of: its parts by their modulus of elasticity, each material with a name and a letter.
 
-use crate::problem::Problem;
+use crate::problem::{Allowable, Problem};
+use crate::shear_stiffness::ShearGiven;
 
 /// What one part is made of, as the lesson states it.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -9,6 +10,10 @@ pub struct PartMaterial {
     pub name: Option<String>,
     /// Its own modulus of elasticity, Pa, where it is not that of reference.
     pub elastic_modulus: Option<f64>,
+    /// What is stated of it in shear.
+    pub shear: ShearGiven,
+    /// What it may bear.
+    pub allowable: Allowable,
 }
 
 /// How a material fails, as far as its word tells it: what makes bending and shear comparable hangs on it.
@@ -148,6 +153,15 @@ impl Problem {
             material.letter = letter;
         }
         found
+    }
+
+    /// What one of several materials may bear: of that of reference what the lesson states for all, of another what a part of it states.
+    pub fn allowable_of(&self, material: &Material) -> Allowable {
+        if material.is_reference() {
+            return Allowable { deflection: None, ..self.allowable };
+        }
+        let stated = material.parts.iter().filter_map(|&part| Some(self.part_materials.get(part)?.allowable));
+        stated.into_iter().find(|of| *of != Allowable::default()).unwrap_or_default()
     }
 
     /// How the material of a section of one material fails; of several, and where two words differ, nothing is told.

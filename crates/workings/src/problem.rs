@@ -1,6 +1,7 @@
 //! What a lesson states, checked and in SI, with the lecturer's own names: the input of everything above.
 
 use crate::material::PartMaterial;
+use crate::shear_stiffness::ShearGiven;
 use crate::working::HeightSide;
 use mechanics::beam::Beam;
 use mechanics::section::{Part, Point};
@@ -137,6 +138,8 @@ pub struct Problem {
     pub beam: Beam,
     /// Modulus of elasticity, Pa.
     pub elastic_modulus: f64,
+    /// What is stated of the material of reference in shear.
+    pub shear: ShearGiven,
     /// Density, kg/m³, where the beam's own weight counts.
     pub density: Option<f64>,
     /// One for each of the beam's supports.

@@ -84,7 +84,10 @@ pub fn reservations(solved: &Solved) -> Vec<Reservation> {
     }));
     let problem = solved.problem();
     let fasteners = problem.joints.iter().any(|joint| joint.kind == JointKind::Fasteners);
-    if fasteners || problem.allowable != Allowable::default() {
+    if fasteners
+        || problem.allowable != Allowable::default()
+        || problem.part_materials.iter().any(|of| of.allowable != Allowable::default())
+    {
         all.push(Reservation {
             topic: Topic::RealStructures,
             sentence:
@@ -230,7 +233,7 @@ fn materials(solved: &Solved) -> Reservation {
         .to_owned();
     if materials_side_by_side(solved) {
         sentence.push_str(
-            " Where materials lie side by side, V Q/(I t) is the mean over all of them, and the stiffer one bears more.",
+            " Where materials lie side by side, V Q/(I t) is the mean over all of them and the stress of none: the stiffer in shear bears more.",
         );
     }
     Reservation { topic: Topic::Materials, sentence, here }

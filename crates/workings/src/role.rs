@@ -87,6 +87,7 @@ pub enum Role {
     WeldStrength,
     // what elasticity says
     PoissonRatio,
+    ShearModulus,
     FormFactor,
     ShearCoefficient,
     // others

@@ -1,13 +1,13 @@
 //! A lesson, solved: the engine's exact curves and properties beside the workings that lead there.
 
-use crate::build::{self, Built, Chapters};
+use crate::build::{self, Built, Chapters, no_shear_flows};
 pub use crate::build::{
     AllowableWorkings, Approach, CellCondition, CellWorkings, Corner, KeyWorkings, LimitWorkings, OneCell,
     RatioWorkings, SliceWorkings, StraightCutWorkings, WallFlow, ZoneWorkings, skew_corners,
 };
 use crate::evaluate::{EvaluationError, Replacement};
 use crate::graph::Workings;
-use crate::problem::Problem;
+use crate::problem::{Joint, Problem};
 use crate::style::Style;
 use crate::working::{HeightSide, Id};
 use mechanics::beam::{self, Solution};
@@ -185,6 +185,12 @@ impl Solved {
         let joints = self.built.chapters.joints.iter();
         let zones = joints.map(|joint| (joint.name.as_str(), joint.zones.as_slice()));
         zones.filter(|(_, zones)| !zones.is_empty())
+    }
+
+    /// Whether no shear flows across the faces of a joint, because the centroid of what it holds lies on the neutral axis.
+    pub fn passes_no_shear_flow(&self, joint: &Joint) -> bool {
+        let own = self.built.chapters.joints.iter().find(|known| known.name == joint.name);
+        own.is_some_and(|own| no_shear_flows(self.value(own.arm), self.section()))
     }
 
     /// Each thin wall as it is gone, in the order of the middle lines; none where its flow is no working.

@@ -249,7 +249,9 @@ impl UnitSystem {
                 Role::ShearFlow | Role::CellTwist | Role::WeldStrength => &units.flow,
                 _ => &units.spread,
             },
-            Dimension::STRESS if role == Role::ElasticModulus => &units.elastic_modulus,
+            Dimension::STRESS if matches!(role, Role::ElasticModulus | Role::ShearModulus) => {
+                &units.elastic_modulus
+            }
             Dimension::STRESS => &units.stress,
             Dimension::RIGIDITY => &units.rigidity,
             Dimension::DENSITY => &units.density,

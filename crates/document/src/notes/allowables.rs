@@ -1,11 +1,12 @@
 //! What the beam may carry for what its material may bear.
 
-use super::author::Author;
+use super::author::{Author, listed};
 use super::line;
 use crate::tree::{Alignment, Block, CalloutKind, Inline};
 use lesson::{Scene, When};
 use workings::expression::Expression;
 use workings::material::Behaviour;
+use workings::problem::Allowable;
 use workings::role::{Role, Symbol};
 use workings::solved::{AllowableWorkings, LimitWorkings, RatioWorkings};
 use workings::working::{Chapter, Id};
@@ -84,13 +85,54 @@ impl Author<'_> {
         }
         let bending =
             |limit: &LimitWorkings| matches!(self.working(limit.reached).symbol.role, Role::BendingStress);
-        if !allowables.limits.iter().any(bending) {
+        if allowables.limits.iter().all(|limit| limit.is_of_joint) {
+            words.push(Inline::Strong(line![
+                " Only what the joints may carry is checked here. What the material may bear and how far the beam may bend is not \
+                 given, so these are not the largest loads of the beam."
+            ]));
+        } else if !allowables.limits.iter().any(bending) {
             words.push(
                 " What the bending stress may be is not given here, so it is not among the limits.".into(),
             );
         }
+        words.extend(self.what_is_left_out());
         words.extend(self.equivalent_among(allowables));
         self.say(words);
+    }
+
+    /// Of several materials and of a section that bends askew: how the stresses are found, and what is not among the limits.
+    fn what_is_left_out(&self) -> Vec<Inline> {
+        let problem = self.solved.problem();
+        let materials = problem.materials();
+        let mut words = Vec::new();
+        let unknown = materials.iter().filter(|one| problem.allowable_of(one) == Allowable::default());
+        let unknown: Vec<Vec<Inline>> = unknown.map(|one| line![one.name.clone()]).collect();
+        if !unknown.is_empty() {
+            words.push(" Nothing is given of what may be borne by ".into());
+            words.extend(listed(unknown));
+            words.push(".".into());
+        }
+        if materials.iter().any(|one| problem.allowable_of(one).shear.is_some()) {
+            words.push(
+                " The shear stress in a material is that on the level cut where it is sheared most; what lies side by side there is taken \
+                 to be sheared alike, an approximation."
+                    .into(),
+            );
+        }
+        if self.bends_askew() {
+            words.push(
+                " The section bends askew: the bending stresses are those of the full formula at the corner that bears most, the shear \
+                 stress is the mean over the width of the level cut where the full formula gives most, and the beam is free to go \
+                 sideways. An equivalent stress is not among the limits."
+                    .into(),
+            );
+            if !problem.joints.is_empty() {
+                words.push(
+                    " Nor are the joints: what they carry is worked out by the simple formula here.".into(),
+                );
+            }
+        }
+        words
     }
 
     /// Whether bending and shear are held to a limit where both act at one place; nothing where bending alone is worse, and where

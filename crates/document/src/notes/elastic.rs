@@ -1,8 +1,8 @@
 //! How far the formula is from the truth, in the numbers of the lesson.
 
-use super::author::Author;
+use super::author::{Author, listed};
 use super::line;
-use crate::tree::Inline;
+use crate::tree::{Alignment, Inline};
 use workings::dimension::Dimension;
 use workings::elastic::{AtLevel, ElasticTruth, NoTruth};
 use workings::quantity::Quantity;
@@ -18,6 +18,10 @@ fn stress(value: f64) -> Inline {
 
 fn length(value: f64) -> Inline {
     Inline::Quantity(Quantity::new(value, Dimension::LENGTH), Role::Depth)
+}
+
+fn modulus(value: f64) -> Inline {
+    Inline::Quantity(Quantity::new(value, Dimension::STRESS), Role::ShearModulus)
 }
 
 fn number(value: f64, role: Role) -> Inline {
@@ -48,12 +52,17 @@ impl Author<'_> {
                  full formula, with the product moment."
             ],
         });
-        for (level, place) in [(truth.cut, "On the cut"), (truth.axis, "At the neutral axis")] {
+        let on_cut = truth.materials.iter().any(|one| one.cut.is_some());
+        let at_axis = truth.materials.iter().any(|one| one.axis.is_some());
+        for (level, place, is_mixed) in
+            [(truth.cut, "On the cut", on_cut), (truth.axis, "At the neutral axis", at_axis)]
+        {
             if let Some(level) = level {
-                self.level(&level, place);
+                self.level(&level, place, is_mixed);
             }
         }
         self.largest_of_all(truth);
+        self.in_each_material(truth);
         if self.drawing("elastic").is_some() {
             self.drawn_truth();
         }
@@ -63,14 +72,66 @@ impl Author<'_> {
             number(truth.form_factor_of_formula, Role::FormFactor),
             " by the formula, ",
             number(truth.form_factor, Role::FormFactor),
-            " in truth. With it, shear tilts the axis at the slice by ",
+            " in truth. With the true one and the shear modulus ",
+            modulus(self.solved.problem().shear_modulus()),
+            ", shear tilts the axis at the slice by ",
             Inline::Quantity(Quantity::new(truth.tilt, Dimension::NONE), Role::Slope),
             ", besides the slope of bending."
         ]);
+        if let Some(coefficient) = truth.shear_coefficient {
+            words.extend(line![
+                " Tables have a shear coefficient in its place: after Cowper it is ",
+                number(coefficient, Role::ShearCoefficient),
+                ", and one over it, ",
+                number(1.0 / coefficient, Role::FormFactor),
+                ", stands where the true form factor stands. Where Poisson's ratio is zero both are one; else they differ, for the form \
+                 factor makes the energy right and the coefficient the mean movement of the section. The deflection of shear that \
+                 is printed here uses the form factor."
+            ]);
+        }
         self.say(words);
         for caution in truth.cautions(self.solved) {
             self.say(line![caution]);
         }
+    }
+
+    /// Of several materials: what each bears.
+    fn in_each_material(&mut self, truth: &ElasticTruth) {
+        if truth.materials.is_empty() {
+            return;
+        }
+        if truth.has_materials_side_by_side() {
+            self.say(line![
+                "Where materials lie side by side the formula gives a mean over all of them, which none of them bears. Taken to be \
+                 sheared alike, each bears its shear modulus times the shear flow over the sum of all shear moduli times widths. \
+                 That is an approximation; the true stress in each is the value to trust."
+            ]);
+        }
+        let level = |level: Option<AtLevel>, value: &dyn Fn(&AtLevel) -> Option<f64>| match level {
+            Some(level) => value(&level).map_or_else(|| line!["no limit"], |value| vec![stress(value)]),
+            None => line!["–"],
+        };
+        let beside = truth.materials.iter().any(|one| one.cut.is_some());
+        let rows = truth.materials.iter().map(|one| {
+            let mut row = vec![line![one.material.name.clone()], vec![modulus(one.shear_modulus)]];
+            if beside {
+                row.push(level(one.cut, &|level| Some(level.across.balanced)));
+                row.push(level(one.cut, &|level| level.has_largest.then_some(level.across.largest_up.value)));
+            }
+            let largest = one.largest.map_or_else(|| line!["no limit"], |most| vec![stress(most.value)]);
+            row.push(largest);
+            row
+        });
+        let rows = rows.collect();
+        let mut header = vec![line!["Material"], line!["Shear modulus"]];
+        if beside {
+            header.push(line!["On the cut, all sheared alike"]);
+            header.push(line!["On the cut, truly largest"]);
+        }
+        header.push(line!["Truly largest of the section"]);
+        let mut alignment = vec![Alignment::Right; header.len()];
+        alignment[0] = Alignment::Left;
+        self.table(line!["The shear stress in each material at the slice."], header, alignment, rows);
     }
 
     fn drawn_truth(&mut self) {
@@ -104,7 +165,10 @@ impl Author<'_> {
         let mut words = line![
             "The largest deflection of bending is ",
             deflection(bending),
-            ". Shear adds about ",
+            match self.solved.free_sideways() {
+                Some(_) => ", up or down in a beam that is free to go sideways. Shear adds about ",
+                None => ". Shear adds about ",
+            },
             deflection(sag)
         ];
         match share > MUCH_OF_SHEAR {
@@ -118,7 +182,7 @@ impl Author<'_> {
         words
     }
 
-    fn level(&mut self, level: &AtLevel, place: &str) {
+    fn level(&mut self, level: &AtLevel, place: &str, is_mixed: bool) {
         let across = level.across;
         let left = self.solved.section().properties().left;
         let askew = self.bends_askew();
@@ -133,6 +197,9 @@ impl Author<'_> {
                 words
             }
         };
+        if is_mixed {
+            words.push(", a mean over the materials that lie side by side there".into());
+        }
         if level.has_largest {
             words.extend(line![
                 "; the true stress is largest, ",
@@ -180,6 +247,19 @@ impl Author<'_> {
             number(truth.ratio_of_largest(), Role::Ratio),
             " times as much."
         ];
+        if let Some((own, names)) = truth.side_by_side_at_largest() {
+            let names: Vec<Vec<Inline>> = names.iter().map(|name| line![(*name).to_owned()]).collect();
+            words.push(" That is because ".into());
+            words.extend(listed(names));
+            words.push(
+                format!(
+                    " lie side by side there: the formula spreads the shear flow evenly over all of them, while {} takes of it as \
+                     its shear modulus asks.",
+                    own.material.name
+                )
+                .into(),
+            );
+        }
         if largest.beside_corner.is_some() {
             words.push(" That is beside a sharp corner, and nearer to it the stress is larger still.".into());
         }

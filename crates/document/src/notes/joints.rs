@@ -47,6 +47,7 @@ impl Author<'_> {
             &ids,
         );
         self.overloaded_fasteners();
+        self.joints_without_flow();
         self.zones();
         self.own_words(Scene::Joints, When::After);
     }
@@ -81,6 +82,24 @@ impl Author<'_> {
                 let equation = self.workings().equation(flow);
                 self.equation(&equation);
             }
+        }
+    }
+
+    /// Says of every joint across whose faces no shear flows that this does not make it needless.
+    fn joints_without_flow(&mut self) {
+        let solved = self.solved;
+        for joint in solved.problem().joints.iter().filter(|joint| solved.passes_no_shear_flow(joint)) {
+            self.callout(
+                CalloutKind::Caution,
+                "No shear flows here, and the joint is needed all the same",
+                vec![Block::Paragraph(line![format!(
+                    "What {} holds has its centroid on the neutral axis of the whole: by that symmetry no shear flows across its faces, \
+                     neither more nor less, in this model. What it must carry is another thing: the share of the load that each piece \
+                     takes comes to it through this joint, where the load is brought in on another piece. That is not sized here; no \
+                     spacing follows from a shear flow of zero.",
+                    joint.name
+                )])],
+            );
         }
     }
 

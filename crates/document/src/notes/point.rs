@@ -69,8 +69,9 @@ impl Author<'_> {
         self.say(from_point_to_point(&format!(" (figure {number})")));
         if materials_side_by_side(self.solved) {
             self.say(line![
-                "Where several materials lie side by side, this drawing and the next are for the material of reference; another \
-                 one bears its modular ratio times as much."
+                "Where several materials lie side by side, the bending stress of this drawing and the next is that of the material of \
+                 reference; in another one it is its modular ratio times as large. The shear stress is the formula's, a mean over all \
+                 of them: what each bears is told where the formula is set beside the truth."
             ]);
         }
         self.figure(

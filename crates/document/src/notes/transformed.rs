@@ -178,7 +178,7 @@ impl Author<'_> {
             " are those of the transformed section, for they come from the bending stresses. The width ",
             symbol(Role::WidthAtCut),
             " is the true one, for that is what the shear flow passes through. Where materials lie side by side on a cut, the \
-             formula gives the mean over all of them."
+             formula gives the mean over all of them, which is the stress of none: the stiffer in shear bears more."
         ]);
     }
 }

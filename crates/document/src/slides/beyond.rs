@@ -144,7 +144,10 @@ impl Show<'_> {
             |value: f64| Inline::Quantity(Quantity::new(value.abs(), Dimension::STRESS), Role::ShearStress);
         let ratio = Inline::Quantity(Quantity::new(truth.ratio_of_largest(), Dimension::NONE), Role::Ratio);
         let both = line![
-            "The largest by the formula: ",
+            match truth.bends_askew() {
+                true => "The largest by the simple formula, which does not apply: ",
+                false => "The largest by the formula: ",
+            },
             stress(truth.largest_by_formula.value),
             ". In truth: ",
             stress(truth.largest.value),
@@ -153,7 +156,12 @@ impl Show<'_> {
             "."
         ];
         let steps = vec![
-            words("The formula is a mean over the width. How much larger is the stress somewhere on it?"),
+            words(match truth.has_materials_side_by_side() {
+                true => "The formula is a mean over materials side by side. How much does one of them bear?",
+                false => {
+                    "The formula is a mean over the width. How much larger is the stress somewhere on it?"
+                }
+            }),
             vec![Block::Paragraph(both)],
         ];
         self.shown("How far the formula is from the truth", "elastic", steps);

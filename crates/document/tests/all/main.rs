@@ -8,6 +8,7 @@ mod lessons;
 mod markdown;
 #[cfg(feature = "pdf")]
 mod marked_pdf;
+mod materials;
 mod paper;
 #[cfg(feature = "pdf")]
 mod paper_pdf;

@@ -48,6 +48,7 @@ pub fn problem(beam: Beam, slice: f64) -> Problem {
     Problem {
         title: "A beam".to_owned(),
         elastic_modulus: 210.0e9,
+        shear: Default::default(),
         density: None,
         supports: supports.collect(),
         loads: loads.collect(),

@@ -274,6 +274,7 @@ pub fn problem(case: &Case, cut: (f64, HeightSide), bending: Bending) -> Problem
             loads,
         },
         elastic_modulus: 11.0e9,
+        shear: Default::default(),
         density: None,
         supports: vec![
             SupportLabel { name: "A".into(), kind: SupportKind::Pin },

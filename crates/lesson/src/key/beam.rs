@@ -192,6 +192,20 @@ pub(super) const KEYS: &[Key] = &[
         r#""210 GPa""#,
     ),
     Key::new(
+        "material.poisson",
+        Form::Share { most: 0.5 },
+        Need::Optional("what `shear-modulus` tells of it, or else 0.3, which is then said to be assumed"),
+        "Its Poisson's ratio: the elastic stresses need it, and the shear modulus where that is not given.",
+        "0.3",
+    ),
+    Key::new(
+        "material.shear-modulus",
+        Form::positive(Dimension::STRESS),
+        Need::Optional("E / (2 (1 + poisson)), as of what is alike in all directions"),
+        "Its shear modulus, on which the deflection of shear hangs; of timber along its grain about a sixteenth of E.",
+        r#""690 MPa""#,
+    ),
+    Key::new(
         "material.density",
         Form::Density,
         Need::Depends("needed where the beam's own weight counts"),
@@ -202,7 +216,7 @@ pub(super) const KEYS: &[Key] = &[
         "allowable",
         Form::Table,
         Need::Optional("nothing is said of what the beam may carry"),
-        "What the material may be asked to bear, for exercises on the largest load. A real beam is designed to the local code by \
+        "What the material may be asked to bear, for exercises on the largest load; of several materials the one under [material]. A real beam is designed to the local code by \
          a licensed engineer.",
         "",
     ),

@@ -65,6 +65,11 @@ pub enum Form {
     },
     /// A plain number greater than zero.
     Number,
+    /// A plain number from zero to a bound, both included.
+    Share {
+        /// The bound.
+        most: f64,
+    },
     /// A quantity with its unit, or an expression of named values.
     Quantity {
         /// Its dimension.
@@ -136,6 +141,7 @@ impl Form {
                 format!("a whole number from {least} to {most}, or \"{word}\"")
             }
             Form::Number => "a number greater than zero, up to a million".to_owned(),
+            Form::Share { most } => format!("a number from 0 to {most}"),
             Form::Quantity { dimension, .. } => format!("{} with its unit in quotes", dimension.in_words()),
             Form::Density => "a density with its unit in quotes".to_owned(),
             Form::AnyQuantity => "a quantity with its unit in quotes".to_owned(),

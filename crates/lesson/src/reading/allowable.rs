@@ -14,14 +14,7 @@ pub(super) fn read(
     report: &mut Report,
 ) -> Allowable {
     let Some(table) = lesson.table("allowable") else { return Allowable::default() };
-    let size = |word: &str| table.value(word).map(|given| given.value);
-    let allowable = Allowable {
-        bending: size("bending-stress"),
-        tension: size("tension"),
-        compression: size("compression"),
-        shear: size("shear-stress"),
-        deflection: size("deflection"),
-    };
+    let allowable = stated(table);
     let moved = |hold: &Hold| matches!(hold, Hold::Rigid { moved } if *moved != 0.0);
     let settles = beam.supports.iter().any(|support| moved(&support.transverse) || moved(&support.rotation));
     let place = || table.span.clone();
@@ -34,23 +27,32 @@ pub(super) fn read(
             .add(place(), "how far the loads may grow is not told where a support settles: that does not grow with them")
             .mend("take `settles` and `turns` out, or leave [allowable] out");
     }
-    if section.properties().bends_askew() {
+    let several = section.parts().iter().any(|part| part.modular_ratio != 1.0);
+    if section.properties().bends_askew() && several {
         report
             .add(
                 place(),
-                "what this beam may carry is found by M y / I, which does not hold where a section bends askew, as this one does",
+                "what this beam may carry is not told where a section of several materials bends askew, as this one does",
             )
             .mend("leave [allowable] out, or take a section with an axis of symmetry, upright or level");
     }
-    let stresses = [allowable.bending, allowable.tension, allowable.compression, allowable.shear];
-    let any_stress = stresses.iter().any(Option::is_some);
-    if any_stress && section.parts().iter().any(|part| part.modular_ratio != 1.0) {
+    let any_stress = allowable != Allowable { deflection: allowable.deflection, ..Allowable::default() };
+    if any_stress && several && section.parts().iter().all(|part| part.modular_ratio != 1.0) {
         report
-            .add(
-                place(),
-                "these are the stresses of one material, and the parts of this section are of several",
-            )
-            .mend("leave [allowable] out, or make all parts of one material");
+            .add(place(), "these are stresses of the material under [material], of which no part of this section is made")
+            .mend("give each part an `allowable` of its own");
     }
     allowable
+}
+
+/// What a table states that may be borne.
+pub(super) fn stated(table: &Table) -> Allowable {
+    let size = |word: &str| table.value(word).map(|given| given.value);
+    Allowable {
+        bending: size("bending-stress"),
+        tension: size("tension"),
+        compression: size("compression"),
+        shear: size("shear-stress"),
+        deflection: size("deflection"),
+    }
 }

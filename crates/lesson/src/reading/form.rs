@@ -132,6 +132,13 @@ impl Reader<'_> {
                     None => self.refuse(key, span, &written),
                 }
             }
+            (Form::Share { most }, DeValue::Integer(_) | DeValue::Float(_)) => {
+                let written = self.file.get(span.clone()).unwrap_or("").replace('_', "");
+                match written.parse::<f64>().ok().filter(|number| (0.0..=most).contains(number)) {
+                    Some(number) => What::Number(number),
+                    None => self.refuse(key, span, &written),
+                }
+            }
             (Form::Quantity { .. } | Form::Density | Form::AnyQuantity, DeValue::String(text)) => {
                 of_form(key, &Written::new(text, span, self.file), self.known, self.report)
             }

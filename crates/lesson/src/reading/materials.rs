@@ -1,13 +1,75 @@
 //! Whether the words for materials and their moduli of elasticity agree: materials are told apart by their modulus.
 
+use super::allowable;
 use super::node::Table;
 use super::words::in_quotes;
 use crate::finding::Report;
+use workings::problem::Allowable;
+use workings::shear_stiffness::ShearGiven;
 
 /// A material by its word, where it has one, and its modulus, Pa.
 struct Known {
     word: Option<String>,
     modulus: f64,
+}
+
+/// What a table states of a material in shear.
+pub(super) fn shear(table: &Table) -> ShearGiven {
+    ShearGiven {
+        poisson_ratio: table.number("poisson"),
+        shear_modulus: table.value("shear-modulus").map(|given| given.value),
+    }
+}
+
+/// Tells every part that states of its material how it shears or what it may bear but has no modulus of its own, or states it otherwise
+/// than what it is one material with.
+pub(super) fn check_stated(section: &Table, material: Option<&Table>, report: &mut Report) {
+    let Some(of_beam) = material.and_then(|table| table.value("E")) else { return };
+    let mut known = vec![(of_beam.value, material.map(shear).unwrap_or_default(), Allowable::default())];
+    for part in section.tables("parts") {
+        let sheared = shear(part);
+        let borne = part.table("allowable").map(allowable::stated).unwrap_or_default();
+        let words = ["poisson", "shear-modulus", "allowable"];
+        let Some(word) = words.into_iter().find(|word| part.has(word)) else { continue };
+        let Some(own) = part.value("E") else {
+            if !part.has("E") {
+                report
+                    .add(
+                        part.place(word),
+                        format!("`{word}` is that of a material, and this part has no `E` of its own"),
+                    )
+                    .mend(match word {
+                        "allowable" => "give it its own `E`, or state it under [allowable]".to_owned(),
+                        _ => format!("give it its own `E`, or state `{word}` under [material]"),
+                    });
+            }
+            continue;
+        };
+        match known.iter().position(|of| of.0 == own.value) {
+            Some(of) => {
+                let (_, known_shear, known_borne) = &mut known[of];
+                let other_shear = !sheared.is_empty() && !known_shear.is_empty() && *known_shear != sheared;
+                let none = Allowable::default();
+                let other_borne = borne != none && *known_borne != none && *known_borne != borne;
+                if other_shear || other_borne {
+                    let word = if other_shear { word } else { "allowable" };
+                    report
+                        .add(
+                            part.place(word),
+                            format!("parts of one modulus of elasticity count as one material, and another has another `{word}`"),
+                        )
+                        .mend("state both alike, or give the parts moduli that differ");
+                }
+                if known_shear.is_empty() {
+                    *known_shear = sheared;
+                }
+                if *known_borne == none {
+                    *known_borne = borne;
+                }
+            }
+            None => known.push((own.value, sheared, borne)),
+        }
+    }
 }
 
 /// Tells every part whose word for its material does not agree with its modulus.

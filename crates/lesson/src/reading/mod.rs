@@ -149,6 +149,7 @@ fn stated(raw: &toml::de::DeTable<'_>, source: &Source, report: &mut Report) -> 
         .map(|table| section::read(table, elastic_modulus.as_ref().map(|given| given.value), &style, report));
     if let Some(table) = lesson.table("section") {
         materials::check(table, material, report);
+        materials::check_stated(table, material, report);
     }
     let beam_length = beam.as_ref().and_then(|beam| beam.length).filter(|length| *length > 0.0);
     let slice_table = lesson.table("slice");
@@ -193,6 +194,7 @@ fn stated(raw: &toml::de::DeTable<'_>, source: &Source, report: &mut Report) -> 
         title: about.title.clone(),
         beam: solid_beam,
         elastic_modulus: modulus,
+        shear: material.map(materials::shear).unwrap_or_default(),
         density: density.map(|given| given.value).filter(|_| beam.self_weight.is_some()),
         supports: beam.supports.into_iter().map(|(_, label)| label).collect(),
         loads: beam.loads.into_iter().map(|(_, label)| label).collect(),

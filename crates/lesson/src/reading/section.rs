@@ -1,7 +1,9 @@
 //! The section: a shape, a profile, an outline or parts; its joints.
 
+use super::allowable;
 use super::further_cuts;
 use super::joints;
+use super::materials;
 use super::node::{Given, Table};
 use super::outline::{self, Drawn};
 use super::parts::{Extent, corner, moved};
@@ -340,6 +342,8 @@ fn part(
         gathered.materials.push(PartMaterial {
             name: entry.owned_text("material"),
             elastic_modulus: entry.value("E").map(|given| given.value),
+            shear: materials::shear(entry),
+            allowable: entry.table("allowable").map(allowable::stated).unwrap_or_default(),
         });
         gathered.places.push(place);
     }

@@ -344,3 +344,33 @@ fn the_shares_of_the_marks() {
     assert_eq!((second.marking.sign, second.marking.unit), (0.0, 0.75));
     assert_eq!(second.marking.mistakes.len(), 2);
 }
+
+/// Closed form: E = 2 G (1 + nu); a part of the same modulus of elasticity is of the same material.
+#[test]
+fn a_material_shears_as_it_states_or_as_is_assumed() {
+    let text = |material: &str, plate: &str| {
+        format!(
+            "title = \"T\"\nunits = \"metric\"\n[beam]\nlength = \"4 m\"\nsupports = [{{ pin = \"0 m\" }}, {{ roller = \"4 m\" }}]\n\
+             loads = [{{ force = \"8 kN\", at = \"2 m\" }}]\n[material]\nname = \"spruce\"\nE = \"11 GPa\"\n{material}\n[section]\n\
+             parts = [\n{{ name = \"joist\", width = \"80 mm\", height = \"200 mm\" }},\n\
+             {{ name = \"plate\", width = \"80 mm\", height = \"10 mm\", on = \"joist\", E = \"210 GPa\"{plate} }},\n\
+             {{ name = \"cover\", width = \"80 mm\", height = \"10 mm\", on = \"plate\", E = \"210 GPa\" }},\n]\n\
+             [slice]\nat = \"1 m\"\nlength = \"50 mm\"\n[cut]\nat = \"top of joist\"\n"
+        )
+    };
+    let moduli = |material: &str, plate: &str| {
+        let reading = lesson::read(&text(material, plate), "t.toml");
+        let problem = reading.lesson.unwrap_or_else(|| panic!("{:?}", reading.findings)).problem;
+        [0, 1, 2].map(|part| problem.shear_modulus_of(part))
+    };
+    for (got, expected) in [
+        (moduli("", ""), [11e9 / 2.6, 210e9 / 2.6, 210e9 / 2.6]),
+        (moduli("poisson = 0", ""), [11e9 / 2.0, 210e9 / 2.6, 210e9 / 2.6]),
+        (moduli("shear-modulus = \"690 MPa\"", ", poisson = 0.25"), [690e6, 210e9 / 2.5, 210e9 / 2.5]),
+        (moduli("", ", shear-modulus = \"80 GPa\""), [11e9 / 2.6, 80e9, 80e9]),
+    ] {
+        for (got, expected) in got.iter().zip(expected) {
+            assert_near(got / expected, 1.0);
+        }
+    }
+}

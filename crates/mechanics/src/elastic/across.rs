@@ -4,7 +4,7 @@ use super::element::{Shapes, Shares};
 use super::field::ElasticField;
 use super::{ShearForce, length};
 use crate::gauss;
-use crate::section::{HeightSide, Point, Section};
+use crate::section::{Chord, HeightSide, Point, Section};
 use crate::stress::{SkewBending, StressOverDepth};
 
 /// A cut at a level where the width jumps is taken this part of the size of the section above or below it: on the level itself
@@ -59,6 +59,24 @@ impl ElasticField<'_> {
     /// The stresses along the level cut at a height in the coordinates of the outlines, seen from one side; none where
     /// the cut misses the section or lies wholly in what is left out round sharp corners.
     pub fn across(&self, height: f64, side: HeightSide) -> Option<Across> {
+        self.across_where(height, side, |_| true)
+    }
+
+    /// The same in some parts alone, those of one material: `formula` and `balanced` are then what these take where all materials of
+    /// the cut are sheared alike. None where the cut meets none of them.
+    ///
+    /// ```text
+    /// tau = q g / Σ g b        q = V Q / I, with the shear moduli g and the widths b of all that the cut runs through
+    /// ```
+    ///
+    /// # Source
+    /// Equal shear strain of what lies side by side, as in any textbook of bars that share a force; common practice, and an
+    /// approximation: the true strain changes across the width.
+    pub fn across_in(&self, height: f64, side: HeightSide, parts: &[usize]) -> Option<Across> {
+        self.across_where(height, side, |part| parts.contains(&part))
+    }
+
+    fn across_where(&self, height: f64, side: HeightSide, wanted: impl Fn(usize) -> bool) -> Option<Across> {
         let section = self.elastic.section();
         let jumps = section.levels().any(|level| (level - height).abs() <= section.tolerance());
         let beside = if jumps { BESIDE * self.elastic.size } else { 0.0 };
@@ -70,7 +88,8 @@ impl ElasticField<'_> {
         let (mut sum, mut width) = (0.0, 0.0);
         let mut largest_up: Option<AtPlace> = None;
         let mut largest: Option<AtPlace> = None;
-        for chord in section.chords(y, side) {
+        let chords = section.chords(y, side);
+        for chord in chords.iter().filter(|chord| wanted(chord.part)) {
             let marks = self.marks(y, chord.from, chord.to);
             for pair in marks.windows(2) {
                 let (from, to) = (pair[0], pair[1]);
@@ -105,7 +124,10 @@ impl ElasticField<'_> {
         let formula = StressOverDepth::new(section, 0.0, force.up).shear_stress(height, side);
         let force = ShearForce { right: force.right, up: force.up };
         let balanced = balanced(section, force, height, side).unwrap_or(formula);
-        let (largest_up, largest) = (largest_up?, largest?);
+        let on_axis = |place: AtPlace| AtPlace { x: self.elastic.on_axis(Point::new(place.x, y)).x, ..place };
+        let (largest_up, largest) = (on_axis(largest_up?), on_axis(largest?));
+        let share = self.share_of(&chords, &wanted);
+        let (formula, balanced) = (share * formula, share * balanced);
         // Beyond the outermost fibre there is nothing to push back: no stress acts upward there, and what the elements
         // give is their own error.
         let properties = section.properties();
@@ -113,6 +135,22 @@ impl ElasticField<'_> {
             [properties.bottom, properties.top].iter().any(|end| (end - height).abs() <= section.tolerance());
         let (mean, up) = if is_outermost { (0.0, 0.0) } else { (sum / width, largest_up.value) };
         Some(Across { formula, balanced, mean, largest_up: AtPlace { value: up, ..largest_up }, largest })
+    }
+
+    /// What parts of a cut bear, over the mean over the whole width, where all are sheared alike.
+    fn share_of(&self, chords: &[Chord], wanted: impl Fn(usize) -> bool) -> f64 {
+        let shear_ratios = &self.elastic.elasticity.shear_ratios;
+        if chords.iter().all(|chord| wanted(chord.part)) {
+            return 1.0;
+        }
+        let sums = |counted: &dyn Fn(usize) -> bool| {
+            chords.iter().filter(|chord| counted(chord.part)).fold((0.0, 0.0), |(width, stiff), chord| {
+                let own = chord.to - chord.from;
+                (width + own, stiff + shear_ratios[chord.part] * own)
+            })
+        };
+        let ((whole, all), (own, of_them)) = (sums(&|_| true), sums(&wanted));
+        of_them / own * whole / all
     }
 
     /// The places on a chord where the cut passes from one triangle to the next, rising, with the chord's ends.

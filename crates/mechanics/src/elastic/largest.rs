@@ -37,13 +37,22 @@ impl ElasticField<'_> {
     ///
     /// None where all of the section is left out round sharp corners.
     pub fn largest(&self) -> Option<LargestElastic> {
+        self.largest_where(|_| true)
+    }
+
+    /// The same in some parts alone, those of one material.
+    pub fn largest_in(&self, parts: &[usize]) -> Option<LargestElastic> {
+        self.largest_where(|part| parts.contains(&part))
+    }
+
+    fn largest_where(&self, wanted: impl Fn(usize) -> bool) -> Option<LargestElastic> {
         let elastic = self.elastic;
         let lattice = Basis::new(SEARCHED);
         let looks: Vec<Shares> = (0..lattice.lattice.len()).map(|node| lattice.shares(node)).collect();
         let shapes_of = elastic.solved.basis.at_each(&looks);
         let mut shapes = Shapes::default();
         let mut best_of: Vec<(usize, Shares, f64)> = Vec::new();
-        for triangle in 0..elastic.solved.shapes.len() {
+        for triangle in (0..elastic.solved.shapes.len()).filter(|&one| wanted(elastic.solved.parts[one])) {
             let mut best: Option<(Shares, f64)> = None;
             for (&shares, shapes) in looks.iter().zip(&shapes_of) {
                 let Some(value) = self.counted(triangle, shares, shapes) else { continue };
@@ -63,7 +72,7 @@ impl ElasticField<'_> {
         }
         let (triangle, shares, value) = largest?;
         let stress = self.stress(triangle, shares, &mut shapes);
-        let at = elastic.outer(elastic.solved.shapes[triangle].point(shares, &shapes));
+        let at = elastic.on_axis(elastic.outer(elastic.solved.shapes[triangle].point(shares, &shapes)));
         let coarse = elastic.coarser.stress(triangle, shares, self.times, &mut shapes);
         let beside = |corner: &super::SharpCorner| corner.at.distance(at) < 1.05 * corner.left_out;
         Some(LargestElastic {

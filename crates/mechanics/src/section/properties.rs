@@ -175,7 +175,7 @@ impl Section {
         let centroid = Point::new(sum.x / sum.area, sum.y / sum.area);
         Some(PartProperties {
             area: sum.area,
-            centroid: centroid.plus(self.origin),
+            centroid: settled(centroid.plus(self.origin), &self.properties),
             second_moment: sum.yy - sum.y * centroid.y,
             second_moment_upright: sum.xx - sum.x * centroid.x,
             product_moment: sum.xy - sum.x * centroid.y,
@@ -266,7 +266,7 @@ fn integrate(
     for ring in rings {
         bounds.hold_all(&ring.bounds);
     }
-    Properties {
+    let mut properties = Properties {
         area: sum.area,
         plain_area,
         centroid: centroid.plus(origin),
@@ -282,7 +282,18 @@ fn integrate(
         bottom: bounds.bottom + origin.y,
         left: bounds.left + origin.x,
         right: bounds.right + origin.x,
-    }
+    };
+    properties.centroid = settled(properties.centroid, &properties);
+    properties
+}
+
+/// A coordinate that is no more than this part of the section's size is what rounding leaves of zero.
+const NOTHING: f64 = 1e-12;
+
+/// A point of a section of this size, without what rounding leaves of a zero.
+fn settled(point: Point, properties: &Properties) -> Point {
+    let own = |value: f64, size: f64| if value.abs() <= NOTHING * size { 0.0 } else { value };
+    Point::new(own(point.x, properties.breadth()), own(point.y, properties.height()))
 }
 
 /// Mohr's circle of the second moments.

@@ -44,10 +44,11 @@ impl Strip {
         self.flanks.iter().map(|(flank, ratio)| ratio * flank.sign * flank.x_at(y)).sum()
     }
 
-    /// `∫ dx / n`, m: the width of which each part counts the less the stiffer it is.
-    pub(crate) fn yielding_width(&self, y: f64) -> f64 {
+    /// `∫ g dx`, m: the width with each part as many times as its shear modulus is that of reference.
+    pub(crate) fn sheared_width(&self, y: f64, shear_ratios: &[f64]) -> f64 {
         let y = self.inside(y);
-        self.flanks.iter().map(|(flank, ratio)| flank.sign * flank.x_at(y) / ratio).sum()
+        let ratio = |part: usize| shear_ratios.get(part).copied().unwrap_or(1.0);
+        self.flanks.iter().map(|(flank, _)| ratio(flank.part) * flank.sign * flank.x_at(y)).sum()
     }
 
     /// First moment about the neutral axis of all that lies above a height, m³.

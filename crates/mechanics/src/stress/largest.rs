@@ -106,7 +106,13 @@ impl StressOverDepth {
             value: most * self.shear_force.abs(),
             places: reached
                 .iter()
-                .map(|candidate| ShearPlace { height: self.outer(candidate.y), side: candidate.side })
+                .map(|candidate| ShearPlace {
+                    height: match candidate.side {
+                        PlaceSide::Both if near_axis(candidate.y) => self.properties.centroid.y,
+                        _ => self.outer(candidate.y),
+                    },
+                    side: candidate.side,
+                })
                 .collect(),
             at_neutral_axis,
             reason,

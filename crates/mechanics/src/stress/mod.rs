@@ -7,6 +7,7 @@ mod contour;
 mod field;
 mod field_range;
 mod largest;
+mod largest_cut;
 mod principal;
 mod skew;
 mod trajectory;
@@ -14,6 +15,7 @@ mod trajectory;
 pub use contour::Grid;
 pub use field::{Panel, PlaneStress, StressField};
 pub use largest::{LargestShearStress, PlaceSide, Reason, ShearPlace};
+pub use largest_cut::LargestCut;
 pub use principal::PrincipalStresses;
 pub use skew::SkewBending;
 pub use trajectory::{Family, TrajectoryEnd, TrajectoryPoint};
@@ -174,18 +176,24 @@ impl StressOverDepth {
         self.shear_force / self.properties.plain_area
     }
 
+    /// Form factor of `V Q / (I t)`, with the shear moduli as the moduli of elasticity: see [`Self::form_factor_with`].
+    pub fn form_factor(&self) -> f64 {
+        self.form_factor_with(&self.ratios)
+    }
+
     /// Form factor of `V Q / (I t)`: were this the stress, the energy of shear in a unit of length would be
-    /// `f V² / (2 G A)`, so `f = A ∫ (Q / (I t))² (t / n) dy`, with the transformed area `A` and the modular ratio `n` of
-    /// what the cut runs through. 6/5 for a rectangle.
+    /// `f V² / (2 G A)`, so `f = A ∫ (Q / I)² / Σ(g b) dy`, with the transformed area `A` and the ratio `g` of the shear modulus of
+    /// each part to that of reference. What lies side by side on a cut is sheared alike. 6/5 for a rectangle.
     ///
     /// # Source
     /// The energy of shear of any textbook, `∫ tau² / (2 G) dA`, by quadrature over the strips.
-    pub fn form_factor(&self) -> f64 {
+    pub fn form_factor_with(&self, shear_ratios: &[f64]) -> f64 {
         let mut sum = 0.0;
         for strip in &self.strips {
             sum += strip.integrate(strip.bottom, strip.top, |y| {
-                let stress = self.over_width(strip, y);
-                stress * stress * strip.yielding_width(y)
+                let flow = self.over_width(strip, y) * strip.width(y);
+                let stiff = strip.sheared_width(y, shear_ratios);
+                if stiff > 0.0 { flow * flow / stiff } else { 0.0 }
             });
         }
         sum * self.properties.area

@@ -1,7 +1,7 @@
 //! The elastic solution against exact theory, and how it converges.
 
 use core::f64::consts::PI;
-use mechanics::elastic::{Effort, ElasticShear, Fault, ShearForce};
+use mechanics::elastic::{Effort, ElasticShear, Elasticity, Fault, ShearForce};
 use mechanics::real;
 use mechanics::section::{HeightSide, Part, Point, Section, shapes};
 use mechanics::stress::StressOverDepth;
@@ -164,6 +164,11 @@ fn shear_coefficients_are_those_of_theory() {
 fn form_factors_are_those_of_theory() {
     let plank = section(shapes::rectangle(0.07, 0.11));
     assert_within(StressOverDepth::new(&plank, 0.0, 3.0).form_factor(), 1.2, 1e-12);
+    // Planks side by side, of three materials but one height, are sheared alike: it is the rectangle's.
+    let side_by_side = [(0.0, 1.0), (1.0, 20.0), (2.0, 3.0)]
+        .map(|(x, ratio)| Part::rectangle(Point::new(x, 0.0), 1.0, 2.0).with_modular_ratio(ratio));
+    let mixed = Section::new(side_by_side.into()).expect("it is sound");
+    assert_within(StressOverDepth::new(&mixed, 0.0, 3.0).form_factor(), 1.2, 1e-12);
     assert_within(solved(&plank, 0.0, Effort::usual()).form_factor(UP), 1.2, 1e-9);
     let disc = section(shapes::circle(0.09));
     assert_within(StressOverDepth::new(&disc, 0.0, 1.0).form_factor(), 10.0 / 9.0, 1e-9);
@@ -323,5 +328,26 @@ fn a_poissons_ratio_that_no_material_has_is_refused() {
     for ratio in [-1.0, 0.500001, f64::NAN, f64::INFINITY] {
         let fault = ElasticShear::new(&plank, ratio, Effort::usual()).err();
         assert!(matches!(fault, Some(Fault::PoissonRatio { .. })), "{fault:?}");
+    }
+}
+
+/// Closed form: the stresses hang on `nu G / E` alone. So a material with a shear modulus of its own has the stresses of one that is alike in
+/// all directions and has the Poisson's ratio nu' with nu' / (2 (1 + nu')) = nu G / E.
+#[test]
+fn a_shear_modulus_of_its_own_changes_what_contraction_does() {
+    let plank = Section::new(shapes::rectangle(0.2, 0.1).expect("a rectangle").parts).expect("it is sound");
+    let (ratio, share) = (0.4, 0.25);
+    let own = Elasticity { poisson_ratio: ratio, shear_share: share, shear_ratios: vec![1.0] };
+    let own = ElasticShear::of(&plank, own, Effort::usual()).expect("it is solved");
+    let product = ratio * share;
+    let alike = ElasticShear::new(&plank, 2.0 * product / (1.0 - 2.0 * product), Effort::usual())
+        .expect("it is solved");
+    let largest = [&own, &alike].map(|one| one.under_level_bending(1e3).largest().expect("a stress").value);
+    assert_within(largest[0], largest[1], 1e-9);
+    assert_within(own.form_factor(UP), alike.form_factor(UP), 1e-9);
+    for bad in [0.0, -1.0, f64::NAN] {
+        let bad = Elasticity { poisson_ratio: 0.3, shear_share: 0.4, shear_ratios: vec![bad] };
+        let fault = ElasticShear::of(&plank, bad, Effort::usual()).err();
+        assert!(matches!(fault, Some(Fault::ShearModulus)), "{fault:?}");
     }
 }

@@ -1,6 +1,7 @@
 //! What holds for every section: checked on random polygons, shapes and stacks of planks, from millimetres to kilometres.
 
 use core::f64::consts::PI;
+use mechanics::elastic::{Effort, ElasticShear};
 use mechanics::real;
 use mechanics::section::{Edge, HeightSide, Loop, Part, Point, Section, shapes};
 use mechanics::stress::StressOverDepth;
@@ -341,4 +342,32 @@ proptest! {
             }
         }
     }
+}
+
+/// Closed form of symmetry: a ring of arcs given about its own middle has its centroid there, and its largest shear stress at the axis, with
+/// nothing left of rounding; the elastic one lies on the upright axis or at a side.
+#[test]
+fn what_rounding_leaves_of_zero_is_zero() {
+    let (outer, inner) = (0.05, 0.046);
+    let at = |radius: f64, angle: f64| Point::new(radius * real::cos(angle), radius * real::sin(angle));
+    let middle = Point::new(0.0, 0.0);
+    let (slit, whole) = (0.02, 2.0 * PI);
+    let arc = |to, counter_clockwise| Edge::Arc { to, centre: middle, counter_clockwise };
+    let outline = Loop {
+        start: at(outer, slit),
+        path: vec![
+            arc(at(outer, whole - slit), true),
+            Edge::Line { to: at(inner, whole - slit) },
+            arc(at(inner, slit), false),
+        ],
+    };
+    let section = Section::new(vec![Part::of_outline(outline, Vec::new())]).expect("it is sound");
+    assert_eq!(section.properties().centroid.y, 0.0);
+    assert_eq!(section.part_properties(0).map(|of| of.centroid.y), Some(0.0));
+    let largest = StressOverDepth::new(&section, 0.0, 1e3).largest_shear_stress();
+    assert!(largest.at_neutral_axis && largest.places.iter().all(|place| place.height == 0.0), "{largest:?}");
+    let bar = Section::new(shapes::circle(0.07).expect("a circle").parts).expect("it is sound");
+    let elastic = ElasticShear::new(&bar, 0.3, Effort::usual()).expect("it is solved");
+    let most = elastic.under_level_bending(1e3).largest().expect("a stress");
+    assert_eq!((most.at.x, most.at.y), (bar.properties().centroid.x, bar.properties().centroid.y));
 }

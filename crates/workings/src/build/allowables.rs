@@ -11,11 +11,12 @@ use crate::dimension::Dimension;
 use crate::engine::Call;
 use crate::evaluate::EvaluationError;
 use crate::expression::Expression;
-use crate::problem::JointKind;
+use crate::problem::{Allowable, JointKind};
 use crate::role::Role;
 use crate::working::{Chapter, Id};
 use mechanics::beam::{Curve, Reached, Solution};
 use mechanics::section::Section;
+use mechanics::stress::LargestCut;
 
 const CHAPTER: Chapter = Chapter::Allowables;
 
@@ -96,6 +97,8 @@ pub struct LimitWorkings {
     pub utilisation: Id,
     /// How many times all loads may grow.
     pub factor: Id,
+    /// Whether it is that of a joint.
+    pub is_of_joint: bool,
     pub(crate) kind: LimitKind,
 }
 
@@ -108,6 +111,18 @@ pub struct RatioWorkings {
     pub kind: Id,
     /// Where bending and shear govern alike.
     pub alike: Id,
+}
+
+/// What one material may bear, and what it bears along the beam.
+struct Borne {
+    /// ` in steel`; nothing where there is one material.
+    of: String,
+    /// What its indices begin with: `s, `.
+    letter: String,
+    allowable: Allowable,
+    tension: Option<Id>,
+    compression: Option<Id>,
+    shear: Option<Id>,
 }
 
 /// A limit, and what reaches it first.
@@ -148,11 +163,18 @@ impl Builder<'_> {
         parts: &AllowableParts<'_>,
     ) -> Result<Option<AllowableWorkings>, EvaluationError> {
         let beam = parts.beam;
-        let mut limits = self.limits(parts.bending, parts.shear_along)?;
+        let askew = parts.engine.properties().bends_askew();
+        let mut limits = Vec::new();
+        for borne in self.borne(parts)? {
+            limits.extend(self.limits(&borne)?);
+        }
         limits.extend(self.limit_of_equivalent_stress(&limits));
-        limits.extend(
-            parts.joints.iter().zip(1..).filter_map(|joint| self.limit_of_joint(parts.engine, joint)),
-        );
+        // Askew the flow in a joint is not that of V Q / I.
+        if !askew {
+            limits.extend(
+                parts.joints.iter().zip(1..).filter_map(|joint| self.limit_of_joint(parts.engine, joint)),
+            );
+        }
         limits.extend(self.limit_of_deflection(parts)?);
         limits.retain(|limit| self.value(limit.reached) != 0.0);
         let moved = |hold: &HoldGiven| matches!(hold, HoldGiven::Moved(_));
@@ -195,38 +217,126 @@ impl Builder<'_> {
         let factor = self.formula(entry(Role::LoadFactor, "load factor").says(says), allowed / reached)?;
         let (allowed, reached) = (limit.allowed, limit.reached);
         let words = limit.words.clone();
-        Ok(LimitWorkings { words, allowed, reached, utilisation, factor, kind: limit.kind })
+        let is_of_joint = limit.index.starts_with('j');
+        Ok(LimitWorkings { words, allowed, reached, utilisation, factor, is_of_joint, kind: limit.kind })
     }
 
-    /// What the lesson gives of what may be borne.
-    fn limits(&mut self, largest: &BendingWorkings, shear_along: Id) -> Result<Vec<Limit>, EvaluationError> {
+    /// What each material may bear, and what it bears.
+    fn borne(&mut self, parts: &AllowableParts<'_>) -> Result<Vec<Borne>, EvaluationError> {
         let allowable = self.problem.allowable;
+        if parts.section.materials.is_empty() {
+            let askew = parts.engine.properties().bends_askew();
+            let [tension, compression] = match askew {
+                true => ["tension", "compression"]
+                    .map(|words| self.workings.id(&format!("largest skew {words} along the beam"))),
+                false => [parts.bending.tension, parts.bending.compression],
+            };
+            let shear = match askew {
+                false => Some(parts.shear_along),
+                true if allowable.shear.is_some() => {
+                    let all: Vec<usize> = (0..self.problem.parts.len()).collect();
+                    let words = (" by the full formula", "askew");
+                    self.largest_shear_in(parts, (&all, &[]), words)?
+                }
+                true => None,
+            };
+            let (of, letter) = (String::new(), String::new());
+            return Ok(vec![Borne { of, letter, allowable, tension, compression, shear }]);
+        }
+        let ratios = self.problem.elasticity().shear_ratios;
+        let mut borne = Vec::new();
+        for material in &parts.section.materials {
+            let of = format!(" in {}", material.name);
+            let shear = match material.allowable.shear {
+                Some(_) => {
+                    self.largest_shear_in(parts, (&material.parts, &ratios), (&of, &material.letter))?
+                }
+                None => None,
+            };
+            let ([tension, compression], allowable) = (material.extremes, material.allowable);
+            let letter = format!("{}, ", material.letter);
+            borne.push(Borne { of, letter, allowable, tension, compression, shear });
+        }
+        Ok(borne)
+    }
+
+    /// The largest shear stress in some parts along the beam: in one of several materials, or askew. None where there is none.
+    fn largest_shear_in(
+        &mut self,
+        parts: &AllowableParts<'_>,
+        (of, ratios): (&[usize], &[f64]),
+        (words, index): (&str, &str),
+    ) -> Result<Option<Id>, EvaluationError> {
+        let Some(cut) = LargestCut::of(parts.engine, of, ratios) else { return Ok(None) };
+        let askew = self.workings.id("second moment that counts askew");
+        let how = "The level cut on which this first moment over this width is largest, looked for over the whole height.";
+        let index = format!("{index}, max");
+        let entry =
+            |role, name: String| Entry::new(CHAPTER, role, &index, name).height(cut.height, Some(cut.side));
+        let says = match askew {
+            Some(_) => {
+                "What counts of the first moment of the part above that cut: askew the one about the upright axis as well."
+            }
+            None => "Of the part above the level cut on which this material is sheared most, transformed.",
+        };
+        let first =
+            entry(Role::FirstMoment, format!("first moment where shear is largest{words}")).says(says);
+        let value = cut.first_moment.abs();
+        let first = self.engine(first, how, (Vec::new(), Call::Fixed), value, Dimension::LENGTH_3)?;
+        let says = match ratios.is_empty() {
+            true => "The width of that cut.",
+            false => {
+                "The width of that cut, with each other material beside it as many times as its shear modulus is this one's: side by \
+                 side all are taken to be sheared alike, an approximation."
+            }
+        };
+        let width = entry(Role::WidthAtCut, format!("width where shear is largest{words}")).says(says);
+        let width = self.engine(width, how, (Vec::new(), Call::Fixed), cut.width, Dimension::LENGTH)?;
+        let force = parts.diagrams.largest_shear;
+        let place = self.workings.working(force).place;
+        let mut stress =
+            entry(Role::ShearStress, format!("largest shear stress{words} along the beam")).says(
+                "Where V is largest, on the cut where this is largest: a mean over the width, as V Q / (I t) is.",
+            );
+        if let Some(station) = place.station {
+            stress = stress.at(station, place.side);
+        }
+        let second = askew.unwrap_or(parts.section.second_moment);
+        let flow = Expression::from(force) * first.into();
+        self.formula(stress, flow / (Expression::from(second) * width.into())).map(Some)
+    }
+
+    /// What the lesson gives of what one material may bear.
+    fn limits(&mut self, borne: &Borne) -> Result<Vec<Limit>, EvaluationError> {
+        let Borne { of: material, letter, allowable, .. } = borne;
         let mut limits = Vec::new();
         let bending = match allowable.bending {
             Some(stress) if allowable.tension.is_none() || allowable.compression.is_none() => {
-                Some(self.allowed("allowable bending stress", (Role::BendingStress, "allow"), stress)?)
+                let name = format!("allowable bending stress{material}");
+                Some(self.allowed(&name, (Role::BendingStress, &format!("{letter}allow")), stress)?)
             }
             _ => None,
         };
         let of = |own: Option<Id>| own.or(bending);
         let sides = [
-            ("tension", "t", allowable.tension, largest.tension),
-            ("compression", "c", allowable.compression, largest.compression),
+            ("tension", "t", allowable.tension, borne.tension),
+            ("compression", "c", allowable.compression, borne.compression),
         ];
         for (words, index, own, reached) in sides {
-            let name = format!("allowable {words}");
-            let symbol = format!("allow, {index}");
+            let name = format!("allowable {words}{material}");
+            let symbol = format!("{letter}allow, {index}");
             let own =
                 own.map(|stress| self.allowed(&name, (Role::BendingStress, &symbol), stress)).transpose()?;
             if let (Some(allowed), Some(reached)) = (of(own), reached) {
-                let (words, index) = (words.to_owned(), index.to_owned());
+                let (words, index) = (format!("{words}{material}"), format!("{letter}{index}"));
                 limits.push(Limit { words, index, allowed, reached, kind: LimitKind::Bending });
             }
         }
-        if let Some(stress) = allowable.shear {
-            let allowed = self.allowed("allowable shear stress", (Role::ShearStress, "allow"), stress)?;
-            let (words, index) = ("shear stress".to_owned(), "s".to_owned());
-            limits.push(Limit { words, index, allowed, reached: shear_along, kind: LimitKind::Shear });
+        if let (Some(stress), Some(reached)) = (allowable.shear, borne.shear) {
+            let name = format!("allowable shear stress{material}");
+            let allowed = self.allowed(&name, (Role::ShearStress, &format!("{letter}allow")), stress)?;
+            let (words, index) = (format!("shear stress{material}"), format!("{letter}s"));
+            limits.push(Limit { words, index, allowed, reached, kind: LimitKind::Shear });
         }
         Ok(limits)
     }
@@ -337,6 +447,16 @@ impl Builder<'_> {
             entry = entry.at(place.station, None);
         }
         let reached = self.engine(entry, how, (reads, call), value, Dimension::LENGTH)?;
+        let reached = match self.workings.id("times that it sinks more") {
+            Some(times) => {
+                let name = "largest deflection along the beam, free to go sideways";
+                let entry = Entry::new(CHAPTER, Role::Deflection, "askew, max", name).says(
+                    "Free to bend askew the beam sinks so many times more than its flexural rigidity about the level axis would let it.",
+                );
+                self.formula(entry, Expression::from(times) * reached.into())?
+            }
+            None => reached,
+        };
         let (words, index) = ("deflection".to_owned(), "d".to_owned());
         Ok(Some(Limit { words, index, allowed, reached, kind: LimitKind::Deflection }))
     }

@@ -138,6 +138,7 @@ impl Builder<'_> {
             (None, false) => Expression::from(section.centroid) - centroid.into(),
         };
         let distance = self.formula(entry, distance)?;
+        let is_idle = no_shear_flows(self.value(distance), engine);
         let entry = Entry::new(CHAPTER, Role::FirstMoment, number, format!("first moment at {name}"))
             .says("The first moment of what the joint holds, about the neutral axis of the whole section.");
         // Who has another Q of that part goes on with it here.
@@ -161,7 +162,13 @@ impl Builder<'_> {
             let place = self.workings.working(shear).place;
             let mark = format!("{number}{mark}");
             let entry = Entry::new(CHAPTER, Role::ShearFlow, &mark, format!("shear flow at {name}{words}"))
-                .says("The longitudinal force that the joint passes on per unit length of the beam.");
+                .says(match is_idle {
+                    true => {
+                        "What the joint holds has its centroid on the neutral axis, so no shear flows across its faces. That does not \
+                         make the joint idle: it must bring each piece its share of the load, which is not sized here."
+                    }
+                    false => "The longitudinal force that the joint passes on per unit length of the beam.",
+                });
             let flow = Expression::from(shear) * first_moment.into() / section.second_moment.into();
             let flow = self.formula(at(entry, place), flow)?;
             let mut here = JointFlow { flow, fasteners: None, stress: None };
@@ -188,6 +195,11 @@ impl Builder<'_> {
         // The arm of a part across the axis may be negative; a joint's is a distance.
         cut.centroid.zip(cut.arm).filter(|(_, arm)| same && self.value(*arm) > 0.0)
     }
+}
+
+/// Whether no shear flows to what a joint holds, whose centroid lies so far from the neutral axis, m: it lies on it but for rounding.
+pub(crate) fn no_shear_flows(distance: f64, engine: &Section) -> bool {
+    distance.abs() <= 1e-9 * engine.properties().height()
 }
 
 pub(super) fn at(entry: Entry, place: Place) -> Entry {

@@ -10,6 +10,7 @@ use crate::dimension::Dimension;
 use crate::engine::Call;
 use crate::evaluate::EvaluationError;
 use crate::expression::Expression;
+use crate::problem::Allowable;
 use crate::role::Role;
 use crate::working::{Chapter, Id};
 use mechanics::section::Section;
@@ -26,6 +27,10 @@ pub(crate) struct MaterialWorkings {
     pub(crate) ratio: Option<Id>,
     /// The bending stress in it at the slice, at each height where something begins or ends.
     pub(crate) stresses: Vec<Id>,
+    /// What it may bear.
+    pub(crate) allowable: Allowable,
+    /// The largest tension and the largest compression in it along the beam, where it is stated what it may bear.
+    pub(crate) extremes: [Option<Id>; 2],
 }
 
 /// A height at which the section changes, and how it is told.
@@ -74,7 +79,10 @@ impl Builder<'_> {
                     _ => self.given(entry(Chapter::Given, says), material.modular_ratio, Dimension::NONE)?,
                 })
             };
+            let allowable = self.problem.allowable_of(&material);
             done.push(MaterialWorkings {
+                allowable,
+                extremes: [None; 2],
                 name: material.name,
                 letter: material.letter,
                 parts: material.parts,
@@ -158,6 +166,10 @@ impl Builder<'_> {
             }
             section.materials[index].stresses = stresses;
             self.largest_in(&material, &fibres, section, diagrams)?;
+            if material.allowable != Allowable::default() {
+                section.materials[index].extremes =
+                    self.extremes_in(&material, &fibres, section, diagrams)?;
+            }
             self.share(&material, section)?;
             all.extend(fibres);
         }
@@ -192,6 +204,41 @@ impl Builder<'_> {
         let entry = Entry::new(CHAPTER, Role::BendingStress, &index, name).says(says);
         self.stress(entry, fibre, moment, section, place)?;
         Ok(())
+    }
+
+    /// The largest tension and the largest compression in one material along the beam.
+    fn extremes_in(
+        &mut self,
+        material: &MaterialWorkings,
+        fibres: &[Fibre],
+        section: &SectionWorkings,
+        diagrams: &DiagramWorkings,
+    ) -> Result<[Option<Id>; 2], EvaluationError> {
+        let moments = [diagrams.sagging, diagrams.hogging];
+        let pairs: Vec<(&Fibre, Id)> = moments
+            .into_iter()
+            .flatten()
+            .flat_map(|moment| fibres.iter().map(move |f| (f, moment)))
+            .collect();
+        let mut found = [None; 2];
+        for (place_in_all, (way, index, words)) in
+            [(1.0, "t", "tension"), (-1.0, "c", "compression")].into_iter().enumerate()
+        {
+            let stress = |&(fibre, moment): &(&Fibre, Id)| way * self.fibre_stress(fibre, moment);
+            let most = pairs.iter().copied().max_by(|one, other| stress(one).total_cmp(&stress(other)));
+            let Some((fibre, moment)) = most.filter(|pair| stress(pair) > 0.0) else { continue };
+            let place = self.workings.working(moment).place;
+            let name = format!("largest {words} in {} along the beam", material.name);
+            let says = format!(
+                "Of the largest sagging and the largest hogging moment and of all heights of {} this pair gives the largest {words} \
+                 ({}).",
+                material.name, fibre.words
+            );
+            let index = format!("{}, {index}, max", material.letter);
+            let entry = Entry::new(CHAPTER, Role::BendingStress, &index, name).says(says);
+            found[place_in_all] = Some(self.stress(entry, fibre, moment, section, place)?);
+        }
+        Ok(found)
     }
 
     /// What part of the bending moment the stresses in one material make.

@@ -77,7 +77,7 @@ pub(crate) use beam_givens::{HoldGiven, LoadGiven, LoadKind, SupportGiven};
 pub(crate) use builder::{SAME_STATION, zero};
 pub(crate) use cut::{CutWorkings, narrow_contact};
 pub(crate) use diagrams::Stop;
-pub(crate) use joints::JointWorkings;
+pub(crate) use joints::{JointWorkings, no_shear_flows};
 pub(crate) use resultants::{PlaceAs, Shape, StretchWorkings};
 pub(crate) use section::{PieceWorkings, Placed, Size};
 pub use skew_stress::{Corner, skew_corners};
@@ -256,19 +256,16 @@ fn all(
     let slice = builder.slice(&parts)?;
     let further_cuts = builder.straight_cuts(&section, engine, here.shear)?;
     let joints = builder.joints(&section, engine, (here.shear, &shear.cut), &diagrams)?;
-    let allowables = match askew {
-        true => None,
-        false => builder.allowables(&AllowableParts {
-            beam: &beam,
-            section: &section,
-            engine,
-            solution,
-            bending: &bending,
-            diagrams: &diagrams,
-            shear_along: shear.largest_along_beam,
-            joints: &joints,
-        })?,
-    };
+    let allowables = builder.allowables(&AllowableParts {
+        beam: &beam,
+        section: &section,
+        engine,
+        solution,
+        bending: &bending,
+        diagrams: &diagrams,
+        shear_along: shear.largest_along_beam,
+        joints: &joints,
+    })?;
     let key = KeyWorkings {
         shear: here.shear,
         moment: here.moment,

@@ -40,6 +40,16 @@ pub(crate) struct CutStress {
     pub(crate) stress: Id,
 }
 
+/// Said of `V Q / (I t)` where materials of several moduli lie side by side on a cut; nothing elsewhere.
+fn of_no_material(engine: &Section, height: f64, side: HeightSide) -> &'static str {
+    let ratio = |part: usize| engine.parts().get(part).map(|part| part.modular_ratio);
+    let chords = engine.chords(height, side);
+    match chords.windows(2).any(|two| ratio(two[0].part) != ratio(two[1].part)) {
+        true => " Materials lie side by side there: it is a mean over them, and the stress of none of them.",
+        false => "",
+    }
+}
+
 impl Builder<'_> {
     /// The height of the cut: that of a joint of two pieces where it lies there, else given.
     pub(crate) fn cut_height(
@@ -81,10 +91,13 @@ impl Builder<'_> {
         let depth = engine.properties().height();
         let depth_of_part = self.depth_beyond(section, &main)?;
         let cut = self.cut(section, engine, &main)?;
-        let says = "The two stress resultants on the part beyond differ from face to face; the shear stress on the \
-                    cut makes up the difference.";
+        let says = format!(
+            "The two stress resultants on the part beyond differ from face to face; the shear stress on the cut makes up the \
+             difference.{}",
+            of_no_material(engine, problem.cut.height, side)
+        );
         let stress_on_cut =
-            self.shear_stress(section, shear, &cut, &main, "shear stress on the cut", says)?;
+            self.shear_stress(section, shear, &cut, &main, "shear stress on the cut", &says)?;
         let entry = Entry::new(CHAPTER, Role::ShearFlow, "", "shear flow on the cut")
             .height(self.value(height), None)
             .says("The force on the cut per unit length of the beam.");
@@ -117,8 +130,9 @@ impl Builder<'_> {
                 at_largest.insert(self.at_largest(section, engine, shear, place, &says)?).clone()
             };
         }
+        let mean = place.map_or("", |place| of_no_material(engine, place.height, HeightSide::Above));
         let stress = |index: &str, name: &str| Entry::new(CHAPTER, Role::ShearStress, index, name);
-        let entry = stress("max", "largest shear stress over the depth").says(says);
+        let entry = stress("max", "largest shear stress over the depth").says(says + mean);
         let entry = match place {
             Some(place) => entry.height(place.height, None),
             None => entry,
@@ -127,9 +141,9 @@ impl Builder<'_> {
         let product = Expression::from(largest_shear).size() * largest.cut.first_moment.into();
         let below = Expression::from(section.second_moment) * largest.cut.width.into();
         let station = self.workings.working(largest_shear).place;
-        let entry = stress("max, beam", "largest shear stress along the beam").says(
-            "Over the whole beam its size is largest where that of V is: at the same height of the section.",
-        );
+        let entry = stress("max, beam", "largest shear stress along the beam").says(format!(
+            "Over the whole beam its size is largest where that of V is: at the same height of the section.{mean}"
+        ));
         let entry = match station.station {
             Some(x) => entry.at(x, station.side),
             None => entry,

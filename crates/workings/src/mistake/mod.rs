@@ -23,6 +23,7 @@
 //! #         loads: vec![Load::Force { station: 1.0, down: 20e3 }],
 //! #     },
 //! #     elastic_modulus: 0.0,
+//! #     shear: Default::default(),
 //! #     density: None,
 //! #     supports: vec![label("A"), label("B")],
 //! #     loads: vec![LoadLabel { name: "P".into(), self_weight: false }],

@@ -130,6 +130,7 @@ pub(super) static ROWS: [Row; Role::Count as usize + 1] = [
     all(Role::Utilisation, "utilisation", "η"),
     all(Role::WeldStrength, "force that a weld may carry for each length", "f_w"),
     all(Role::PoissonRatio, "Poisson's ratio", "ν"),
+    all(Role::ShearModulus, "shear modulus", "G"),
     all(Role::FormFactor, "form factor of shear", "f_s"),
     all(Role::ShearCoefficient, "shear coefficient", "k_s"),
     all(Role::Residual, "residual", "ε"),

@@ -3,6 +3,8 @@
 use crate::common::{Maker, assert_within, rectangle, reference, value};
 use mechanics::section::{Figure, HeightSide, Part, shapes};
 use workings::elastic::{ElasticTruth, NoTruth};
+use workings::material::PartMaterial;
+use workings::shear_stiffness::ShearGiven;
 use workings::solved::Solved;
 
 fn simple(parts: Vec<(&str, Part)>) -> Solved {
@@ -176,4 +178,106 @@ fn the_truth_of_a_z_is_that_of_the_upright_force_alone() {
     assert_within("row", over.expect("it is a value").value, full / simple, 1e-9);
     let said = truth.cautions(&solved).join(" ");
     assert!(said.contains("does not hold for this section") && !said.contains("held"), "{said}");
+}
+
+/// Closed form: between two stiff faces the core alone is sheared, with the modulus that is stated for it, whatever its E: as in the sandwich
+/// above. State a third of the modulus, and it sags three times as much.
+#[test]
+fn a_stated_shear_modulus_is_the_one_that_counts() {
+    let sag = |times: f64| {
+        let (b, c, face, ratio) = (0.2, 0.08, 0.002, 0.002);
+        let mut core = rectangle(0.0, face, b, c);
+        core.modular_ratio = ratio;
+        let parts = vec![
+            ("lower face", rectangle(0.0, 0.0, b, face)),
+            ("core", core),
+            ("upper face", rectangle(0.0, face + c, b, face)),
+        ];
+        let mut maker = Maker::new(4.0, parts).pin("A", 0.0).pin("B", 4.0).force("P", 2.0, 20e3);
+        let stated = times * ratio * 200e9 / 2.6;
+        let shear = ShearGiven { shear_modulus: Some(stated), ..ShearGiven::default() };
+        let own = PartMaterial { shear, ..PartMaterial::default() };
+        maker.problem.part_materials = vec![PartMaterial::default(), own, PartMaterial::default()];
+        let solved = maker.solved();
+        let truth = ElasticTruth::of(&solved).expect("it is solved");
+        let core = &truth.materials[1];
+        assert_within("shear modulus", core.shear_modulus, stated, 1e-9 * stated);
+        assert!(!core.is_assumed && truth.materials[0].is_assumed);
+        let d = c + face;
+        let wanted = 20e3 * 4.0 * c / (4.0 * stated * b * d * d);
+        let found = truth.sag_of_shear(&solved).expect("a shear force acts");
+        assert_within("sag of shear", found, wanted, 0.02 * wanted);
+        found
+    };
+    assert!((sag(1.0 / 3.0) / sag(1.0) - 3.0).abs() < 0.01);
+}
+
+/// Closed form: f V / (G A) with f = 6/5 in a narrow rectangle; of timber G is a sixteenth of E (common practice, no source), so shear adds
+/// 16 (6/5) (h / l)² · (4 · 12 / 48) = 1.2 · 16 (h / l)² of P l³ / (48 E I) under a force in the middle.
+#[test]
+fn timber_is_sheared_by_its_own_modulus() {
+    let (h, l) = (0.24, 4.0);
+    let mut maker = Maker::new(l, vec![("plank", rectangle(0.0, 0.0, 0.02, h))]);
+    maker.problem.shear.shear_modulus = Some(200e9 / 16.0);
+    let solved = maker.pin("A", 0.0).pin("B", l).force("P", 2.0, 20e3).solved();
+    let truth = ElasticTruth::of(&solved).expect("a rectangle is solved");
+    let wanted = 1.2 * 16.0 * (h / l) * (h / l);
+    assert_within("share", truth.share_of_deflection(&solved).expect("it bends"), wanted, 0.005 * wanted);
+    let rows = truth.values(&solved);
+    let modulus = rows.iter().find(|row| row.name == "shear modulus").expect("it is a value");
+    assert_within("shear modulus", modulus.value, 200e9 / 16.0, 1.0);
+    // No material that is alike in all directions has it, so Poisson's ratio is assumed all the same, and that is said.
+    let said = truth.cautions(&solved).join(" ");
+    assert!(said.contains("Poisson's ratio is assumed: 0.3"), "{said}");
+}
+
+/// What follows from what is stated. Closed form: E = 2 G (1 + nu).
+#[test]
+fn poissons_ratio_and_shear_modulus_follow_from_one_another() {
+    let stated = |poisson_ratio, shear_modulus| ShearGiven { poisson_ratio, shear_modulus };
+    let modulus = 210e9;
+    for (given, ratio, shear, assumed) in [
+        (stated(None, None), 0.3, modulus / 2.6, true),
+        (stated(Some(0.2), None), 0.2, modulus / 2.4, false),
+        (stated(None, Some(modulus / 2.5)), 0.25, modulus / 2.5, false),
+        (stated(None, Some(modulus / 16.0)), 0.3, modulus / 16.0, true),
+        (stated(Some(0.4), Some(modulus / 16.0)), 0.4, modulus / 16.0, false),
+    ] {
+        assert_within("ratio", given.poisson_ratio(modulus), ratio, 1e-12);
+        assert_within("shear modulus", given.shear_modulus(modulus), shear, 1e-12 * shear);
+        assert_eq!(given.assumes_poisson_ratio(modulus), assumed, "{given:?}");
+    }
+}
+
+/// Closed form of equal shear strain: tau = q G / Σ(G b), so timber and steel stand as their shear moduli, and over their widths they make
+/// up the flow. In truth the means over each come near to it, and the mean over both is V Q / (I t) of neither.
+#[test]
+fn materials_side_by_side_share_the_flow_by_their_shear_moduli() {
+    let (joist, plate, height, ratio) = (0.050, 0.012, 0.2, 20.0);
+    let mut steel = rectangle(0.0, 0.0, plate, height);
+    steel.modular_ratio = ratio;
+    let parts = vec![
+        ("left joist", rectangle(-joist, 0.0, joist, height)),
+        ("plate", steel),
+        ("right joist", rectangle(plate, 0.0, joist, height)),
+    ];
+    let solved = simple(parts);
+    let truth = ElasticTruth::of(&solved).expect("it is solved");
+    assert!(truth.has_materials_side_by_side());
+    let [timber, steel] = truth.materials.as_slice() else { panic!("{:?}", truth.materials) };
+    let [in_timber, in_steel] = [timber, steel].map(|one| one.axis.expect("both lie at the axis").across);
+    // 3 V / (2 h) is the flow of any depth of one height.
+    let flow = 1.5 * 10e3 / height;
+    let of_reference = flow / (2.0 * joist + ratio * plate);
+    assert_within("timber", in_timber.balanced, of_reference, 1e-6 * of_reference);
+    assert_within("steel", in_steel.balanced, ratio * of_reference, 1e-6 * ratio * of_reference);
+    let true_flow = 2.0 * joist * in_timber.mean + plate * in_steel.mean;
+    assert_within("true flow", true_flow, flow, 5e-3 * flow);
+    assert_within("true mean in steel", in_steel.mean / in_steel.balanced, 1.0, 0.15);
+    let formula = truth.axis.expect("the axis").across.formula;
+    assert!(formula < 0.5 * in_steel.mean && formula > 1.5 * in_timber.mean, "{formula}");
+    let (own, names) = truth.side_by_side_at_largest().expect("steel bears most, beside timber");
+    assert!(own.material == steel.material && names.len() == 2);
+    let said = truth.cautions(&solved).join(" ");
+    assert!(said.contains("the stress of none"), "{said}");
 }

@@ -21,6 +21,7 @@ fn beam(reference: f64, parts: Vec<(&str, Part, &str, f64)>) -> Maker {
         .map(|(_, _, name, modulus)| PartMaterial {
             name: Some((*name).to_owned()),
             elastic_modulus: (*modulus != reference).then_some(*modulus),
+            ..PartMaterial::default()
         })
         .collect();
     let placed = parts

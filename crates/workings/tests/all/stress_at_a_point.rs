@@ -161,7 +161,7 @@ fn only_ductile_metals_are_compared_by_the_equivalent_stress() {
             .pin("B", 4.0)
             .spread("w", 0.0, 4.0, 10e3);
         let name = name.map(str::to_owned);
-        maker.problem.part_materials = vec![PartMaterial { name, elastic_modulus: None }];
+        maker.problem.part_materials = vec![PartMaterial { name, ..PartMaterial::default() }];
         let solved = maker.solved();
         assert!(solved.workings().id("largest principal stress at the cut").is_some());
         let id = solved.workings().id("largest equivalent stress at the checked places")?;

@@ -52,6 +52,7 @@ impl Maker {
                 loads: Vec::new(),
             },
             elastic_modulus,
+            shear: Default::default(),
             density: None,
             supports: Vec::new(),
             loads: Vec::new(),
