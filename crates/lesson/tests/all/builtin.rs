@@ -126,3 +126,23 @@ fn what_the_template_offers_can_be_taken_in_every_notation() {
         assert!(reading.lesson.is_some(), "{profile}: {}", told.join("\n"));
     }
 }
+
+/// Each lesson has a mistake of its own, and with it comes out another value, by more than a sign; one lesson has a straight cut.
+#[test]
+fn every_lesson_has_a_mistake_of_its_own() {
+    let mut straight_cuts = 0;
+    for builtin in lesson::builtin::ALL {
+        let reading = lesson::read(builtin.text, builtin.name);
+        let (lesson, solved) =
+            (reading.lesson.expect("it can be read"), reading.solved.expect("it can be solved"));
+        let made: Vec<_> = lesson.mistakes.iter().flat_map(|own| own.applied(&solved)).collect();
+        assert!(!made.is_empty(), "{}", builtin.name);
+        for own in made {
+            let right = solved.value(own.working()).abs();
+            let wrong = own.value(&solved, own.working()).expect("it can be evaluated").abs();
+            assert!((wrong - right).abs() > 0.02 * right, "{}: {wrong} for {right}", builtin.name);
+        }
+        straight_cuts += solved.further_cuts().len();
+    }
+    assert!(straight_cuts >= 1);
+}
