@@ -113,7 +113,8 @@ pub(crate) fn given(scene: &Scene, frame: &Frame) -> Vec<Mark> {
     marks
 }
 
-fn bodies(scene: &Scene, frame: &Frame) -> Vec<Mark> {
+/// The bodies tinted, those of another material hatched.
+pub(crate) fn bodies(scene: &Scene, frame: &Frame) -> Vec<Mark> {
     let mut marks = Vec::new();
     let materials = materials(scene);
     for body in &scene.bodies {

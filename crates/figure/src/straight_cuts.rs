@@ -145,7 +145,7 @@ fn text(solved: &Solved, scene: &Scene, id: Id) -> String {
 
 fn drawn(solved: &Solved, scene: &Scene, freed: Freed) -> Drawing {
     let frame = Frame::fitting(scene.extent, ROOM, Spot::new(0.0, 0.0));
-    let mut section = cross_section::given(scene, &frame);
+    let mut section = cross_section::bodies(scene, &frame);
     let sagitta = FINENESS * scene.extent.height();
     for region in freed.beyond.iter().map(|part| Region::of(part, sagitta)).filter(|r| !r.is_empty()) {
         let loops = frame.loops(&region);

@@ -98,6 +98,12 @@ fn what_applies_is_drawn_and_sound() {
         let names: Vec<&str> = drawings.iter().map(|drawing| drawing.name.as_str()).collect();
         assert_eq!(names, expected);
         for drawing in &drawings {
+            let mut ids = Vec::new();
+            checks::strikes::each_group(&drawing.marks, &mut |id, _| ids.push(id.to_owned()));
+            let all = ids.len();
+            ids.sort();
+            ids.dedup();
+            assert_eq!(ids.len(), all, "{}: an id twice", drawing.name);
             checks::labels_are_apart("crowded", drawing);
             checks::sheet_holds_all("crowded", drawing);
             checks::numbers_are_told("crowded", drawing);
