@@ -2,6 +2,7 @@
 
 use crate::drawing::{Drawing, Mark, Passage};
 use crate::text::Level;
+use mechanics::real;
 
 /// A number that differs from a value by more than this part says another value: what is printed is rounded.
 const ROUNDED: f64 = 0.006;
@@ -89,8 +90,8 @@ fn says(numeral: &str, value: f64) -> bool {
         })
         .collect();
     let Ok(number) = plain.parse::<f64>() else { return false };
-    let decades = (number / value).abs().log10();
-    (decades - decades.round()).abs() <= (1.0 + ROUNDED).log10()
+    let decades = real::log10((number / value).abs());
+    (decades - decades.round()).abs() <= real::log10(1.0 + ROUNDED)
 }
 
 #[cfg(test)]
