@@ -44,9 +44,9 @@ pub(super) fn resolve(
             Cell::With(_, number) => (Read::of(number, &part.kind), None),
             Cell::Either(either) => match evidence.decide(habit, place.0, &either, part.about) {
                 Ok((number, by)) => {
-                    // A number as the papers print it is not worth a word; another is, unless somebody has declared the mark.
-                    let odd = number != *either.with(habit.printed).0 || either.written() != habit.printed;
-                    if odd && by == MarkBy::Student {
+                    // Decimals are what a student writes who writes decimals elsewhere; thousands are worth a word.
+                    let thousands = number != *either.with(either.written()).0;
+                    if thousands && by == MarkBy::Student {
                         told.extend(given.get(&place).map(|given| given.row));
                     }
                     (Read::of(number, &part.kind), Some(by))
@@ -76,7 +76,7 @@ fn of_given(given: &Given, part: &PartAsked) -> Cell {
     }
 }
 
-/// A remark on numbers whose comma or point was read otherwise than the papers are printed.
+/// A remark on numbers whose comma or point was read as one between thousands.
 fn remark(mut rows: Vec<usize>) -> Option<Fault> {
     rows.sort_unstable();
     rows.dedup();
@@ -84,7 +84,7 @@ fn remark(mut rows: Vec<usize>) -> Option<Fault> {
     let more = if rows.len() > shown.len() { ", …" } else { "" };
     let in_rows = if rows.len() == 1 { "in row" } else { "in rows" };
     let what = format!(
-        "a comma or point that may part decimals or thousands was read by {}, {in_rows} {}{more}",
+        "a comma or point that may part decimals or thousands was taken to part thousands by {}, {in_rows} {}{more}",
         MarkBy::Student.in_words(),
         shown.join(", ")
     );
