@@ -17,6 +17,7 @@ pub mod html;
 pub mod index;
 mod levels;
 pub mod markdown;
+mod meant;
 pub mod notes;
 pub mod paper;
 pub mod review;

@@ -2,6 +2,7 @@
 //! asked.
 
 use crate::markdown;
+use crate::meant::{meant, named_closer};
 use crate::notes::line;
 use crate::paper::value_words::name as in_the_words_of;
 use crate::symbols::Symbols;
@@ -133,11 +134,15 @@ fn find(value: &AskedValue, solved: &Solved) -> Vec<Inline> {
     }
     let asks = value.choose.is_some() && value.steps.is_empty();
     line.push(if asks { "?" } else { "." }.into());
+    // Once for all that need it alike.
+    let mut meanings: Vec<Vec<Inline>> = Vec::new();
+    for name in value.steps.iter().chain([&value.working]) {
+        let meaning = solved.workings().id(name).and_then(|id| meant(solved, id));
+        meanings.extend(meaning.filter(|meaning| !meanings.contains(meaning)));
+    }
+    line.extend(meanings.into_iter().flatten());
     line
 }
-
-/// The name of the working that is the most negative bending moment.
-const HOGGING: &str = "largest hogging moment";
 
 /// What is asked for, by name and symbol.
 struct Names<'a> {
@@ -150,13 +155,12 @@ impl Names<'_> {
     /// `the shear stress on the cut (τ) at the slice, x = 1.2 m`; of the slice only the first time.
     fn named(&mut self, name: &str) -> Vec<Inline> {
         let workings = self.solved.workings();
-        let mut line = line![format!("the {}", in_the_words_of(name, self.solved.style()))];
+        let mut line = line![format!("the {}", in_the_words_of(name, self.solved))];
         let Some(id) = workings.id(name) else { return line };
         let working = workings.working(id);
         line.extend(line![" (", Inline::Math(Expression::Symbol(working.symbol.clone())), ")"]);
-        // The largest of one sort is given as a size by many; here it is negative.
-        if name == HOGGING {
-            line.push(", with its sign".into());
+        if let Some(closer) = named_closer(self.solved, id) {
+            line.push(format!(", {closer}").into());
         }
         self.slice_is_told |=
             ["at the slice", " left face", " right face"].iter().any(|place| name.contains(place));

@@ -24,8 +24,8 @@ pub struct ValuePart {
     /// The answers that are right.
     #[serde(flatten)]
     pub band: Band,
-    /// Whether the same size with the other sign is right as well: the value is the largest by size of a curve that reaches it
-    /// with both signs.
+    /// Whether the same size with the other sign is right as well: the value is told by its size, or is the largest by size of a curve
+    /// that reaches it with both signs.
     pub either_sign: bool,
     /// The largest spacing rounded down to the step that the lesson gives, SI: it is right as well. None of any other value, and where not
     /// even one step is left.
@@ -110,10 +110,14 @@ pub(crate) fn rounded_down(spacing: f64, step: f64) -> Option<f64> {
     (steps >= 1.0 && steps.is_finite()).then_some(steps * step)
 }
 
-/// Whether a curve reaches the value, its largest by size, with both signs: V of a beam that is loaded symmetrically.
+/// Whether the value is [told by its size](Solved::is_told_by_size), or a curve reaches it, its largest by size, with both signs: V of a
+/// beam that is loaded symmetrically.
 pub(crate) fn either_sign(solved: &Solved, working: &str) -> bool {
     let workings = solved.workings();
     let Some(id) = workings.id(working) else { return false };
+    if solved.is_told_by_size(id) {
+        return true;
+    }
     let largest = solved.key().largest_shear;
     // What is the largest shear force, and the largest shear stress that follows its sign.
     let follows = |id: Id| {

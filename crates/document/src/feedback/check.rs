@@ -52,7 +52,7 @@ pub fn checked(sheet: &Sheet<'_>, label: &str) -> Vec<Block> {
     {
         // A mistake that is made on the way is not to be looked for in the last step.
         if one.about() != Some(&wrong.working) {
-            let step = name(&wrong.working, context.style());
+            let step = name(&wrong.working, context.solved());
             blocks.push(Block::Paragraph(line![
                 Inline::Strong(line!["Look again at an earlier step: "]),
                 format!("the {step}.")

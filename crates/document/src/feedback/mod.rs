@@ -128,7 +128,7 @@ impl<'a> Context<'a> {
     }
 
     fn name(&self, one: &One<'_>) -> String {
-        part_name(one.part, self.style())
+        part_name(one.part, self.solved())
     }
 
     fn as_marked(&self) -> MarkedStudent<'a> {

@@ -10,7 +10,6 @@ use lesson::question::Sketch;
 use mechanics::beam::Curve;
 use workings::role::Role;
 use workings::solved::Solved;
-use workings::style::Style;
 
 /// Room to work in for each mark, mm: about two lines written by hand. Common practice, no source.
 const ROOM_A_MARK: f64 = 17.0;
@@ -19,9 +18,8 @@ const ROOM: (f64, f64) = (12.0, 75.0);
 
 /// Room and place for the answer of a part.
 pub(super) fn answered(part: &Part, solved: &Solved, letters: Letters) -> Vec<Block> {
-    let style = solved.style();
     match &part.ask {
-        Ask::Value(value) => vec![room(part, 1.0), of_value(value, style)],
+        Ask::Value(value) => vec![room(part, 1.0), of_value(value, solved)],
         Ask::Place(place) => vec![room(part, 0.5), of_place(place)],
         Ask::Choice(choice) => vec![room(part, 0.7), of_choice(choice, solved)],
         Ask::Sketch { sketch } => drawn(part, *sketch, solved, letters),
@@ -34,11 +32,11 @@ fn room(part: &Part, share: f64) -> Block {
     Block::Room(Room { spoken: format!("Room to work in, {}", part.label), height })
 }
 
-fn of_value(value: &ValuePart, style: &Style) -> Block {
+fn of_value(value: &ValuePart, solved: &Solved) -> Block {
     Block::Answer(Answer {
         before: symbol_equals(value),
         behind: unit(&value.unit),
-        spoken: format!("{}{}", name(&value.working, style), spoken_unit(&value.unit)),
+        spoken: format!("{}{}", name(&value.working, solved), spoken_unit(&value.unit)),
     })
 }
 
@@ -60,7 +58,7 @@ fn of_choice(choice: &ChoicePart, solved: &Solved) -> Block {
         line![format!("{})\u{2002}", letter(place)), beside(one.value, &choice.value, solved)]
     };
     Block::Choices(Choices {
-        spoken: name(&choice.value.working, solved.style()),
+        spoken: name(&choice.value.working, solved),
         items: items.map(item).collect(),
     })
 }

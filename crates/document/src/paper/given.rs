@@ -2,10 +2,11 @@
 
 use super::needed::Needed;
 use super::value_words::name;
+use super::worked::asked;
 use crate::described;
 use crate::notes::line;
 use crate::tree::{Alignment, Block, Figure, Inline, Table};
-use assessment::set::{Ask, SetPaper};
+use assessment::set::{Ask, Part, SetPaper};
 use figure::drawing::Drawing;
 use figure::paper::Letters;
 use figure::scale::Sheet;
@@ -119,7 +120,7 @@ fn slice_and_cut(set: &SetPaper, needed: Needed) -> Vec<Inline> {
         }
         None => {
             if let Some(joint) = &problem.cut.joint {
-                words.push(format!("at {joint}, ").into());
+                words.push(format!("{}, ", solved.in_a_sentence(&format!("at {joint}"))).into());
             }
             words.push(length(problem.cut.height - bottom));
             words.push(" above the lowest fibre".into());
@@ -153,11 +154,15 @@ const STEP_OF: &str = "step of ";
 
 /// Where a spacing is asked for, what it may be rounded down to.
 fn steps(set: &SetPaper) -> Option<Block> {
-    let given = set.solved.workings().in_order().map(|(_, working)| working);
+    let solved = &set.solved;
+    let given = solved.workings().in_order().map(|(_, working)| working);
     let told = |working: &Working| {
         let joint = working.name.strip_prefix(STEP_OF).filter(|_| working.symbol.role == Role::Spacing)?;
         Some(line![
-            format!("Spacings of {joint} may be rounded down to a multiple of "),
+            format!(
+                "{} may be rounded down to a multiple of ",
+                solved.in_a_sentence(&format!("Spacings of {joint}"))
+            ),
             Inline::Given(working.value, working.symbol.role),
             ": closer together, each carries less. "
         ])
@@ -166,19 +171,38 @@ fn steps(set: &SetPaper) -> Option<Block> {
     (asks_for_a_spacing(set) && !words.is_empty()).then_some(Block::Paragraph(words))
 }
 
-/// Given values that no drawing shows. What a spacing is rounded down to is told in words; and where a spacing is asked for, one that is given
-/// stands there only if something asked for needs it.
+/// All that the questions ask for, and what is needed to draw what is to be drawn.
+fn asked_and_drawn(set: &SetPaper) -> Vec<Id> {
+    let (workings, key) = (set.solved.workings(), set.solved.key());
+    let of = |part: &Part| match &part.ask {
+        Ask::Sketch { sketch: Sketch::ShearForce | Sketch::BendingMoment } => {
+            vec![key.shear, key.moment, key.largest_shear]
+        }
+        Ask::Sketch { sketch: Sketch::BendingStress | Sketch::PartBeyond } => {
+            let outer = ["bending stress at the top", "bending stress at the bottom"];
+            outer.iter().filter_map(|name| workings.id(name)).chain([key.stress_on_cut]).collect()
+        }
+        Ask::Sketch { sketch: Sketch::ShearStress | Sketch::LargestShearStress } => workings
+            .id("largest shear stress over the depth")
+            .into_iter()
+            .chain([key.stress_on_cut])
+            .collect(),
+        _ => asked(part).and_then(|name| workings.id(name)).into_iter().collect(),
+    };
+    set.parts().flat_map(of).collect()
+}
+
+/// Given values that no drawing shows, as far as something asked for needs them. What a spacing is rounded down to is told in words.
 fn other_values(set: &SetPaper) -> Option<Block> {
     let solved = &set.solved;
     let workings = solved.workings();
-    let asked: Vec<_> = asked_workings(set).filter_map(|asked| workings.id(&asked.name)).collect();
+    let asked = asked_and_drawn(set);
     let is_needed = |working: &Working| {
         let reached = workings.id(&working.name).map(|id| workings.downstream(&[id])).unwrap_or_default();
         asked.iter().any(|id| reached.get(id.0 as usize).copied().unwrap_or(false))
     };
     let left_out = |working: &Working| {
-        working.symbol.role == Role::Spacing
-            && (working.name.starts_with(STEP_OF) || (asks_for_a_spacing(set) && !is_needed(working)))
+        !is_needed(working) || (working.symbol.role == Role::Spacing && working.name.starts_with(STEP_OF))
     };
     // The run of a weld is a length that no drawing shows: what it carries follows from it.
     let is_run = |working: &Working| {
@@ -214,7 +238,7 @@ fn other_values(set: &SetPaper) -> Option<Block> {
         })
         .map(|working| {
             vec![
-                line![name(&working.name, solved.style())],
+                line![name(&working.name, solved)],
                 vec![Inline::Math(Expression::Symbol(working.symbol.clone()))],
                 vec![Inline::Given(working.value, working.symbol.role)],
             ]
@@ -287,10 +311,12 @@ fn signs(set: &SetPaper) -> Vec<Inline> {
     if asks(&[Role::BendingMoment]) {
         words.push("A moment is written with its sign: one that hogs is negative. ".into());
     }
+    let workings = set.solved.workings();
+    let by_size = |asked: &Working| workings.id(&asked.name).is_some_and(|id| set.solved.is_told_by_size(id));
     let along_the_cut = [Role::ShearStress, Role::ShearFlow, Role::ForceOnCut, Role::MeanShearStress];
-    if asked_workings(set)
-        .any(|asked| asked.chapter != Chapter::Walls && along_the_cut.contains(&asked.symbol.role))
-    {
+    if asked_workings(set).any(|asked| {
+        asked.chapter != Chapter::Walls && along_the_cut.contains(&asked.symbol.role) && !by_size(asked)
+    }) {
         words.extend(line![
             "Shear stress, shear flow and the force on the cut have the sign of ",
             Inline::Math(Expression::Symbol(Symbol::plain(Role::ShearForce))),
@@ -341,7 +367,7 @@ fn signs_in_walls(set: &SetPaper) -> Vec<Inline> {
     let by_itself = |of: &&&Working| of.symbol.role == Role::WallForce || cells > 1;
     for of in asked.iter().filter(by_itself) {
         if let Some((_, sense)) = of.sentence.split_once("Positive ") {
-            let (of, sense) = (name(&of.name, set.solved.style()), sense.trim_end_matches('.'));
+            let (of, sense) = (name(&of.name, &set.solved), sense.trim_end_matches('.'));
             words.push(format!("The {of} counts as positive {sense}. ").into());
         }
     }

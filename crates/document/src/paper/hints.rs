@@ -34,7 +34,7 @@ fn of_value(solved: &Solved, asked: Id) -> Vec<Vec<Block>> {
         workings.reads(asked).into_iter().filter(|id| workings.working(*id).formula != Formula::Given);
     let rests_on: Vec<Vec<Inline>> = on_the_way
         .map(|id| {
-            let words = name(&workings.working(id).name, style);
+            let words = name(&workings.working(id).name, solved);
             line![format!("the {words} "), Inline::Math(symbol(id))]
         })
         .collect();

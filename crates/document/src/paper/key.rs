@@ -29,7 +29,7 @@ pub fn key(set: &SetPaper, who: &Who, form: &Form) -> Document {
                 letter if letter.is_empty() => blocks.extend(solved),
                 letter => {
                     let marks = marks(part.marks, style);
-                    let text = line![format!("{letter} {}: {marks}", part_name(part, style))];
+                    let text = line![format!("{letter} {}: {marks}", part_name(part, writer.solved()))];
                     blocks.push(Block::Heading { level: 2, text });
                     blocks.extend(solved);
                 }

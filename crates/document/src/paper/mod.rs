@@ -115,6 +115,11 @@ pub(crate) fn number(marks: f64, style: &Style) -> String {
     if style.decimal_mark == DecimalMark::Comma { text.replace('.', ",") } else { text }
 }
 
+/// What a working is called in a sentence: in the words of the course, with what it is counted from.
+pub fn called(working: &str, solved: &workings::solved::Solved) -> String {
+    value_words::name(working, solved)
+}
+
 /// What a question or a part is called above its words: `Question 3`, `(b) shear force at the slice`.
 pub(crate) fn question_label(number: usize) -> String {
     format!("Question {number}")

@@ -17,7 +17,7 @@ pub fn question(set: &SetPaper, place: usize) -> Option<(String, Vec<Block>)> {
 
 /// What a part of several is called: `(b) shear force at the slice`; the name of what is asked for where it is the only one.
 pub fn part_title(set: &SetPaper, part: &Part) -> String {
-    let name = part_name(part, set.solved.style());
+    let name = part_name(part, &set.solved);
     match part_letter(&part.label) {
         letter if letter.is_empty() => name,
         letter => format!("{letter} {name}"),

@@ -34,7 +34,7 @@ fn asks(
         [only] => body.extend(answered(only, &set.solved, letters)),
         several => body.extend(several.iter().map(|part| {
             Block::Question(Question {
-                label: line![part_letter(&part.label), " ", part_name(part, style)],
+                label: line![part_letter(&part.label), " ", part_name(part, &set.solved)],
                 marks: marks(part.marks, style),
                 is_part: true,
                 body: answered(part, &set.solved, letters),

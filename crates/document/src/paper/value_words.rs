@@ -8,7 +8,6 @@ use workings::expression::Expression;
 use workings::quantity::Quantity;
 use workings::role::Role;
 use workings::solved::Solved;
-use workings::style::Style;
 
 /// A value that is not rounded, as the answer of a part is shown: its dimension and role are those of the working.
 pub(crate) fn exact(value: f64, working: &str, solved: &Solved) -> Inline {
@@ -70,19 +69,40 @@ pub(crate) fn spoken_unit(unit: &AnswerUnit) -> String {
     if words.is_empty() { words } else { format!(", in {words}") }
 }
 
-/// The name of a working in the words of the course; of a place across the section with what it is counted from.
-pub(crate) fn name(working: &str, style: &Style) -> String {
-    let name = style.notation.in_its_words(working);
-    let across = name.starts_with("place of ") && name.ends_with(" to the right");
-    if across { format!("{name} of the leftmost fibre") } else { name }
+/// The name of a working in a sentence and in the words of the course; of a place with what it is counted from, and without a word that
+/// points to what stands elsewhere.
+pub(crate) fn name(working: &str, solved: &Solved) -> String {
+    let name = solved.style().notation.in_its_words(&solved.in_a_sentence(working));
+    if name.starts_with("place of ") && name.ends_with(" to the right") {
+        return format!("{name} of the leftmost fibre");
+    }
+    if working.ends_with("centroid height") || working.starts_with("centroid height of ") {
+        return format!("{name}, {}", above_what(solved));
+    }
+    if working == "distance of the shear centre from the web" {
+        return format!("{name}, from its middle line");
+    }
+    match name.split_once(" at that spacing of ") {
+        Some((ones, zone)) => format!("{ones} of {zone}, at the spacing there"),
+        None => name.replace("of that torque", "of the torque that a load over the centroid makes"),
+    }
+}
+
+/// What heights of the section are measured from.
+fn above_what(solved: &Solved) -> &'static str {
+    let properties = solved.section().properties();
+    match properties.bottom.abs() <= 1e-9 * properties.height() {
+        true => "above the lowest fibre",
+        false => "above the base line, from which the lesson counts heights",
+    }
 }
 
 /// What a part is called in a question of several: the name of its working, or that of its place.
-pub(crate) fn part_name(part: &Part, style: &Style) -> String {
+pub(crate) fn part_name(part: &Part, solved: &Solved) -> String {
     use assessment::set::Ask;
     match &part.ask {
-        Ask::Value(value) => name(&value.working, style),
-        Ask::Choice(choice) => name(&choice.value.working, style),
+        Ask::Value(value) => name(&value.working, solved),
+        Ask::Choice(choice) => name(&choice.value.working, solved),
         Ask::Place(place) => match place.along {
             Along::Beam => "station where it occurs".to_owned(),
             Along::Depth => "height at which it occurs".to_owned(),

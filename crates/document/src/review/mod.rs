@@ -59,7 +59,7 @@ impl Class<'_> {
     /// A part by its label: `3b shear stress on the cut`.
     fn item(&self, label: &str) -> String {
         let part = self.paper.parts().find(|part| part.label == label);
-        let name = part.map(|part| crate::paper::value_words::part_name(part, self.style()));
+        let name = part.map(|part| crate::paper::value_words::part_name(part, &self.paper.solved));
         name.map_or_else(|| label.to_owned(), |name| format!("{label}\u{2002}{name}"))
     }
 }

@@ -265,9 +265,9 @@ fn what_is_asked_of_two_cells_says_which_way_each_flow_counts() {
     let set = set_of("two-cells", &format!("{before}{parts}{rest}"), ask);
     let page = page(&paper(&set, &who(), &form()));
     for words in [
-        "The shear flow in middle half-way counts as positive up.",
+        "The shear flow in the middle half-way counts as positive up.",
         "The closing flow round cell II counts as positive counter-clockwise.",
-        "The shear force in back counts as positive down.",
+        "The shear force in the back counts as positive down.",
     ] {
         assert!(page.contains(words), "{words}");
     }
@@ -283,7 +283,7 @@ fn what_is_asked_of_walls_says_from_where_and_on_which_face() {
         "place of the centroid to the right of the leftmost fibre",
         "on the left face of the slice",
         "Shear flow in the walls of the cell counts as positive counter-clockwise",
-        "The shear force in back counts as positive down.",
+        "The shear force in the back counts as positive down.",
         "Torques count as positive counter-clockwise.",
     ] {
         assert!(page.contains(words), "{words}");
@@ -345,7 +345,7 @@ fn the_run_of_a_weld_is_given() {
                   [slice]\nat = \"1 m\"\nlength = \"50 mm\"\n[cut]\nat = \"neck weld\"\n";
     let question = "[[question]]\nask = \"largest spacing at neck weld\"\n";
     let page = page(&paper(&set_of("neck weld", lesson, question), &who(), &form()));
-    assert!(page.contains(">run of neck weld<") && page.contains("60"), "{page}");
+    assert!(page.contains(">run of the neck weld<") && page.contains("60"), "{page}");
     assert!(!page.contains(">length of the beam<"));
 }
 

@@ -132,7 +132,7 @@ fn typed(
 ) -> Result<Value, Fault> {
     let style = set.solved.style();
     let unit = &part.typed_unit;
-    let called = style.notation.in_its_words(&part.working);
+    let called = document::paper::called(&part.working, &set.solved);
     let mut accepted = part.accepted().filter_map(|band| bounds(unit, band));
     let first = accepted.next().ok_or_else(|| nothing_right(&part.working))?;
     let known = part.mistakes.iter().filter_map(|known| {

@@ -10,6 +10,7 @@ use crate::label::{Escape, Placer, Seat, Wish};
 use crate::levels::{head, height_axis};
 use crate::palette::{Ink, Stroke, THIN};
 use crate::scene::Scene;
+use crate::scribe::Scribe;
 use crate::sizes::corners;
 use crate::sketch::{self, Dimensions, Shows};
 use crate::view::BeamView;
@@ -46,8 +47,9 @@ pub fn along_the_beam(solved: &Solved, curve: Curve, letters: Letters) -> Option
         stroke: Stroke::solid(Ink::Line, THIN),
     };
     marks.push(Mark::group("axis", "The axis", vec![line]));
-    // The course's own unit: that of the largest value would tell how large it is.
-    let unit = view.scribe.style().unit(role, dimension).text();
+    // That of the key's drawing, beside which it is held; the boxes of the answers tell as much of the size.
+    let unit =
+        view.scribe.axis_unit(solved.beam().extremes(curve).largest_size.value, dimension, role).text();
     let label = view.scribe.symbol(role, "").and_words(format!(", {unit}"));
     placer.put(
         &Wish::new(label, Point::new(along.left - 8.0, axis)).seats(&[Seat::Left], Escape::Any).gap(2.0),
@@ -112,7 +114,13 @@ pub fn over_the_depth(solved: &Solved, role: Role, letters: Letters) -> Option<D
     marks.push(Mark::group("guides", "Levels of the corners of the section", guides.collect()));
     let style = solved.style();
     let words = style.notation.words(role);
-    let unit = style.unit(role, Dimension::STRESS).text();
+    let asked: &[&str] = match role {
+        Role::BendingStress => &["bending stress at the top", "bending stress at the bottom"],
+        _ => &["largest shear stress over the depth"],
+    };
+    let values =
+        asked.iter().filter_map(|name| solved.workings().get(name)).map(|found| found.value.value.abs());
+    let unit = Scribe::new(style).axis_unit(values.fold(0.0, f64::max), Dimension::STRESS, role).text();
     let symbol = scene.writer.symbol(role).and_words(format!(", {unit}"));
     let heading = head(scene, &frame, (axis, letters.sheet().small), words, symbol);
     marks.push(Mark::group("axis", "The axis", vec![height_axis(scene, &frame, axis), heading]));

@@ -110,9 +110,12 @@ impl Builder<'_> {
             .flat_map(|moment| fibres.iter().map(move |fibre| (fibre, moment)))
             .collect();
         let stress = |&(fibre, moment): &(&Fibre, Id)| self.fibre_stress(fibre, moment);
-        let by_stress = |a: &&(&Fibre, Id), b: &&(&Fibre, Id)| stress(a).total_cmp(&stress(b));
-        let tension = candidates.iter().max_by(by_stress).copied().filter(|found| stress(found) > 0.0);
-        let compression = candidates.iter().min_by(by_stress).copied().filter(|found| stress(found) < 0.0);
+        // Of several that are alike the first: what rounding leaves of a difference must not decide which fibre is told.
+        let most = |sign: f64| {
+            let most = candidates.iter().map(|of| sign * stress(of)).fold(0.0, f64::max);
+            candidates.iter().find(|of| most > 0.0 && sign * stress(of) >= most * (1.0 - 1e-9)).copied()
+        };
+        let (tension, compression) = (most(1.0), most(-1.0));
         let mut largest = [None; 2];
         for (place_in_all, (found, index, words)) in
             [(tension, "max", "largest tension"), (compression, "min", "largest compression")]

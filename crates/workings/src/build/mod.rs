@@ -78,6 +78,7 @@ pub(crate) use builder::{SAME_STATION, zero};
 pub(crate) use cut::{CutWorkings, narrow_contact};
 pub(crate) use diagrams::Stop;
 pub(crate) use joints::{JointWorkings, no_shear_flows};
+pub(crate) use names::{with_article, with_the};
 pub(crate) use resultants::{PlaceAs, Shape, StretchWorkings};
 pub(crate) use section::{PieceWorkings, Placed, Size};
 pub use skew_stress::{Corner, skew_corners};

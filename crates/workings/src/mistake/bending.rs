@@ -86,7 +86,7 @@ fn with_distance(lesson: &Lesson<'_>, read: Id, by: &Expression) -> Vec<Replaced
 fn wrong_side(lesson: &Lesson<'_>, hogging: bool) -> Vec<Replaced> {
     let (moment, most) = (lesson.solved.key().moment, lesson.chapters().diagrams.hogging);
     let hogs = |id: Id| {
-        (lesson.reads(id, moment) && lesson.value(moment) < 0.0)
+        (lesson.reads(id, moment) && lesson.value(moment) < -lesson.no_moment())
             || most.is_some_and(|most| lesson.reads(id, most))
     };
     let of = stresses(lesson).filter(|&id| hogs(id) == hogging);
@@ -100,6 +100,9 @@ fn smaller_moment(lesson: &Lesson<'_>) -> Vec<Replaced> {
         return Vec::new();
     };
     let size = |id: Id| lesson.value(id).abs();
+    if (size(sagging) - size(hogging)).abs() <= lesson.no_moment() {
+        return Vec::new();
+    }
     let (small, large) = if size(sagging) < size(hogging) { (sagging, hogging) } else { (hogging, sagging) };
     let (top, bottom) = (chapters.section.top_distance, chapters.section.bottom_distance);
     // The larger moment bends the other way, so that it makes a stress of this sign at the other edge.
@@ -132,8 +135,13 @@ fn half_depth(lesson: &Lesson<'_>) -> Vec<Replaced> {
 fn nearer_fibre(lesson: &Lesson<'_>) -> Vec<Replaced> {
     let section = &lesson.chapters().section;
     let (top, bottom) = (section.top_distance, section.bottom_distance);
-    let (near, far) = if lesson.value(top) <= lesson.value(bottom) { (top, bottom) } else { (bottom, top) };
-    with_distance(lesson, far, &near.into())
+    // Where both edges are equally far each is taken for the other: rounding must not decide at which stress it is made.
+    let alike = lesson.alike(top, bottom);
+    let for_the_nearer = |far: Id, near: Id| match alike || lesson.value(far) > lesson.value(near) {
+        true => with_distance(lesson, far, &near.into()),
+        false => Vec::new(),
+    };
+    [for_the_nearer(bottom, top), for_the_nearer(top, bottom)].concat()
 }
 
 fn shear_for_moment(lesson: &Lesson<'_>) -> Vec<Replaced> {

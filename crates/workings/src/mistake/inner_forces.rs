@@ -178,7 +178,9 @@ fn other_side_of_jump(lesson: &Lesson<'_>) -> Vec<Replaced> {
     let mut jumps: Vec<[Id; 2]> = chapters.diagrams.stops.iter().map(|stop| stop.shear).collect();
     jumps.extend(chapters.left_of_slice.map(|left| [left.shear, lesson.solved.key().shear]));
     // At a couple alone M jumps and V does not.
-    jumps.retain(|&[left, right]| left != right && lesson.value(left) != lesson.value(right));
+    let nothing = lesson.no_shear();
+    jumps
+        .retain(|&[left, right]| left != right && (lesson.value(left) - lesson.value(right)).abs() > nothing);
     let swapped =
         |[left, right]: [Id; 2]| [Replaced::by(left, right.into()), Replaced::by(right, left.into())];
     jumps.into_iter().flat_map(swapped).collect()
@@ -230,7 +232,8 @@ fn largest_under_force(lesson: &Lesson<'_>) -> Vec<Replaced> {
         let stop =
             chapters.diagrams.stops.iter().find(|stop| lesson.same_station(lesson.value(stop.station), x))?;
         // Where M hogs or vanishes nobody looks for the largest sagging moment.
-        (lesson.value(stop.moment[0]) > 0.0).then(|| Replaced::by(sagging, stop.moment[0].into()))
+        (lesson.value(stop.moment[0]) > lesson.no_moment())
+            .then(|| Replaced::by(sagging, stop.moment[0].into()))
     };
     chapters.beam.loads.iter().filter_map(|load| under(load.kind)).collect()
 }

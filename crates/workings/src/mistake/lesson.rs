@@ -10,6 +10,9 @@ use crate::role::Role;
 use crate::solved::Solved;
 use crate::working::{Chapter, Formula, HeightSide, Id, Working};
 
+/// Two values that differ by less than this part of their size are one: they come about in different ways and differ by rounding.
+const ROUNDING: f64 = 1e-9;
+
 /// What a mistake replaces at once.
 #[derive(Clone, Debug, PartialEq)]
 pub(super) struct Replaced {
@@ -179,6 +182,24 @@ impl<'a> Lesson<'a> {
             DepthAxis::Down => -up,
             DepthAxis::Up => up,
         }
+    }
+
+    /// Whether two values of one dimension are one: they come about in different ways and may differ by rounding.
+    pub(super) fn alike(&self, one: Id, other: Id) -> bool {
+        let [one, other] = [one, other].map(|id| self.value(id));
+        (one - other).abs() <= ROUNDING * one.abs().max(other.abs())
+    }
+
+    /// What is left by rounding of a bending moment that is zero, N m: below this part of the largest it has no sign.
+    pub(super) fn no_moment(&self) -> f64 {
+        let diagrams = &self.chapters().diagrams;
+        let extremes = [diagrams.sagging, diagrams.hogging].into_iter().flatten();
+        ROUNDING * extremes.fold(0.0, |most: f64, id| most.max(self.value(id).abs()))
+    }
+
+    /// What is left by rounding of a shear force that is zero, N.
+    pub(super) fn no_shear(&self) -> f64 {
+        ROUNDING * self.value(self.chapters().diagrams.largest_shear).abs()
     }
 
     /// Whether two stations are one.

@@ -263,8 +263,14 @@ fn largest_at_the_edge(lesson: &Lesson<'_>) -> Vec<Replaced> {
 fn wrong_station(lesson: &Lesson<'_>) -> Vec<Replaced> {
     let diagrams = &lesson.chapters().diagrams;
     let size = |id: &Id| lesson.value(*id).abs();
-    let moments = [diagrams.sagging, diagrams.hogging].into_iter().flatten();
-    let Some(most) = moments.max_by(|a, b| size(a).total_cmp(&size(b))) else { return Vec::new() };
+    let most = match (diagrams.sagging, diagrams.hogging) {
+        // Of two that are alike the sagging one: rounding must not decide.
+        (Some(sagging), Some(hogging)) if size(&hogging) <= size(&sagging) + lesson.no_moment() => sagging,
+        (sagging, hogging) => match hogging.or(sagging) {
+            Some(most) => most,
+            None => return Vec::new(),
+        },
+    };
     let mut shears = Vec::new();
     if let Some(x) = lesson.working(most).place.station {
         let stop = diagrams.stops.iter().find(|stop| lesson.same_station(lesson.value(stop.station), x));

@@ -165,15 +165,8 @@ fn no_moment_over(lesson: &Lesson<'_>, station: f64) -> Option<Replaced> {
 fn moment_over(lesson: &Lesson<'_>, station: f64) -> Option<[Id; 2]> {
     let stops = &lesson.chapters().diagrams.stops;
     let stop = stops.iter().find(|stop| lesson.same_station(lesson.value(stop.station), station))?;
-    let least = 1e-9 * scale(lesson);
+    let least = lesson.no_moment();
     stop.moment.iter().all(|&moment| lesson.value(moment).abs() > least).then_some(stop.moment)
-}
-
-/// The size of the largest bending moment, N m.
-fn scale(lesson: &Lesson<'_>) -> f64 {
-    let diagrams = &lesson.chapters().diagrams;
-    let extremes = [diagrams.sagging, diagrams.hogging].into_iter().flatten();
-    extremes.fold(0.0, |most, id| most.max(lesson.value(id).abs()))
 }
 
 /// In every balance of moments that finds a reaction.
@@ -398,7 +391,7 @@ fn hogging_as_sagging(lesson: &Lesson<'_>) -> Vec<Replaced> {
         return Vec::new();
     }
     let over = held(lesson).into_iter().filter_map(|support| moment_over(lesson, support.station));
-    hogs.extend(over.flatten().filter(|&moment| lesson.value(moment) < 0.0));
+    hogs.extend(over.flatten().filter(|&moment| lesson.value(moment) < -lesson.no_moment()));
     hogs.sort();
     hogs.dedup();
     hogs.into_iter().map(|id| Replaced::by(id, -lesson.own(id))).collect()
@@ -410,7 +403,7 @@ impl Lesson<'_> {
         let diagrams = &self.chapters().diagrams;
         let (Some(_), Some(hogging)) = (diagrams.sagging, diagrams.hogging) else { return Vec::new() };
         let at_slice = self.solved.key().moment;
-        let hogs = self.value(at_slice) < -1e-9 * scale(self);
+        let hogs = self.value(at_slice) < -self.no_moment();
         hogs.then_some(at_slice).into_iter().chain([hogging]).collect()
     }
 }
