@@ -84,6 +84,9 @@ pub struct Finding {
     pub detail: Option<String>,
     /// What would be right.
     pub mend: Option<String>,
+    /// Whether nothing is wrong, but something may not be what was meant.
+    #[serde(skip)]
+    is_remark: bool,
     #[serde(skip)]
     source: Arc<Source>,
     /// Whether it holds whatever the rest of the file says.
@@ -105,6 +108,7 @@ impl Finding {
             end,
             detail: None,
             mend: None,
+            is_remark: false,
             source: Arc::clone(source),
             by_itself: false,
             cause: None,
@@ -141,7 +145,8 @@ impl Finding {
 
         let annotation = AnnotationKind::Primary.span(span).label(self.detail.as_deref());
         let snippet = Snippet::source(excerpt).line_start(first + 1).annotation(annotation);
-        let title = Level::ERROR.primary_title(self.headline.as_str());
+        let level = if self.is_remark { Level::WARNING.with_name("remark") } else { Level::ERROR };
+        let title = level.primary_title(self.headline.as_str());
         let mut group = if shown.start == from {
             title.element(snippet.path(self.file()))
         } else {
@@ -169,11 +174,17 @@ const BYTES_SHOWN: usize = 2000;
 pub(crate) struct Report {
     source: Arc<Source>,
     findings: Vec<Finding>,
+    remarks: Vec<Finding>,
 }
 
 impl Report {
     pub(crate) fn new(source: Arc<Source>) -> Self {
-        Self { source, findings: Vec::new() }
+        Self { source, findings: Vec::new(), remarks: Vec::new() }
+    }
+
+    /// The text of the file.
+    pub(crate) fn text(&self) -> &str {
+        self.source.text()
     }
 
     /// Adds a finding; its detail and its mend may be added to what comes back.
@@ -181,6 +192,21 @@ impl Report {
         self.findings.push(Finding::new(&self.source, span, headline.into()));
         let last = self.findings.len() - 1;
         &mut self.findings[last]
+    }
+
+    /// Adds a remark: nothing is wrong, but it may not be what was meant.
+    pub(crate) fn remark(&mut self, span: Range<usize>, headline: impl Into<String>) -> &mut Finding {
+        let remark = Finding { is_remark: true, ..Finding::new(&self.source, span, headline.into()) };
+        self.remarks.push(remark);
+        let last = self.remarks.len() - 1;
+        &mut self.remarks[last]
+    }
+
+    /// The remarks so far, in the order of the file.
+    pub(crate) fn take_remarks(&mut self) -> Vec<Finding> {
+        let mut remarks = std::mem::take(&mut self.remarks);
+        remarks.sort_by_key(|remark| remark.span.start);
+        remarks
     }
 
     pub(crate) fn is_empty(&self) -> bool {

@@ -1,5 +1,6 @@
 //! A checked lesson: what the lecturer stated, in SI, with the lecturer's own words beside it.
 
+use crate::finding::Finding;
 use crate::papers::Draw;
 use crate::question::Question;
 use crate::reading::vary;
@@ -39,6 +40,8 @@ pub struct Lesson {
     pub only: Option<Vec<Draw>>,
     /// What the numbers of every paper must meet, in the order of the file.
     pub requirements: Vec<Requirement>,
+    /// What is not wrong, but may not be what was meant, in the order of the file.
+    pub remarks: Vec<Finding>,
 }
 
 impl Lesson {

@@ -2,7 +2,7 @@
 
 use crate::composed::{Composed, compose};
 use crate::finding::{Finding, Report, Source};
-use crate::lesson::{Choices, Lesson};
+use crate::lesson::{Choices, Lesson, Variation};
 use crate::reading::{Reading, words::in_quotes};
 use std::fmt;
 use std::sync::Arc;
@@ -126,6 +126,16 @@ impl Papers {
     /// The choices of a draw as the lecturer would say them: `P = 4 kN`, `the section: a T`.
     pub fn words(&self, draw: &Draw) -> Vec<String> {
         draw_in_words(&self.lesson, draw)
+    }
+
+    /// Of the choices of a draw those of variants, as the lecturer would say them: `the section: a T, the supports: overhang`; empty where
+    /// the lesson has no variants.
+    pub fn variant(&self, draw: &Draw) -> String {
+        let of = |(axis, variation): (usize, &Variation)| {
+            let is_variant = matches!(variation.choices, Choices::Variants(_));
+            is_variant.then(|| words(&self.lesson, axis, *draw.choices.get(axis)?)).flatten()
+        };
+        self.lesson.vary.iter().enumerate().filter_map(of).collect::<Vec<_>>().join(", ")
     }
 
     fn composed(&self, draw: &Draw) -> Result<Composed, DrawFault> {

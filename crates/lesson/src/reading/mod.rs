@@ -89,7 +89,10 @@ fn read_with(text: &str, name: &str, papers_too: bool) -> Shown {
         return Shown { reading, inputs: Vec::new() };
     }
     let mut meaning = Report::new(Arc::clone(&source));
-    let (lesson, solved) = understand(table.get_ref(), &source, &mut meaning).unzip();
+    let (mut lesson, solved) = understand(table.get_ref(), &source, &mut meaning).unzip();
+    if let Some(lesson) = &mut lesson {
+        lesson.remarks = meaning.take_remarks();
+    }
     if lesson.is_none() && meaning.is_empty() && report.is_empty() {
         // Whatever is refused has been told; should that ever be wrong, the lecturer must still hear of it.
         meaning.add(source.first_line(), "this lesson cannot be read").mend("check the units of its numbers");
@@ -222,6 +225,7 @@ fn stated(raw: &toml::de::DeTable<'_>, source: &Source, report: &mut Report) -> 
         vary,
         only,
         requirements,
+        remarks: Vec::new(),
     };
     Some((lesson_read, lesson))
 }

@@ -8,6 +8,7 @@ use crate::finding::Report;
 use crate::lesson::Lesson;
 use crate::marking::Shares;
 use crate::question::{Ask, AskedValue, Piece, Question, Sketch, pieces};
+use std::ops::Range;
 use workings::solved::Solved;
 use workings::working::Working;
 
@@ -161,12 +162,24 @@ impl<'a> Checker<'a, '_> {
         let Some(text) = entry.text("text") else { return };
         for piece in pieces(text.value) {
             let Piece::Name(name) = piece else { continue };
+            let span = self.in_braces(&text.span, name);
             if goal == Some(name) || entry.names("steps").iter().any(|step| step.value.trim() == name) {
                 let what = format!("{} in braces gives away what is asked for", in_quotes(name));
-                self.report.add(text.span.clone(), what).mend("say it in words without the braces");
+                self.report.add(span, what).mend("say it in words without the braces");
             } else if !self.lesson.values.iter().any(|value| value.name == name) {
-                self.working(&Given { value: name, span: text.span.clone() });
+                self.working(&Given { value: name, span });
             }
         }
+    }
+
+    /// Where a name in braces stands within a wording; all of that where it is written in another way, by an escape.
+    fn in_braces(&self, wording: &Range<usize>, name: &str) -> Range<usize> {
+        let written = self.report.text().get(wording.clone()).unwrap_or_default();
+        let opened = written.match_indices('{').filter_map(|(at, _)| {
+            let end = at + written.get(at..)?.find('}')?;
+            (written.get(at + 1..end)?.trim() == name).then_some(at..end + 1)
+        });
+        let found = opened.map(|found| wording.start + found.start..wording.start + found.end).next();
+        found.unwrap_or_else(|| wording.clone())
     }
 }

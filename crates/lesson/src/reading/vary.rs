@@ -19,6 +19,9 @@ const MOST_CHOICES: f64 = 10_000.0;
 /// A step is counted in when it ends within this part of a step of the last value: both were read from decimals.
 const STEP_SLACK: f64 = 1e-9;
 
+/// Choices nearer than this part of their size are one, in whatever units they are written.
+const SAME_CHOICE: f64 = 1e-9;
+
 pub(super) fn read(reader: &mut Reader<'_>, key: &Key, value: &Spanned<DeValue<'_>>) -> What {
     match value.get_ref() {
         DeValue::Array(list) => {
@@ -70,7 +73,26 @@ fn alike(reader: &mut Reader<'_>, choices: Vec<ValueChoice>, span: Range<usize>)
             return What::Bad;
         }
     }
-    What::Choices(choices)
+    let mut twice = false;
+    for (place, choice) in choices.iter().enumerate() {
+        let value = choice.quantity.value;
+        let one = |other: &&ValueChoice| (other.quantity.value - value).abs() <= SAME_CHOICE * value.abs();
+        if let Some(earlier) = choices[..place].iter().find(one) {
+            twice = true;
+            let headline = match earlier.written == choice.written {
+                true => format!("{} is among the choices already", in_quotes(&choice.written)),
+                false => {
+                    format!("{} is the same as {}", in_quotes(&choice.written), in_quotes(&earlier.written))
+                }
+            };
+            reader
+                .report
+                .add(choice.place.clone(), headline)
+                .mend("take it out: two papers would have the same numbers and count as different")
+                .by_itself();
+        }
+    }
+    if twice { What::Bad } else { What::Choices(choices) }
 }
 
 fn steps(reader: &mut Reader<'_>, key: &Key, table: &DeTable<'_>, span: Range<usize>) -> What {
@@ -105,7 +127,7 @@ fn steps(reader: &mut Reader<'_>, key: &Key, table: &DeTable<'_>, span: Range<us
             .mend(format!("{} = {{ from = \"3 kN\", to = \"6 kN\", step = \"0.5 kN\" }}", key.word()));
         return What::Bad;
     };
-    let written = [from.written.as_str(), step.written.as_str()];
+    let (written, end) = ([from.written.as_str(), step.written.as_str()], to.written.clone());
     let [from, to, step] = [from, to, step].map(|given| given.quantity);
     if from.dimension != to.dimension || from.dimension != step.dimension {
         reader
@@ -136,6 +158,19 @@ fn steps(reader: &mut Reader<'_>, key: &Key, table: &DeTable<'_>, span: Range<us
             .add(span, "these are more than 10 000 steps")
             .mend(format!("take a longer step than {}", in_quotes("step")));
         return What::Bad;
+    }
+    let missed = to.value - from.value - count * step.value;
+    let last_of = |at: f64| nth(written, at as u32);
+    if missed > STEP_SLACK * step.value {
+        let headline = format!(
+            "these steps never reach {}: the last is {}",
+            in_quotes(&end),
+            in_quotes(&last_of(count))
+        );
+        reader
+            .report
+            .remark(span.clone(), headline)
+            .mend(format!("to = {}, or another step", in_quotes(&last_of(count))));
     }
     let mut choices = Vec::new();
     for at in 0..=count as u32 {

@@ -422,3 +422,23 @@ fn a_paper_of_a_restricted_lesson_is_the_paper_of_the_lesson_without_the_restric
         assert!(lesson::read(&paper, "paper.toml").findings.is_empty(), "{paper}");
     }
 }
+
+/// By hand: from 2 kN in steps of 0.7 kN come 2.7, 3.4, 4.1 and 4.8 kN, and 5 kN is never reached.
+#[test]
+fn steps_that_miss_their_end_are_remarked_upon() {
+    let conveyor = builtin::find("conveyor").expect("a lesson of ours").text;
+    let of = |text: &str| {
+        let reading = lesson::read(text, "conveyor.toml");
+        let shown: Vec<String> = reading.findings.iter().map(|finding| finding.render(false)).collect();
+        reading.lesson.unwrap_or_else(|| panic!("{shown:?}")).remarks
+    };
+    assert!(of(conveyor).is_empty());
+    let start = conveyor.find("w = {").expect("w varies");
+    let end = start + conveyor[start..].find('}').expect("its end");
+    let mut text = conveyor.to_owned();
+    text.replace_range(start..=end, "w = { from = \"2 kN/m\", to = \"5 kN/m\", step = \"0.7 kN/m\" }");
+    let remarks = of(&text);
+    let [remark] = remarks.as_slice() else { panic!("{remarks:?}") };
+    assert_eq!(remark.headline, "these steps never reach \"5 kN/m\": the last is \"4.8 kN/m\"");
+    assert!(remark.render(false).starts_with("remark: "), "{}", remark.render(false));
+}
