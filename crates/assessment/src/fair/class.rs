@@ -13,6 +13,8 @@ use std::collections::{BTreeMap, BTreeSet};
 pub struct Paper {
     /// What it is called in the table: the number of a paper, the letter of a form.
     pub label: String,
+    /// What of the variants of the lesson it has: `the section: a T`; empty where it has none.
+    pub variant: String,
     /// The way to its answers.
     pub path: Path,
     /// One for each asked working, in the order of the questions.
@@ -58,6 +60,49 @@ pub fn hidden_on_all(papers: &[Paper]) -> BTreeSet<Hides> {
         }
         _ => BTreeSet::new(),
     }
+}
+
+/// Two mistakes that give one value of a result, as far as the tolerance can tell.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+pub struct SamePair {
+    /// The name of the asked working.
+    pub working: String,
+    /// The ids of both, in their order.
+    pub mistakes: [String; 2],
+}
+
+/// The pairs of mistakes of a paper that give one value and that other numbers would tell apart.
+pub fn pairs_alike(paper: &Paper) -> BTreeSet<SamePair> {
+    let of = |judgement: &Judgement| -> Vec<SamePair> {
+        let pairs = judgement.alike_by_numbers().map(|alike| {
+            let mut mistakes = [alike.one.mistake.clone(), alike.other.mistake.clone()];
+            mistakes.sort();
+            SamePair { working: judgement.working.clone(), mistakes }
+        });
+        pairs.collect()
+    };
+    paper.judgements.iter().flat_map(of).collect()
+}
+
+/// A pair of mistakes that give one value, and on how many papers.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct PairAlike {
+    /// The pair.
+    #[serde(flatten)]
+    pub pair: SamePair,
+    /// On so many papers.
+    pub papers: usize,
+}
+
+/// The papers of one variant of the lesson.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct VariantRow {
+    /// The variant in words: `the section: a T`.
+    pub variant: String,
+    /// How many papers there are.
+    pub papers: usize,
+    /// The median of the condition numbers of each asked working, in the order of the questions.
+    pub conditions: Vec<f64>,
 }
 
 /// The least, the median and the most of a measure over the papers.
@@ -137,8 +182,13 @@ pub struct ClassTable {
     pub rows: Vec<Row>,
     /// Papers that share an answer, in the order of the questions.
     pub shared: Vec<SharedAnswer>,
-    /// Papers that go another way than most, in the order in which they were given.
+    /// Papers that go another way than most of their variant, in the order in which they were given.
     pub other_ways: Vec<OtherWay>,
+    /// The papers of each variant, where the lesson has any.
+    pub variants: Vec<VariantRow>,
+    /// Pairs of mistakes that give one value on some papers, though other numbers would tell them apart; in the order of the questions,
+    /// those on the most papers first.
+    pub alike: Vec<PairAlike>,
     /// Mistakes that no paper shows: the lesson would have to be another one.
     pub hidden_on_all: Vec<Hides>,
 }
@@ -147,6 +197,12 @@ impl ClassTable {
     /// Of these papers.
     pub fn of(papers: &[Paper]) -> Self {
         let Some(class) = Class::of(papers) else { return Self::default() };
+        let mut by_variant: BTreeMap<&str, Vec<Paper>> = BTreeMap::new();
+        for paper in papers {
+            by_variant.entry(&paper.variant).or_default().push(paper.clone());
+        }
+        let classes: BTreeMap<&str, Class> =
+            by_variant.iter().filter_map(|(variant, papers)| Some((*variant, Class::of(papers)?))).collect();
         let mut names: Vec<&str> = Vec::new();
         let mut by_name: BTreeMap<&str, Vec<(&Paper, &Judgement)>> = BTreeMap::new();
         for paper in papers {
@@ -160,7 +216,7 @@ impl ClassTable {
         }
         let judged = || names.iter().filter_map(|name| Some((*name, by_name.get(name)?)));
         let other_ways = papers.iter().filter_map(|paper| {
-            let features = paper.path.differs(&class.path);
+            let features = paper.path.differs(&classes.get(paper.variant.as_str())?.path);
             (!features.is_empty()).then(|| OtherWay { paper: paper.label.clone(), features })
         });
         Self {
@@ -169,9 +225,41 @@ impl ClassTable {
             rows: judged().filter_map(|(name, all)| row(name, all)).collect(),
             shared: judged().flat_map(|(name, all)| shared(name, all)).collect(),
             other_ways: other_ways.collect(),
+            variants: by_variant
+                .iter()
+                .filter(|(variant, _)| !variant.is_empty())
+                .map(|(variant, papers)| variant_row(variant, papers, &names))
+                .collect(),
+            alike: alike(papers, &names),
             hidden_on_all: class.hidden_on_all.into_iter().collect(),
         }
     }
+}
+
+fn variant_row(variant: &str, papers: &[Paper], names: &[&str]) -> VariantRow {
+    let condition = |name: &&str| {
+        let own = papers.iter().flat_map(|paper| &paper.judgements);
+        let own = own.filter(|judgement| judgement.working == **name).map(|judgement| judgement.condition);
+        median(&mut own.collect::<Vec<f64>>()).unwrap_or(f64::NAN)
+    };
+    VariantRow {
+        variant: variant.to_owned(),
+        papers: papers.len(),
+        conditions: names.iter().map(condition).collect(),
+    }
+}
+
+fn alike(papers: &[Paper], names: &[&str]) -> Vec<PairAlike> {
+    let mut counts: BTreeMap<SamePair, usize> = BTreeMap::new();
+    for pair in papers.iter().flat_map(pairs_alike) {
+        *counts.entry(pair).or_default() += 1;
+    }
+    let mut all: Vec<PairAlike> =
+        counts.into_iter().map(|(pair, papers)| PairAlike { pair, papers }).collect();
+    let place = |of: &PairAlike| names.iter().position(|name| *name == of.pair.working);
+    // Stable: equally frequent ones stay in the order of their names.
+    all.sort_by_key(|of| (place(of), std::cmp::Reverse(of.papers)));
+    all
 }
 
 fn row(working: &str, all: &[(&Paper, &Judgement)]) -> Option<Row> {

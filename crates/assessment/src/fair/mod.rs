@@ -29,10 +29,13 @@ mod verdict;
 mod world;
 
 pub use carried::Carried;
-pub use class::{ClassTable, Extent, Hides, OtherWay, Paper, Row, SharedAnswer, hidden_on_all};
+pub use class::{
+    ClassTable, Extent, Hides, OtherWay, PairAlike, Paper, Row, SamePair, SharedAnswer, VariantRow,
+    hidden_on_all, pairs_alike,
+};
 pub use course::Course;
 pub use judge::{Judge, Judgement, NotAsked, judge, rounded};
 pub use mistakes::{Alike, Hidden, Wrong};
 pub use path::{Feature, Path};
 pub use slips::{Meets, Slips, Taken};
-pub use verdict::{Class, MOST_CONDITION, Reason, Verdict, verdict};
+pub use verdict::{Class, Conditions, MOST_CONDITION, Reason, Verdict, verdict};

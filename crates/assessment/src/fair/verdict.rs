@@ -13,38 +13,80 @@ use std::fmt;
 /// Common practice, no source.
 pub const MOST_CONDITION: f64 = 100.0;
 
-/// How far the condition number of a value may be from that of the class: twice or half as much. Source: the unit's notes on
-/// assessment, section 4.
+/// The largest condition number of a value on the papers of a class over the least. Source: the unit's notes on assessment, section 4.
 const FACTOR_OF_CLASS: f64 = 2.0;
+
+/// How strongly an asked value answers to its inputs on the papers of a class.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Conditions {
+    /// The median condition number.
+    pub median: f64,
+    /// The least that a paper may have.
+    pub from: f64,
+    /// The largest, twice the least.
+    pub to: f64,
+}
+
+impl Conditions {
+    /// The stretch within a factor of two that holds the most of some condition numbers, as far to the one side of them as to the other;
+    /// of equally good ones the lowest. None of none.
+    fn of(mut all: Vec<f64>) -> Option<Self> {
+        all.retain(|condition| condition.is_finite());
+        all.sort_by(f64::total_cmp);
+        let within = |&least: &f64| {
+            let reach = least * FACTOR_OF_CLASS * (1.0 + SLACK);
+            all.iter().copied().filter(move |condition| (least..=reach).contains(condition))
+        };
+        let least = all.iter().rev().max_by_key(|least| within(least).count()).copied()?;
+        let mut held: Vec<f64> = within(&least).collect();
+        let most = held.last().copied()?;
+        let from = (least * most / FACTOR_OF_CLASS).sqrt().min(least);
+        Some(Self { median: median(&mut held)?, from, to: FACTOR_OF_CLASS * from })
+    }
+
+    fn holds(&self, condition: f64) -> bool {
+        condition >= self.from * (1.0 - SLACK) && condition <= self.to * (1.0 + SLACK)
+    }
+}
+
+/// Condition numbers nearer than this part of their size are one: they are found by small changes of the inputs.
+const SLACK: f64 = 1e-4;
 
 /// What the papers of a class have in common.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Class {
     /// The path that most papers take.
     pub path: Path,
-    /// The median of the condition numbers of each asked working.
-    pub conditions: BTreeMap<String, f64>,
+    /// How strongly each asked working may answer to its inputs.
+    pub conditions: BTreeMap<String, Conditions>,
     /// The mistakes that are hidden on all of its papers.
     pub hidden_on_all: BTreeSet<Hides>,
 }
 
 impl Class {
-    /// Of these papers; none of none.
+    /// Of these papers; none of none. Its condition numbers are those of the most papers of its path that are within a factor of two of one
+    /// another in every asked working.
     pub fn of(papers: &[Paper]) -> Option<Self> {
         let mut counts: BTreeMap<&Path, usize> = BTreeMap::new();
-        let mut conditions: BTreeMap<String, Vec<f64>> = BTreeMap::new();
         for paper in papers {
             *counts.entry(&paper.path).or_default() += 1;
-            for judgement in &paper.judgements {
-                conditions.entry(judgement.working.clone()).or_default().push(judgement.condition);
-            }
         }
         // Of several that equally many take the first, so that the same class is the same again.
         let (path, _) = counts.into_iter().rev().max_by_key(|(_, count)| *count)?;
-        let conditions = conditions
-            .into_iter()
-            .filter_map(|(working, mut all)| Some((working, median(&mut all)?)))
-            .collect();
+        let mut held: Vec<&Paper> = papers.iter().filter(|paper| paper.path == *path).collect();
+        let mut conditions: BTreeMap<String, Conditions> = BTreeMap::new();
+        let asked: Vec<&str> =
+            held.first()?.judgements.iter().map(|judgement| judgement.working.as_str()).collect();
+        for working in asked {
+            let condition = |paper: &Paper| {
+                let own = paper.judgements.iter().find(|judgement| judgement.working == working);
+                own.map_or(f64::NAN, |own| own.condition)
+            };
+            if let Some(found) = Conditions::of(held.iter().map(|paper| condition(paper)).collect()) {
+                held.retain(|paper| found.holds(condition(paper)));
+                conditions.insert(working.to_owned(), found);
+            }
+        }
         Some(Self { path: path.clone(), conditions, hidden_on_all: hidden_on_all(papers) })
     }
 }
@@ -93,8 +135,10 @@ pub enum Reason {
         working: String,
         /// Its condition number.
         condition: f64,
-        /// The median of the class.
-        class: f64,
+        /// The least of the class.
+        from: f64,
+        /// The largest of the class.
+        to: f64,
     },
     /// The way to the answers is not that of the class.
     OtherPath {
@@ -141,9 +185,9 @@ impl fmt::Display for Reason {
                 f,
                 "{working}: its condition number is {condition:.0}, more than {limit:.0}; a difference of nearly equal values"
             ),
-            Self::OtherCondition { working, condition, class } => write!(
+            Self::OtherCondition { working, condition, from, to } => write!(
                 f,
-                "{working}: its condition number is {condition:.1}, in the class it is {class:.1} as a rule"
+                "{working}: its condition number is {condition:.1}, in the class it is from {from:.1} to {to:.1}"
             ),
             Self::OtherPath { features } => {
                 let all: Vec<String> = features.iter().map(Feature::to_string).collect();
@@ -206,10 +250,8 @@ pub fn verdict(judgements: &[Judgement], path: &Path, class: Option<&Class>) -> 
                 condition,
                 limit: MOST_CONDITION,
             });
-        } else if let Some(usual) = usual
-            && (condition > FACTOR_OF_CLASS * usual || condition * FACTOR_OF_CLASS < usual)
-        {
-            reasons.push(Reason::OtherCondition { working: working.clone(), condition, class: usual });
+        } else if let Some(Conditions { from, to, .. }) = usual.filter(|usual| !usual.holds(condition)) {
+            reasons.push(Reason::OtherCondition { working: working.clone(), condition, from, to });
         }
     }
     if let Some(class) = class {

@@ -1,4 +1,5 @@
-//! What the class of a lesson is, from a sample of its draws.
+//! What the class of a lesson is, from a sample of its draws: one for each of its variants, since another shape of section or another
+//! arrangement of supports goes another way to its answers.
 
 use crate::chance::Chance;
 use crate::fair::{Class, Paper, hidden_on_all, verdict};
@@ -9,10 +10,17 @@ use std::collections::{BTreeMap, HashSet};
 /// How many draws are looked at: the share of them that goes a way is then that of all draws to one part in ten.
 const SAMPLE: usize = 120;
 
-/// Draws of a space, each once: all of a small one; the same in every run.
-pub(super) fn sample(space: &Space) -> Vec<Draw> {
+/// So many for each variant of the lesson, where that is more,
+const FOR_EACH_VARIANT: usize = 60;
+
+/// and never more than this.
+const LARGEST_SAMPLE: usize = 600;
+
+/// Draws of a space, each once: all of a small one; the same in every run. `variants` is the number of variants of the lesson.
+pub(super) fn sample(space: &Space, variants: usize) -> Vec<Draw> {
     let size = space.size();
-    if size.count <= SAMPLE as u128 {
+    let wanted = variants.saturating_mul(FOR_EACH_VARIANT).clamp(SAMPLE, LARGEST_SAMPLE);
+    if size.count <= wanted as u128 {
         return (0..size.count).filter_map(|index| space.draw(index)).collect();
     }
     let mut chance = Chance::new();
@@ -25,12 +33,22 @@ pub(super) fn sample(space: &Space) -> Vec<Draw> {
             Some(Draw { choices: space.counts().iter().map(|&count| chance.below(count)).collect() })
         }
     };
-    std::iter::repeat_with(any).flatten().filter(|draw| seen.insert(draw.clone())).take(SAMPLE).collect()
+    std::iter::repeat_with(any).flatten().filter(|draw| seen.insert(draw.clone())).take(wanted).collect()
+}
+
+/// The class of each variant.
+pub(super) fn of_variants<'a>(papers: impl Iterator<Item = &'a Paper>) -> BTreeMap<String, Class> {
+    let mut by_variant: BTreeMap<&str, Vec<&Paper>> = BTreeMap::new();
+    for paper in papers {
+        by_variant.entry(&paper.variant).or_default().push(paper);
+    }
+    let found = by_variant.into_iter();
+    found.filter_map(|(variant, papers)| Some((variant.to_owned(), of(papers.into_iter())?))).collect()
 }
 
 /// The class that the most of these papers can make, of those that nothing else speaks against. Where something speaks against
 /// all of them it is that of all.
-pub(super) fn of<'a>(papers: impl Iterator<Item = &'a Paper>) -> Option<Class> {
+fn of<'a>(papers: impl Iterator<Item = &'a Paper>) -> Option<Class> {
     let all: Vec<Paper> = papers.cloned().collect();
     let always = hidden_on_all(&all);
     let by_itself = |paper: &Paper| {

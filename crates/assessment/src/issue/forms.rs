@@ -32,8 +32,8 @@ struct Candidate {
 
 impl Issue {
     /// Gives `count` forms, 26 at most, where they are not in the ledger yet. Of the draws that fit those are taken of which
-    /// no answer is right for an earlier form, as far as that can be, and whose answers answer to their inputs as in the
-    /// class.
+    /// no answer is right for an earlier form, as far as that can be, whose mistakes are well apart, and whose answers answer to their
+    /// inputs as in the class.
     ///
     /// # Errors
     /// As [`Ledger::give`].
@@ -51,9 +51,11 @@ impl Issue {
                 let best = self.pool(secret, ledger, &name).into_iter().min_by(|one, other| {
                     let shared = |candidate: &Candidate| answers_shared(&candidate.looked, &chosen);
                     let apart = |candidate: &Candidate| self.apart_from_the_class(&candidate.looked);
+                    let blurred = |candidate: &Candidate| !self.is_well_apart(&candidate.looked);
+                    let mistakes = blurred(one).cmp(&blurred(other));
                     let balance = apart(one).partial_cmp(&apart(other)).unwrap_or(Ordering::Equal);
                     let earlier = one.attempt.cmp(&other.attempt);
-                    shared(one).cmp(&shared(other)).then(balance).then(earlier)
+                    shared(one).cmp(&shared(other)).then(mistakes).then(balance).then(earlier)
                 });
                 match best {
                     Some(best) => ledger.give_this(secret, &name, &best.draw, best.attempt)?,
@@ -87,7 +89,8 @@ impl Issue {
     /// How far the condition numbers of a paper are from those of the class: the largest ratio, the greater over the
     /// less.
     fn apart_from_the_class(&self, looked: &Looked) -> f64 {
-        let usual = |judgement: &Judgement| self.class.as_ref()?.conditions.get(&judgement.working).copied();
+        let class = looked.paper.as_ref().and_then(|paper| self.classes.get(&paper.variant));
+        let usual = |judgement: &Judgement| Some(class?.conditions.get(&judgement.working)?.median);
         let apart = judgements(looked).iter().map(|judgement| match usual(judgement) {
             Some(usual) if usual > 0.0 && judgement.condition > 0.0 => {
                 (judgement.condition / usual).max(usual / judgement.condition)

@@ -6,6 +6,7 @@ use crate::space::Size;
 use lesson::Lesson;
 use lesson::papers::{Draw, Papers};
 use serde::Serialize;
+use std::collections::BTreeMap;
 use std::fmt;
 use workings::solved::Solved;
 
@@ -86,17 +87,17 @@ pub(super) fn read(papers: &Papers, asked: &[String], draw: &Draw) -> Read {
     }
     let names: Vec<&str> = asked.iter().map(String::as_str).collect();
     let path = Path::of(&solved, &names);
-    let paper = Paper { label: String::new(), path, judgements };
+    let paper = Paper { label: String::new(), variant: papers.variant(draw), path, judgements };
     Read { looked: Looked { paper: Some(paper), against: Vec::new() }, sound: Some((lesson, solved)) }
 }
 
-/// Holds what was read against the class, and sets its questions where nothing else speaks against it. Where there is one draw
+/// Holds what was read against the class of its variant, and sets its questions where nothing else speaks against it. Where there is one draw
 /// only, no other would be better, and it is given out as it is.
-pub(super) fn finish(read: Read, class: Option<&Class>, size: Size) -> Looked {
+pub(super) fn finish(read: Read, classes: &BTreeMap<String, Class>, size: Size) -> Looked {
     let Read { mut looked, sound } = read;
     let (Some(paper), Some((lesson, solved))) = (&looked.paper, sound) else { return looked };
     if size.count > 1 {
-        let reasons = verdict(&paper.judgements, &paper.path, class).reasons;
+        let reasons = verdict(&paper.judgements, &paper.path, classes.get(&paper.variant)).reasons;
         looked.against.extend(reasons.into_iter().map(Against::Unfair));
     }
     if looked.against.is_empty()

@@ -4,15 +4,20 @@
 //! What the class is follows from the lesson alone ([`Issue::new`] looks at a sample of its draws), so no paper depends on
 //! who else gets one. What is found of a draw is kept, so that a class is looked at once, on all cores.
 
+mod better;
 mod class;
 mod forms;
 mod look;
+mod never;
 mod practice;
 mod prospect;
 mod thrown_out;
 
+use better::Apart;
+
 pub use forms::{FORMS, form_name};
 pub use look::{Against, Looked};
+pub use never::Never;
 pub use practice::{NoPractice, practice_paper};
 pub use prospect::{Outlook, Prospect};
 pub use thrown_out::{ThrownOut, Why};
@@ -22,9 +27,9 @@ use crate::fair::Class;
 use crate::ledger::{Ledger, LedgerFault};
 use crate::secret::Secret;
 use crate::space::Space;
-use lesson::Lesson;
 use lesson::papers::{Draw, Papers};
-use std::collections::HashMap;
+use lesson::{Choices, Lesson, Variation};
+use std::collections::{BTreeMap, HashMap};
 use std::sync::atomic::{AtomicUsize, Ordering};
 use std::sync::{Arc, Mutex, PoisonError};
 
@@ -45,7 +50,10 @@ pub struct Issue {
     papers: Papers,
     space: Space,
     asked: Vec<String>,
-    class: Option<Class>,
+    /// By variant.
+    classes: BTreeMap<String, Class>,
+    /// By variant.
+    apart: BTreeMap<String, Apart>,
     sample: Vec<Draw>,
     looked: Mutex<HashMap<Draw, Arc<Looked>>>,
 }
@@ -56,13 +64,18 @@ impl Issue {
     pub fn new(papers: Papers) -> Self {
         let space = Space::of(papers.lesson());
         let asked = asked(papers.lesson());
-        let sample = class::sample(&space);
+        let variants = papers.lesson().vary.iter().filter(|of| matches!(of.choices, Choices::Variants(_)));
+        let variants = variants.map(Variation::count).fold(1, usize::saturating_mul);
+        let sample = class::sample(&space, variants);
         let read = cores::each(&sample, |draw| look::read(&papers, &asked, draw));
-        let class = class::of(read.iter().filter_map(|read| read.looked.paper.as_ref()));
-        let finished =
-            read.into_iter().map(|read| Arc::new(look::finish(read, class.as_ref(), space.size())));
+        let classes = class::of_variants(read.iter().filter_map(|read| read.looked.paper.as_ref()));
+        let finished = read.into_iter().map(|read| Arc::new(look::finish(read, &classes, space.size())));
+        let finished: Vec<Arc<Looked>> = finished.collect();
+        let fitting =
+            finished.iter().filter(|looked| looked.fits()).filter_map(|looked| looked.paper.as_ref());
+        let apart = Apart::of_variants(fitting);
         let looked = Mutex::new(sample.iter().cloned().zip(finished).collect());
-        Self { papers, space, asked, class, sample, looked }
+        Self { papers, space, asked, classes, apart, sample, looked }
     }
 
     /// The lesson.
@@ -80,9 +93,9 @@ impl Issue {
         &self.asked
     }
 
-    /// What the papers of the class have in common; none where no draw can be judged.
-    pub fn class(&self) -> Option<&Class> {
-        self.class.as_ref()
+    /// What the papers of the class have in common that are of one variant of the lesson; none where no draw of it can be judged.
+    pub fn class(&self, variant: &str) -> Option<&Class> {
+        self.classes.get(variant)
     }
 
     /// What was found of the draws of the sample, each once.
@@ -97,7 +110,7 @@ impl Issue {
             return Arc::clone(looked);
         }
         let read = look::read(&self.papers, &self.asked, draw);
-        let looked = Arc::new(look::finish(read, self.class.as_ref(), self.space.size()));
+        let looked = Arc::new(look::finish(read, &self.classes, self.space.size()));
         Arc::clone(known().entry(draw.clone()).or_insert(looked))
     }
 
@@ -128,8 +141,8 @@ impl Issue {
         students.sort_unstable();
         students.dedup();
         self.refuse_the_hopeless(ledger, &students)?;
-        // Most students keep the first draw that nothing speaks against, and those are found on all cores; who gets which of
-        // the draws that several come to is then settled one after the other.
+        // Most students keep the draw that is best by itself, and those are found on all cores; who gets which of the draws that several
+        // come to is then settled one after the other.
         let (done, before) = (AtomicUsize::new(0), &*ledger);
         cores::each(&students, |student| {
             match before.paper(student) {
@@ -138,15 +151,23 @@ impl Issue {
                         self.look(&draw);
                     }
                 }
-                None => {
-                    let free = before.draws(secret, student).filter(|draw| !before.is_taken(draw));
-                    free.take_while(|draw| !self.look(draw).fits()).for_each(drop);
-                }
+                None => drop(self.better(secret, before, student, &[])),
             }
             told(done.fetch_add(1, Ordering::Relaxed) + 1);
         });
+        let mut given: Vec<Arc<Looked>> = ledger.papers().map(|(_, entry)| self.look(&entry.draw)).collect();
         for student in students {
-            ledger.give(secret, student, |draw| self.look(draw).fits())?;
+            if ledger.paper(student).is_some() {
+                continue;
+            }
+            match self.better(secret, ledger, student, &given) {
+                Some(better) => {
+                    ledger.give_this(secret, student, &better.draw, better.attempt)?;
+                    given.push(better.looked());
+                }
+                // Nothing is free: it shares, or nothing fits at all.
+                None => drop(ledger.give(secret, student, |draw| self.look(draw).fits())?),
+            }
         }
         Ok(())
     }

@@ -14,8 +14,8 @@ use std::collections::{BTreeMap, HashSet};
 pub struct ThrownOut {
     /// So many draws were made for the papers of the class, those that were given out among them.
     pub draws: usize,
-    /// So many might have been given out, but another paper has the same numbers, or other numbers went better with the other
-    /// forms.
+    /// So many might have been given out, but another paper has the same numbers or the same answers, or on another the mistakes were
+    /// better apart.
     pub passed_over: usize,
     /// So many were refused.
     pub refused: usize,
@@ -68,14 +68,14 @@ impl Issue {
 }
 
 /// Counts each reason once.
-fn count(against: &[Against], why: &mut BTreeMap<String, usize>) {
+pub(super) fn count(against: &[Against], why: &mut BTreeMap<String, usize>) {
     let reasons: HashSet<String> = against.iter().map(in_general).collect();
     for reason in reasons {
         *why.entry(reason).or_default() += 1;
     }
 }
 
-fn sorted(why: BTreeMap<String, usize>) -> Vec<Why> {
+pub(super) fn sorted(why: BTreeMap<String, usize>) -> Vec<Why> {
     let mut all: Vec<Why> = why.into_iter().map(|(reason, draws)| Why { reason, draws }).collect();
     all.sort_by(|one, other| other.draws.cmp(&one.draws).then_with(|| one.reason.cmp(&other.reason)));
     all
@@ -91,7 +91,7 @@ fn in_general(against: &Against) -> String {
             format!("{working}: its condition number is more than {limit:.0}")
         }
         Against::Unfair(Reason::OtherCondition { working, .. }) => {
-            format!("{working}: its condition number is not within a factor of two of that of the class")
+            format!("{working}: its condition number is not within a factor of two of the others")
         }
         other => other.to_string(),
     }

@@ -47,7 +47,7 @@ pub enum LedgerFault {
     NoSuchDraw(String),
     /// A student's name is empty.
     NoStudent,
-    /// No draw meets what the lesson requires.
+    /// No draw may be given out.
     NothingFits {
         /// How many draws were tried.
         tried: usize,
@@ -99,11 +99,11 @@ impl fmt::Display for LedgerFault {
             Self::NoStudent => f.write_str("a student has no name; give each a name or a number"),
             Self::NothingFits { tried, all: true } => write!(
                 f,
-                "none of all {tried} draws meets what the lesson requires; require less, or let more vary"
+                "none of all {tried} draws may be given out; let more vary, or ask and require less"
             ),
             Self::NothingFits { tried, all: false } => write!(
                 f,
-                "{tried} draws were tried and none meets what the lesson requires; require less, or let other values vary"
+                "{tried} draws were tried and none may be given out; let other values vary, or ask and require less"
             ),
         }
     }

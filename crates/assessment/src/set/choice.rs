@@ -1,5 +1,6 @@
 //! One of several values: the right one, and those that known mistakes lead to.
 
+use super::band::Band;
 use super::fault::Why;
 use super::recognised::Recognised;
 use super::unit::AnswerUnit;
@@ -51,8 +52,14 @@ const APART: f64 = 0.05;
 const PLAUSIBLE: f64 = 10.0;
 
 impl ChoicePart {
-    /// `count` values to choose from, the right one among them.
-    pub(super) fn new(value: ValuePart, count: u32, judge: &Judge<'_>) -> Result<Self, Why> {
+    /// `count` values to choose from, the right one among them; none of the wrong ones is a right answer of the paper's `other_answers`, for
+    /// it would be told.
+    pub(super) fn new(
+        value: ValuePart,
+        count: u32,
+        judge: &Judge<'_>,
+        other_answers: &[Band],
+    ) -> Result<Self, Why> {
         let least = judge.least_size(&value.working)?;
         // Each alternative must still be the nearest for whoever rounds too early on the way to it.
         let share = value.worst_rounding / value.right.abs().max(least);
@@ -61,7 +68,12 @@ impl ChoicePart {
             (one - other).abs() >= size * APART.max(2.0 * share)
                 && !(value.either_sign && (one + other).abs() < APART * size)
         };
-        let mut candidates: Vec<&Recognised> = value.mistakes.iter().collect();
+        let is_told = |wrong: f64| {
+            let bands = other_answers.iter().flat_map(|band| [*band, band.mirrored()]);
+            bands.into_iter().any(|band| band.contains(wrong))
+        };
+        let mut candidates: Vec<&Recognised> =
+            value.mistakes.iter().filter(|wrong| !is_told(wrong.value)).collect();
         // Stable: of equally good ones those made nearer to the value come first.
         candidates.sort_by_key(|wrong| (Reverse(plausible(wrong.value, value.right)), kind(wrong, judge)));
         let mut alternatives = vec![Alternative { value: value.right, mistake: None }];

@@ -116,7 +116,7 @@ impl SetPaper {
         let judge = Judge::new(&solved, Course::of(&lesson)).beside(&lesson.mistakes).knowing(known);
         let (mut questions, mut faults) = (Vec::new(), Vec::new());
         for (index, question) in lesson.questions.iter().enumerate() {
-            match asked(question, &judge) {
+            match asked(question, (index, &lesson.questions), &judge) {
                 Ok(parts) => questions
                     .push(SetQuestion { marks: question.all_marks(), parts: labelled(index + 1, parts) }),
                 Err(why) => faults.push(SetFault { question: index + 1, why }),
@@ -137,7 +137,11 @@ impl SetPaper {
 }
 
 /// What one question asks, with what each answer earns.
-fn asked(question: &Question, judge: &Judge<'_>) -> Result<Vec<(f64, Ask)>, Why> {
+fn asked(
+    question: &Question,
+    (number, all): (usize, &[Question]),
+    judge: &Judge<'_>,
+) -> Result<Vec<(f64, Ask)>, Why> {
     let value = match &question.ask {
         lesson::question::Ask::Value(value) => value,
         lesson::question::Ask::Sketch(sketch) => {
@@ -154,7 +158,16 @@ fn asked(question: &Question, judge: &Judge<'_>) -> Result<Vec<(f64, Ask)>, Why>
     parts.push((
         marks,
         match choose {
-            Some(count) => Ask::Choice(ChoicePart::new(main, *count, judge)?),
+            Some(count) => {
+                let others =
+                    all.iter().enumerate().filter(|(other, _)| *other != number).map(|(_, other)| other);
+                let answers = answers(
+                    others.flat_map(Question::workings).chain(steps.iter().map(String::as_str)),
+                    &main,
+                    judge,
+                )?;
+                Ask::Choice(ChoicePart::new(main, *count, judge, &answers)?)
+            }
             None => Ask::Value(main),
         },
     ));
@@ -162,6 +175,23 @@ fn asked(question: &Question, judge: &Judge<'_>) -> Result<Vec<(f64, Ask)>, Why>
         parts.push((marks, Ask::Place(PlacePart::new(working, judge)?)));
     }
     Ok(parts)
+}
+
+/// The right answers of these workings, as far as they are of the kind of `main` and not `main` itself.
+fn answers<'a>(
+    asked: impl Iterator<Item = &'a str>,
+    main: &ValuePart,
+    judge: &Judge<'_>,
+) -> Result<Vec<Band>, Why> {
+    let workings = judge.solved().workings();
+    let kind = |name: &str| workings.get(name).map(|working| working.value.dimension);
+    let wanted = kind(&main.working);
+    let mut bands = Vec::new();
+    for name in asked.filter(|name| *name != main.working && kind(name) == wanted) {
+        let judgement = judge.judge(name)?;
+        bands.push(Band::about(judgement.right, judgement.half_width));
+    }
+    Ok(bands)
 }
 
 fn labelled(number: usize, parts: Vec<(f64, Ask)>) -> Vec<Part> {

@@ -27,6 +27,11 @@ impl Judged {
         self.paper.judgements.iter().map(|judgement| judgement.alike_by_numbers().count()).sum()
     }
 
+    /// The right values of what is asked for, SI.
+    pub(super) fn asked_values(&self) -> Vec<f64> {
+        self.paper.judgements.iter().map(|judgement| judgement.right).collect()
+    }
+
     /// The band of rounding on the way over the tolerance, of the worst of its results.
     fn carried(&self) -> f64 {
         let over = |judgement: &crate::fair::Judgement| judgement.carried.band / judgement.tolerance;
@@ -88,7 +93,12 @@ fn one(
         draw: draw.clone(),
         values: results.names.iter().map(shown).collect(),
         reasons: verdict(&judgements, &path, None).reasons,
-        paper: Paper { label: candidates.papers().words(draw).join(", "), path, judgements },
+        paper: Paper {
+            label: candidates.papers().words(draw).join(", "),
+            variant: candidates.papers().variant(draw),
+            path,
+            judgements,
+        },
     })
 }
 
@@ -96,7 +106,7 @@ fn one(
 /// round ones those with the fewest mistakes that cannot be told apart, then those that rounding changes least.
 ///
 /// `any` are draws that were not chosen: a mistake that hides there as well hides whatever is drawn, and does not count.
-/// Those that fit all go one way to the answers: the one that the most of the `count` best can go.
+/// Those that fit and are of one variant all go one way to the answers: the one that the most of the `count` best can go.
 pub(super) fn rank(mut judged: Vec<Judged>, any: Vec<Judged>, count: usize, census: &mut Census) -> Ranked {
     census.judged = judged.len() as u64;
     let papers: Vec<Paper> = judged.iter().chain(&any).map(|judged| judged.paper.clone()).collect();
@@ -123,10 +133,11 @@ pub(super) fn rank(mut judged: Vec<Judged>, any: Vec<Judged>, count: usize, cens
         let rounding = || one.carried().total_cmp(&other.carried());
         rank(one).cmp(&rank(other)).then_with(rounding).then_with(|| one.draw.cmp(&other.draw))
     });
-    let class = class(&sound, count, &always);
+    let classes = classes(&sound, count, &always);
     let mut fits = Vec::with_capacity(sound.len());
     for mut judged in sound {
-        judged.reasons = verdict(&judged.paper.judgements, &judged.paper.path, class.as_ref()).reasons;
+        let class = classes.get(&judged.paper.variant);
+        judged.reasons = verdict(&judged.paper.judgements, &judged.paper.path, class).reasons;
         if judged.reasons.is_empty() {
             fits.push(judged);
         } else {
@@ -138,6 +149,30 @@ pub(super) fn rank(mut judged: Vec<Judged>, any: Vec<Judged>, count: usize, cens
     let distance = |judged: &Judged| (judged.reasons.len() + judged.score.asked_long as usize, judged.score);
     misses.sort_by(|one, other| distance(one).cmp(&distance(other)).then_with(|| one.draw.cmp(&other.draw)));
     Ranked { fits, misses }
+}
+
+/// Of those that fit, from the best, so many that differ as far as they can: the best, and then of those with as few values on the way that are
+/// not exact always the one whose choices are the least frequent among those taken; of equally frequent ones the better. They come from the best.
+pub(super) fn spread(fits: Vec<Judged>, count: usize) -> Vec<Judged> {
+    let mut left: Vec<(usize, Judged)> = fits.into_iter().enumerate().collect();
+    let mut taken: Vec<(usize, Judged)> = Vec::new();
+    let mut frequent: BTreeMap<(usize, usize), usize> = BTreeMap::new();
+    while taken.len() < count {
+        let repeats = |judged: &Judged| -> usize {
+            let choices = judged.draw.choices.iter().copied().enumerate();
+            choices.map(|choice| frequent.get(&choice).copied().unwrap_or(0)).sum()
+        };
+        let best = left.iter().enumerate();
+        let best = best.min_by_key(|(_, (rank, judged))| (judged.score.way_long, repeats(judged), *rank));
+        let Some((place, _)) = best else { break };
+        let next = left.remove(place);
+        for choice in next.1.draw.choices.iter().copied().enumerate() {
+            *frequent.entry(choice).or_default() += 1;
+        }
+        taken.push(next);
+    }
+    taken.sort_by_key(|(rank, _)| *rank);
+    taken.into_iter().map(|(_, judged)| judged).collect()
 }
 
 /// What stands against the round ones.
@@ -169,9 +204,19 @@ fn count_reasons(judged: &[Judged], census: &mut Census) {
     census.hidden_by.sort_by_key(|hidden| std::cmp::Reverse(hidden.count));
 }
 
+/// The class of each variant.
+fn classes(ranked: &[Judged], count: usize, always: &BTreeSet<Hides>) -> BTreeMap<String, Class> {
+    let mut by_variant: BTreeMap<&str, Vec<&Judged>> = BTreeMap::new();
+    for judged in ranked {
+        by_variant.entry(&judged.paper.variant).or_default().push(judged);
+    }
+    let found = by_variant.into_iter();
+    found.filter_map(|(variant, all)| Some((variant.to_owned(), class(&all, count, always)?))).collect()
+}
+
 /// The class that the best can make: of the ways to the answers the one that most of them go, as far as so many are wanted;
 /// of equally good ones that of the better.
-fn class(ranked: &[Judged], count: usize, always: &BTreeSet<Hides>) -> Option<Class> {
+fn class(ranked: &[&Judged], count: usize, always: &BTreeSet<Hides>) -> Option<Class> {
     let mut ways: BTreeMap<&Path, usize> = BTreeMap::new();
     for judged in ranked {
         let goes = ways.entry(&judged.paper.path).or_default();

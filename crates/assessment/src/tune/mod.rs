@@ -32,6 +32,7 @@ pub use short::{MOST_DIGITS, Short};
 
 use crate::candidates::{Candidates, UnknownResult};
 use crate::fair::ClassTable;
+use crate::fair::mistakes::same;
 use lesson::papers::Papers;
 use score::Results;
 use serde::Serialize;
@@ -91,6 +92,8 @@ pub struct Tuned {
     pub exact: usize,
     /// The numbers that were found, from the best. All of them may be papers of one class.
     pub rows: Vec<Row>,
+    /// What students are asked for that is the same on all of these papers, though others that fit have other values.
+    pub collapsed: Vec<String>,
     /// These papers side by side.
     pub class: ClassTable,
     /// How many draws there were, and what stood against them.
@@ -151,13 +154,24 @@ impl Search {
         } else {
             Vec::new()
         };
-        let fits: Vec<judged::Judged> = rows.fits.into_iter().take(count).collect();
+        let all: Vec<Vec<f64>> = rows.fits.iter().map(judged::Judged::asked_values).collect();
+        let fits = judged::spread(rows.fits, count);
+        let found: Vec<Vec<f64>> = fits.iter().map(judged::Judged::asked_values).collect();
+        let collapsed = self.judged.iter().enumerate().filter(|(at, _)| {
+            let differs = |values: &[Vec<f64>]| {
+                let mut of = values.iter().filter_map(|values| values.get(*at).copied());
+                of.next().is_some_and(|first| of.any(|other| !same(first, other)))
+            };
+            found.len() > 1 && !differs(&found) && differs(&all)
+        });
+        let collapsed = collapsed.map(|(_, name)| name.clone()).collect();
         let papers: Vec<_> = fits.iter().map(|judged| judged.paper.clone()).collect();
         let row = |judged: judged::Judged| Row::of(&self.candidates, &self.results, judged);
         Tuned {
             results: self.results.names.clone(),
             exact: self.results.asked,
             class: ClassTable::of(&papers),
+            collapsed,
             rows: fits.into_iter().map(row).collect(),
             misses: if papers.is_empty() {
                 Miss::all(&self.candidates, &self.results, rows.misses)

@@ -167,9 +167,12 @@ fn well_conditioned(judgements: &[Judgement]) -> String {
 fn separate(judgements: &[Judgement]) -> String {
     let count: usize = judgements.iter().map(|judgement| judgement.mistakes).max().unwrap_or(0);
     let pairs: usize = judgements.iter().map(|judgement| judgement.alike_by_numbers().count()).sum();
-    let mut text = match count {
-        0 => "separate: no mistake can be made on the way".to_owned(),
-        _ => format!("separate: no mistake gives a right value, of up to {count} that can show in one"),
+    let mut text = match (count, pairs) {
+        (0, _) => "separate: no mistake can be made on the way".to_owned(),
+        (_, 0) => format!("separate: no mistake gives a right value, of up to {count} that can show in one"),
+        _ => {
+            format!("not all separate: no mistake gives a right value, of up to {count} that can show in one")
+        }
     };
     let hidden = judgements.iter().flat_map(|judgement| &judgement.hidden);
     let always: BTreeSet<&str> = hidden.map(|hidden| hidden.wrong.mistake.as_str()).collect();

@@ -12,7 +12,7 @@ fn paper(label: &str, values: &[(&str, &str)]) -> Paper {
     let solved = solved(&papers);
     let judge = Judge::new(&solved, Course::of(papers.lesson()));
     let judgements = ASKED.iter().map(|asked| judge.judge(asked).expect("a working")).collect();
-    Paper { label: label.to_owned(), path: Path::of(&solved, &ASKED), judgements }
+    Paper { label: label.to_owned(), variant: String::new(), path: Path::of(&solved, &ASKED), judgements }
 }
 
 /// By hand: V = (3 P + 40)/4 kN is 25, 28, 31 and 25.12 kN for these P; I is 11.25e6 mm4 on every paper.

@@ -214,7 +214,7 @@ fn draws_that_do_not_fit_are_passed_over() {
     let mut other = Ledger::new::<PracticeSecret>("girder", large);
     let fault = other.give(&practice(), "1", |_| false).expect_err("nothing fits").to_string();
     assert!(fault.ends_with(
-        "draws were tried and none meets what the lesson requires; require less, or let other values vary"
+        "draws were tried and none may be given out; let other values vary, or ask and require less"
     ));
 }
 

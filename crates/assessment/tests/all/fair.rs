@@ -310,3 +310,51 @@ fn what_is_no_working_is_refused_by_name() {
     assert_eq!(fault, NotAsked::Unknown("reaction at Z".into()));
     assert!(fault.to_string().contains("\"reaction at Z\""));
 }
+
+/// A section that is symmetric on every paper, of parts whose heights add up with other last bits on each: that the nearer edge is
+/// taken for the farther can never show, so it stands against no paper. By symmetry c_top = c_bottom.
+#[test]
+fn rounding_decides_neither_where_a_mistake_is_made_nor_against_which_paper_it_stands() {
+    let text = r#"
+title = "A symmetric I"
+[values]
+h = "160 mm"
+s = "6 mm"
+[vary]
+h = ["120 mm", "140 mm", "160 mm", "180 mm"]
+s = ["5 mm", "6 mm", "7 mm", "9 mm"]
+[beam]
+length = "1.2 m"
+supports = [{ fixed = "0 m" }]
+loads = [{ force = "3 kN", at = "1.2 m" }]
+[material]
+E = "200 GPa"
+[section]
+parts = [
+  { name = "lower", width = "70 mm", height = "s" },
+  { name = "web", width = "s", height = "h", on = "lower" },
+  { name = "upper", width = "70 mm", height = "s", on = "web" },
+]
+[slice]
+at = "0.4 m"
+length = "20 mm"
+[cut]
+at = "neutral axis"
+[[question]]
+ask = "largest tension along the beam"
+[[question]]
+ask = "largest compression along the beam"
+"#;
+    let issue = assessment::issue::Issue::new(papers(text));
+    let all = issue.sampled();
+    assert_eq!(all.len(), 16);
+    for looked in all {
+        let paper = looked.paper.as_ref().expect("judged");
+        for judgement in &paper.judgements {
+            let nearer = judgement.hidden.iter().filter(|hidden| hidden.wrong.mistake == "nearer-fibre");
+            assert_eq!(nearer.count(), 1, "{}", judgement.working);
+        }
+        let nearer = looked.against.iter().find(|against| against.to_string().contains("nearer-fibre"));
+        assert_eq!(nearer, None);
+    }
+}

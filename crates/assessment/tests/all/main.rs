@@ -16,3 +16,4 @@ mod sections;
 mod set;
 mod simulated;
 mod tune;
+mod variants;

@@ -327,3 +327,48 @@ fn the_right_one_of_several_has_no_place_of_its_own() {
         .collect();
     assert!((0..4).all(|place| places.contains(&place)), "{places:?}");
 }
+
+/// A wrong value of a question that is the right answer of another would be told by the paper.
+#[test]
+fn no_value_to_choose_from_is_a_right_answer_elsewhere_on_the_paper() {
+    let mut met = 0;
+    for main in [
+        TAU,
+        "[[question]]\nask = \"shear force at the slice\"\n",
+        "[[question]]\nask = \"first moment at the cut\"\n",
+    ] {
+        let choose = format!("{main}choose = 3\n");
+        let alone = asked(&choose);
+        let wrongs = choice(&alone).alternatives.iter().filter(|one| !one.is_right());
+        let wrongs: Vec<f64> = wrongs.map(|one| one.value).collect();
+        let own = &choice(&alone).value.working;
+        let workings = alone.solved.workings();
+        let kind = |name: &str| workings.get(name).map(|working| working.value.dimension);
+        let told = workings.in_order().find(|(_, working)| {
+            let value = working.value.value;
+            working.name != *own
+                && kind(&working.name) == kind(own)
+                && wrongs.iter().any(|wrong| (value - wrong).abs() < 0.001 * wrong.abs())
+        });
+        let Some((_, other)) = told else { continue };
+        met += 1;
+        let both = asked(&format!("{choose}[[question]]\nask = \"{}\"\n", other.name));
+        let right = value(&both, 1);
+        for one in &choice(&both).alternatives {
+            assert!(!right.accepts(one.value), "{own}: {} is that of {}", one.value, other.name);
+        }
+    }
+    assert!(met > 0, "no wrong value is right for something else");
+}
+
+/// Where V is negative the largest tau along the beam is still told by its size: +|V| Q S stands in the key, and the rule that tau has the
+/// sign of V gives the opposite.
+#[test]
+fn what_is_told_by_its_size_is_right_with_either_sign() {
+    let paper = asked("[[question]]\nask = \"largest shear stress along the beam\"\n");
+    let largest = value(&paper, 0);
+    assert!(largest.either_sign && largest.accepts(largest.right) && largest.accepts(-largest.right));
+    // At the slice the sign tells which way the part beyond slides.
+    let paper = asked(TAU);
+    assert!(!value(&paper, 0).either_sign);
+}
