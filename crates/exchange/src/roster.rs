@@ -85,7 +85,7 @@ pub struct Student {
     pub large_print: bool,
     /// The sheet that the paper is to be printed on; none where nothing is said.
     pub sheet: Option<Sheet>,
-    /// The form of the exam that is wanted; empty for none.
+    /// The form of the exam that is wanted, a letter from `A` to `Z`; empty for none.
     pub form: String,
     /// What stands in the other columns, in the order of [`Roster::other_columns`].
     pub other: Vec<String>,
@@ -258,6 +258,12 @@ impl Places {
             let what = format!("{:?} is no sheet that papers are printed on", shortened(&wanted));
             fault(Column::Sheet, what, "write A4 or letter, or leave it empty");
         }
+        let wanted = cell(Column::Form);
+        let form = form_of(&wanted);
+        if form.is_none() {
+            let what = format!("{:?} is no form of an exam", shortened(&wanted));
+            fault(Column::Form, what, "write a letter from A to Z, or leave it empty");
+        }
         let other =
             self.other.iter().map(|&place| row.cells.get(place).cloned().unwrap_or_default()).collect();
         Student {
@@ -267,7 +273,7 @@ impl Places {
             group: cell(Column::Group),
             large_print,
             sheet,
-            form: cell(Column::Form),
+            form: form.unwrap_or_default(),
             other,
         }
     }
@@ -275,6 +281,17 @@ impl Places {
     /// The header of one of our columns, as it stands in the file.
     fn called<'a>(&self, column: Column, header: &'a [String]) -> &'a str {
         self.place(column).and_then(|place| header.get(place)).map_or("", String::as_str)
+    }
+}
+
+/// `B` of `B`, `b` or `form B`; empty of nothing; none of what is no form.
+fn form_of(words: &str) -> Option<String> {
+    let upper = words.to_uppercase();
+    let letter = upper.strip_prefix("FORM").unwrap_or(&upper).trim();
+    match letter.as_bytes() {
+        [] => upper.is_empty().then(String::new),
+        [b'A'..=b'Z'] => Some(letter.to_owned()),
+        _ => None,
     }
 }
 

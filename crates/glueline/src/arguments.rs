@@ -115,11 +115,13 @@ pub struct Papers {
     /// The lesson file
     pub lesson: PathBuf,
     /// The class list as CSV, with the columns "student id" and "name", and if you like "large print" (yes or large, for a paper
-    /// in large letters; no, or empty), "email", "group", "sheet" (A4 or letter), "form" and others of your own
+    /// in large letters; no, or empty), "email", "group", "sheet" (A4 or letter), "form" (A, B and so on: those of
+    /// one letter get one paper) and others of your own
     #[arg(required_unless_present = "forms")]
     pub class: Option<PathBuf>,
-    /// Make so many forms for a whole class instead (A, B, C and so on), as alike as can be found
-    #[arg(long, value_name = "N", conflicts_with = "class", value_parser = clap::value_parser!(u8).range(1..=26))]
+    /// Make so many forms (A, B, C and so on), as alike as can be found: without a class list one of each; with one every student gets a form,
+    /// that of the column "form", or else in turn
+    #[arg(long, value_name = "N", value_parser = clap::value_parser!(u8).range(1..=26))]
     pub forms: Option<u8>,
     /// The folder to put them in [default: the lesson's name with -papers]
     #[arg(short, long, value_name = "FOLDER")]

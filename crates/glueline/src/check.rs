@@ -55,6 +55,9 @@ pub fn run(job: &Check) -> Result<(), Failure> {
                 }
             }
             Some(lesson) => {
+                if !job.json {
+                    source::tell(&lesson.remarks);
+                }
                 let solved = source::solve(&lesson)?;
                 if !job.json {
                     anstream::println!(

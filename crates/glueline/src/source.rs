@@ -20,6 +20,7 @@ pub fn text(path: &Path) -> Result<String, Failure> {
 pub fn checked(text: &str, name: &str) -> Result<Lesson, Failure> {
     let reading = lesson::read(text, name);
     tell(&reading.findings);
+    tell(reading.lesson.as_ref().map_or(&[], |lesson| &lesson.remarks));
     reading.lesson.ok_or(Failure::Lesson)
 }
 

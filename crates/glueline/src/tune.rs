@@ -37,6 +37,7 @@ pub fn run(job: &Tune) -> Result<(), Failure> {
         source::tell(&findings);
         Failure::Lesson
     })?;
+    source::tell(&papers.lesson().remarks);
     let lesson = papers.lesson().clone();
     let names = names(&lesson, &job.results)?;
     let names: Vec<&str> = names.iter().map(String::as_str).collect();
@@ -122,6 +123,14 @@ fn told(tuned: &Tuned) -> String {
         for reason in &miss.reasons {
             let _ = writeln!(text, "      {reason}");
         }
+    }
+    if !tuned.collapsed.is_empty() {
+        let _ = writeln!(
+            text,
+            "\nwarning: the same on all of these papers, though others that fit have other values: {}\n  to mend it: ask for more \
+             combinations: --count",
+            tuned.collapsed.join(", ")
+        );
     }
     let _ = writeln!(text, "\n{}", tuned.census.in_words().join("\n"));
     for advice in &tuned.advice {

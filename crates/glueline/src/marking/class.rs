@@ -3,6 +3,7 @@
 use crate::failure::Failure;
 use crate::papers::class_list;
 use crate::papers::folder::LEDGER;
+use crate::papers::forms::Letters;
 use crate::papers::printed::Printing;
 use crate::{source, written};
 use assessment::cores;
@@ -109,7 +110,7 @@ impl Class {
     /// How the pages of the class are printed: as its papers were.
     pub fn printing(&self) -> Printing<'_> {
         let sheet = self.holders.first().map_or(Sheet::A4, |holder| written::paper(&holder.set.lesson));
-        Printing::new(sheet, self.roster.as_ref())
+        Printing::new(sheet, self.roster.as_ref(), Letters::new())
     }
 
     /// The paper of a number.

@@ -1,16 +1,28 @@
 //! The papers side by side: what a lecturer shows to whoever doubts that they are equally hard.
 
 use super::counted;
+use super::forms::Letters;
 use super::given::Given;
 use crate::failure::Failure;
-use assessment::fair::{ClassTable, Extent, Hides, Paper};
-use assessment::issue::{Issue, ThrownOut};
+use assessment::fair::{ClassTable, Extent, Hides, Paper, VariantRow};
+use assessment::issue::{Issue, Never, ThrownOut, Why};
 use serde::Serialize;
+use std::collections::{BTreeMap, BTreeSet};
 use std::fmt::Write as _;
 use unicode_width::UnicodeWidthStr as _;
 use workings::quantity::Quantity;
 use workings::role::Role;
 use workings::solved::Solved;
+
+/// So many of what stands in the way of further papers are told,
+const MOST_IN_THE_WAY: usize = 3;
+
+/// and so many pairs of mistakes of one value.
+const MOST_PAIRS: usize = 4;
+
+/// The condition number of a value in one variant over that in another, from which on it is told. Source: the unit's notes on assessment,
+/// section 4, for papers of one form.
+const FACTOR_OF_VARIANTS: f64 = 2.0;
 
 /// All that is said of the papers of a class.
 #[derive(Debug, Serialize)]
@@ -23,6 +35,12 @@ pub struct Report {
     same_numbers: Vec<String>,
     /// The papers that were given although something stands against them: the lesson has changed since.
     in_doubt: Vec<Doubt>,
+    /// How many students have each form, where the class gets forms.
+    forms: BTreeMap<char, usize>,
+    /// The variants of the lesson that no paper can have.
+    never: Vec<Never>,
+    /// What stands in the way of further papers, the most frequent first; told where papers have the same numbers.
+    in_the_way: Vec<Why>,
     thrown_out: ThrownOut,
 }
 
@@ -43,10 +61,19 @@ struct Doubt {
 
 impl Report {
     /// Of the papers that were given.
-    pub fn of(issue: &Issue, given: &[Given], thrown_out: ThrownOut) -> Self {
+    pub fn of(issue: &Issue, given: &[Given], letters: &Option<Letters>, thrown_out: ThrownOut) -> Self {
+        let form = |given: &Given| letters.as_ref().and_then(|letters| letters.get(&given.student)).copied();
+        let mut forms: BTreeMap<char, usize> = BTreeMap::new();
+        for letter in given.iter().filter_map(form) {
+            *forms.entry(letter).or_default() += 1;
+        }
+        // A form is one paper, whoever has it.
+        let mut seen: BTreeSet<char> = BTreeSet::new();
+        let given: Vec<&Given> =
+            given.iter().filter(|given| form(given).is_none_or(|letter| seen.insert(letter))).collect();
         let papers: Vec<Paper> = given.iter().map(|given| given.paper.clone()).collect();
-        let label = |given: &Given| given.paper.label.clone();
-        let doubt = |given: &Given| {
+        let label = |given: &&Given| given.paper.label.clone();
+        let doubt = |given: &&Given| {
             let why: Vec<String> =
                 issue.look(&given.entry.draw).against.iter().map(ToString::to_string).collect();
             (!why.is_empty()).then(|| Doubt { paper: label(given), why })
@@ -55,10 +82,45 @@ impl Report {
             lesson: issue.papers().lesson().about.title.clone(),
             space: Space::of(issue),
             table: ClassTable::of(&papers),
-            same_numbers: given.iter().filter(|given| given.entry.shared).map(label).collect(),
+            same_numbers: given
+                .iter()
+                .filter(|given| given.entry.shared && form(given).is_none())
+                .map(label)
+                .collect(),
+            forms,
             in_doubt: given.iter().filter_map(doubt).collect(),
+            never: issue.never_drawn(),
+            in_the_way: issue.refused_of_sample().why,
             thrown_out,
         }
+    }
+
+    /// What a lecturer must know before anything else: that two students have one paper.
+    fn warning(&self) -> Option<String> {
+        let same = self.same_numbers.len();
+        let papers = match same {
+            0 => return None,
+            1 => "1 paper has".to_owned(),
+            _ => format!("{same} papers have"),
+        };
+        let Space { combinations, looked_at, fit } = &self.space;
+        let mut text = format!(
+            "warning: {papers} all the same numbers as another. Of {combinations} combinations {looked_at} were looked at, and {fit} may be \
+             given out"
+        );
+        let why: Vec<String> = self
+            .in_the_way
+            .iter()
+            .take(MOST_IN_THE_WAY)
+            .map(|why| format!("\n  against {}: {}", counted(why.draws, "draw"), why.reason))
+            .collect();
+        if !why.is_empty() {
+            let _ = write!(text, "; in the way of the others:{}", why.concat());
+        }
+        text.push_str(
+            "\n  to mend it: let more vary, or in smaller steps; glueline tune says what to widen\n",
+        );
+        Some(text)
     }
 
     /// For another program.
@@ -72,7 +134,8 @@ impl Report {
 
     /// To read.
     pub fn text(&self, issue: &Issue) -> String {
-        let mut text = format!("{}\n{}\n", self.lesson, self.space.text());
+        let warning = self.warning().unwrap_or_default();
+        let mut text = format!("{warning}{}\n{}\n", self.lesson, self.space.text());
         let _ = writeln!(text, "{}", self.thrown_out_in_words());
         if let Some(solved) = &solved(issue) {
             for row in &self.table.rows {
@@ -103,7 +166,7 @@ impl Report {
         if *passed_over > 0 {
             let _ = write!(
                 text,
-                ", {passed_over} passed over for one that no other paper has or that goes better with the others"
+                ", {passed_over} passed over for one whose numbers or answers no other paper has, or whose mistakes are better apart"
             );
         }
         for why in why {
@@ -115,10 +178,17 @@ impl Report {
     /// What is to be known beside the measures.
     fn remarks(&self) -> Vec<String> {
         let mut lines = Vec::new();
+        let variants = self.table.variants.len();
         match self.table.other_ways.len() {
+            0 if variants > 1 => lines.push("all papers of a variant take one way to the answers".to_owned()),
             0 => lines.push("all papers take one way to the answers".to_owned()),
             others => lines.push(format!("{} another way to the answers", taking(others))),
         }
+        lines.extend(
+            self.forms.iter().map(|(letter, count)| format!("form {letter}: {}", counted(*count, "student"))),
+        );
+        lines.extend(self.variants());
+        lines.extend(self.pairs_alike());
         for (working, groups) in self.shared_by_working() {
             let largest = groups.iter().copied().max().unwrap_or(0);
             lines.push(format!(
@@ -136,7 +206,7 @@ impl Report {
         match self.same_numbers.len() {
             0 => lines.push("no two papers have all the same numbers".to_owned()),
             same => lines.push(format!(
-                "{} all the same numbers as another: there are no more; let more vary, or in smaller steps",
+                "{} all the same numbers as another",
                 if same == 1 { "1 paper has".to_owned() } else { format!("{same} papers have") }
             )),
         }
@@ -146,6 +216,63 @@ impl Report {
                 doubt.paper,
                 doubt.why.join("; ")
             ));
+        }
+        lines
+    }
+
+    /// How the papers are parted among the variants of the lesson, how hard each is beside the others, and which never come.
+    fn variants(&self) -> Vec<String> {
+        let variants = &self.table.variants;
+        let mut lines: Vec<String> =
+            variants.iter().map(|of| format!("{}: {}", of.variant, counted(of.papers, "paper"))).collect();
+        // Harder by so much as one value answers more strongly to its inputs.
+        let apart = self.table.rows.iter().enumerate().filter_map(|(at, row)| {
+            let conditions = || variants.iter().filter_map(|of| of.conditions.get(at).copied().zip(Some(of)));
+            let by_condition = |one: &(f64, &VariantRow), other: &(f64, &VariantRow)| one.0.total_cmp(&other.0);
+            let (least, most) = (conditions().min_by(by_condition)?, conditions().max_by(by_condition)?);
+            (most.0 > FACTOR_OF_VARIANTS * least.0).then(|| {
+                format!(
+                    "{}: harder in one variant than in another by its condition number, {:.1} ({}) against {:.1} ({})",
+                    row.working, most.0, most.1.variant, least.0, least.1.variant
+                )
+            })
+        });
+        lines.extend(apart);
+        for never in &self.never {
+            let why = match never.why.first() {
+                Some(why) => {
+                    format!("because of {} against it: {}", share(why.draws, never.draws), why.reason)
+                }
+                None => "because the lesson restricts its papers to combinations without it".to_owned(),
+            };
+            lines.push(format!("{}, on no paper, {why}", never.variant));
+        }
+        lines
+    }
+
+    /// Which mistakes cannot be told apart on which papers, though other numbers would tell them apart.
+    fn pairs_alike(&self) -> Vec<String> {
+        let mut lines = Vec::new();
+        for row in &self.table.rows {
+            let pairs = self.table.alike.iter().filter(|of| of.pair.working == row.working);
+            let mut told: Vec<String> = pairs
+                .map(|of| {
+                    let [one, other] = &of.pair.mistakes;
+                    format!("{one} and {other} ({})", counted(of.papers, "paper"))
+                })
+                .collect();
+            let more = told.len().saturating_sub(MOST_PAIRS);
+            told.truncate(MOST_PAIRS);
+            if more > 0 {
+                told.push(format!("and {}", counted(more, "pair")));
+            }
+            if !told.is_empty() {
+                lines.push(format!(
+                    "{}: mistakes that give one value on some papers: {}",
+                    row.working,
+                    told.join(", ")
+                ));
+            }
         }
         lines
     }
@@ -196,6 +323,15 @@ impl Space {
             format!("{combinations} combinations of what varies")
         };
         format!("{only}; of {looked_at} looked at first, {fit} may be given out")
+    }
+}
+
+/// `all 40 draws`, `30 of 40 draws`.
+fn share(some: usize, all: usize) -> String {
+    if some == all {
+        format!("all {}", counted(all, "draw"))
+    } else {
+        format!("{some} of {}", counted(all, "draw"))
     }
 }
 

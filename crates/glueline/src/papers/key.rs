@@ -35,13 +35,13 @@ pub struct Row {
 /// A right value.
 #[derive(Clone, Debug, Serialize)]
 pub struct Right {
-    /// With the course's figures, in the unit.
+    /// With the course's figures, in the unit; where a place is right all along a stretch, `1 to 2.5`.
     pub value: String,
     /// The unit of the value and of the bounds, with a power of ten where it has one.
     pub unit: String,
     /// The bounds of all answers that are right, in the unit; the first are those of the value.
     pub accepted: Vec<[f64; 2]>,
-    /// The value, SI, all figures.
+    /// The value, SI, all figures; of a stretch its beginning.
     pub si: f64,
 }
 
@@ -92,11 +92,15 @@ fn of_place(place: &PlacePart, solved: &Solved) -> (Option<Right>, &'static str)
         Along::Beam => (Role::Station, "station"),
         Along::Depth => (Role::CutHeight, "height above the lowest fibre"),
     };
-    // Where it is reached over a stretch, its middle stands for it.
     let right = place.right.first().map(|band| {
-        let middle = 0.5 * (band.lower + band.upper);
-        let shown = solved.style().show(Quantity::new(middle, Dimension::LENGTH), role);
-        right(middle, &shown, &place.unit, place.accepted())
+        let shown = |si| solved.style().show(Quantity::new(si, Dimension::LENGTH), role);
+        let from = right(band.lower, &shown(band.lower), &place.unit, place.accepted());
+        if band.lower == band.upper {
+            return from;
+        }
+        // Where it is reached over a stretch no one place stands for it.
+        let to = right(band.upper, &shown(band.upper), &place.unit, place.accepted());
+        Right { value: format!("{} to {}", from.value, to.value), ..from }
     });
     (right, called)
 }

@@ -4,6 +4,7 @@
 mod batches;
 mod fairness;
 pub mod folder;
+pub mod forms;
 mod given;
 mod key;
 mod package;
@@ -46,6 +47,7 @@ pub fn run(job: &Job) -> Result<(), Failure> {
         source::tell(&findings);
         Failure::Lesson
     })?;
+    source::tell(&papers.lesson().remarks);
     if papers.lesson().questions.is_empty() {
         return Err(Failure::Asked(format!(
             "{} has no [[question]], so its papers would ask for nothing\n  to mend it: say what students are asked for:\n\n  \
@@ -68,24 +70,32 @@ pub fn run(job: &Job) -> Result<(), Failure> {
         Some(roster) => roster.students().iter().map(|student| student.id.as_str()).collect(),
         None => Vec::new(),
     };
-    let drawn = match job.forms {
-        Some(count) => issue.give_forms(&secret, &mut ledger, count),
-        None => {
+    let letters = match &roster {
+        Some(roster) => forms::give(&issue, &secret, &mut ledger, (roster, job.forms))?,
+        None => None,
+    };
+    let drawn = match (&roster, job.forms) {
+        (None, Some(count)) => issue.give_forms(&secret, &mut ledger, count),
+        _ if letters.is_some() => Ok(()),
+        _ => {
             let drawn = Progress::new("papers drawn", ids.len());
             issue.give(&secret, &mut ledger, &ids, &|done| drawn.at(done))
         }
     };
     drawn.map_err(|fault| no_paper(&fault, &issue))?;
     let written = Written::all(&issue, &ledger)?;
-    let printing = Printing::new(written::sheet(job.paper, issue.papers().lesson()), roster.as_ref());
+    let printing = Printing::new(
+        written::sheet(job.paper, issue.papers().lesson()),
+        roster.as_ref(),
+        letters.clone().unwrap_or_default(),
+    );
     refuse_other_papers(&folder, &written, &issue, &printing)?;
     folder.renew(LEDGER, ledger.text().as_bytes())?;
-
     let writing = Writing { issue: &issue, printing: &printing, folder: &folder, packages: job.qti };
     let (given, missing) = writing.all(&written)?;
     folder.renew("keys/key.csv", &key::csv(&given, &issue)?)?;
     folder.renew("keys/key.json", key::json(&given, &issue)?.as_bytes())?;
-    let report = fairness::Report::of(&issue, &given, issue.thrown_out(&secret, &ledger));
+    let report = fairness::Report::of(&issue, &given, &letters, issue.thrown_out(&secret, &ledger));
     folder.renew("fairness.txt", report.text(&issue).as_bytes())?;
     folder.renew("fairness.json", report.json()?.as_bytes())?;
     folder.renew("README.txt", readme::text(&issue, given.len()).as_bytes())?;

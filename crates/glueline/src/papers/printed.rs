@@ -1,6 +1,7 @@
 //! The pages of each paper: what its student gets, and its key.
 
 use super::folder::Folder;
+use super::forms::Letters;
 use super::given::Written;
 use crate::failure::Failure;
 use assessment::issue::{FORMS, form_name};
@@ -16,6 +17,8 @@ pub struct Printing<'a> {
     sheet: document::tree::Paper,
     /// By id; none where forms are made and not papers of students.
     students: Option<HashMap<&'a str, &'a Student>>,
+    /// Where the students of a list get forms.
+    letters: Letters,
 }
 
 /// The pages of one paper.
@@ -30,10 +33,10 @@ pub struct Pages {
 
 impl<'a> Printing<'a> {
     /// For a class list, or for forms; on this sheet, where the list says nothing.
-    pub fn new(sheet: document::tree::Paper, roster: Option<&'a Roster>) -> Self {
+    pub fn new(sheet: document::tree::Paper, roster: Option<&'a Roster>, letters: Letters) -> Self {
         let by_id =
             |roster: &'a Roster| roster.students().iter().map(|student| (&*student.id, student)).collect();
-        Self { sheet, students: roster.map(by_id) }
+        Self { sheet, students: roster.map(by_id), letters }
     }
 
     /// Whose paper it is and how it is printed; none where its student is not on the list: nobody knows then.
@@ -78,7 +81,8 @@ impl<'a> Printing<'a> {
             None => self.sheet,
         };
         let print = if student.large_print { Print::Large } else { Print::Usual };
-        Form { number: Some(number.to_owned()), letter: None, sheet, print }
+        let letter = self.letters.get(&student.id).map(char::to_string);
+        Form { number: Some(number.to_owned()), letter, sheet, print }
     }
 }
 

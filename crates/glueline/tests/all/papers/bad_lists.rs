@@ -8,6 +8,9 @@ fn a_bad_list_is_refused_with_every_row_and_column() {
     desk.put("class.csv", "student id,name,large print\n1,Ann,yes\n2,,no\n1,Bo,perhaps\n,Cy,\n3,\"Dee\"\n");
     let said = desk.refused(&["papers", "lesson.toml", "class.csv"], 1);
     assert!(said.contains("class.csv, row 6: this row has 2 cells, the header has 3"), "{said}");
+    desk.put("class.csv", "student id,name,form\n1,Ann,B\n2,Bo,second\n");
+    let said = desk.refused(&["papers", "lesson.toml", "class.csv"], 1);
+    assert!(said.contains("row 3, column \"form\": \"second\" is no form of an exam"), "{said}");
     desk.put("class.csv", "student id,name,large print\n1,Ann,yes\n2,,no\n1,Bo,perhaps\n,Cy,\n3,Dee,no\n");
     let said = desk.refused(&["papers", "lesson.toml", "class.csv"], 1);
     for told in [
@@ -30,8 +33,6 @@ fn what_no_papers_can_be_made_of_is_told() {
     assert!(said.contains("there is no file nobody.csv"), "{said}");
     let said = desk.refused(&["papers", "lesson.toml"], 2);
     assert!(said.contains("CLASS"), "{said}");
-    let said = desk.refused(&["papers", "lesson.toml", "class.csv", "--forms", "3"], 2);
-    assert!(said.contains("cannot be used with"), "{said}");
 
     let nothing_asked: String =
         LESSON.split_inclusive('\n').take_while(|line| !line.contains("[[question]]")).collect();

@@ -2,7 +2,9 @@
 
 mod bad_lists;
 mod cut_short;
+mod forms;
 mod printed;
 mod same_again;
 mod secret;
+mod told;
 mod typeset;
