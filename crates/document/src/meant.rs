@@ -91,19 +91,22 @@ fn depth_grows(solved: &Solved, id: Id) -> Option<String> {
     })
 }
 
-/// Of the number of all fasteners: where a zone ends and the next begins, and what is rounded.
+/// Of the number of all fasteners: where a zone ends and the next begins, and that each has a spacing and a number of its own.
 fn zones_end(solved: &Solved, id: Id) -> Option<String> {
     let workings = solved.workings();
     let read = workings.reads(id);
     let (_, zones) = solved
         .zones()
-        .find(|(_, zones)| !zones.is_empty() && zones.iter().all(|zone| read.contains(&zone.whole_number)))?;
+        .find(|(_, zones)| !zones.is_empty() && zones.iter().all(|zone| read.contains(&zone.standing)))?;
     let of = |id: Id| {
         let (_, ends) = workings.working(id).name.split_once(" between ")?;
         Some(in_words(&format!("between {ends}"), solved))
     };
-    let zones: Vec<String> = zones.iter().filter_map(|zone| of(zone.whole_number)).collect();
-    Some(format!("Each of these zones has its own whole number, rounded up: {}.", listed(&zones)))
+    let zones: Vec<String> = zones.iter().filter_map(|zone| of(zone.standing)).collect();
+    Some(format!(
+        "Each of these zones has its own spacing to use, and so many in a row, rounded up: {}.",
+        listed(&zones)
+    ))
 }
 
 #[cfg(test)]
@@ -165,7 +168,7 @@ at = "nails"
             ("centroid height", "Find the centroid height, above the lowest fibre (ȳ).".to_owned()),
             (
                 "number of fasteners of nails in all",
-                "Find the number of nails in all (m_j1). Each of these zones has its own whole number, rounded up: between A and the force P, \
+                "Find the number of nails in all (m_j1). Each of these zones has its own spacing to use, and so many in a row, rounded up: between A and the force P, \
                  between the force P and the couple and between the couple and B."
                     .to_owned(),
             ),

@@ -82,10 +82,7 @@ pub(crate) fn name(working: &str, solved: &Solved) -> String {
     if working == "distance of the shear centre from the web" {
         return format!("{name}, from its middle line");
     }
-    match name.split_once(" at that spacing of ") {
-        Some((ones, zone)) => format!("{ones} of {zone}, at the spacing there"),
-        None => name.replace("of that torque", "of the torque that a load over the centroid makes"),
-    }
+    name.replace("of that torque", "of the torque that a load over the centroid makes")
 }
 
 /// What heights of the section are measured from.

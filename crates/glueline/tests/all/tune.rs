@@ -70,7 +70,7 @@ fn the_best_numbers_stand_in_a_table_with_their_reasons() {
     for words in [
         "   1  round: the result is exact in the course's figures; so is every value on the way",
         "      well conditioned: rounding on the way changes nothing",
-        "      separate: no mistake gives a right value",
+        "      not all separate: no mistake gives a right value",
         "48 combinations, all looked at",
         "to find more: ",
     ] {

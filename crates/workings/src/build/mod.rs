@@ -63,7 +63,6 @@ use diagrams::DiagramWorkings;
 use free_body::{Inner, Station};
 use mechanics::beam::{Load, Redundant, Side, Solution};
 use mechanics::section::Section;
-pub(crate) use names::with_article;
 use section::SectionWorkings;
 use shear::ShearWorkings;
 pub(crate) use skew::SkewWorkings;

@@ -155,5 +155,8 @@ fn where_there_are_no_more_numbers_they_are_shared_and_told() {
     // One more than there are combinations.
     desk.put("class.csv", &class(1, 17));
     let told = desk.done(&["papers", "lesson.toml", "class.csv", "-o", "out"]);
-    assert!(told.contains("papers have all the same numbers as another: there are no more"), "{told}");
+    assert!(
+        told.starts_with("warning: 13 papers have all the same numbers as another. Of 16 combinations 16"),
+        "{told}"
+    );
 }
