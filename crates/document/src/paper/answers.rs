@@ -57,10 +57,7 @@ fn of_choice(choice: &ChoicePart, solved: &Solved) -> Block {
     let item = |(place, one): (usize, &Alternative)| {
         line![format!("{})\u{2002}", letter(place)), beside(one.value, &choice.value, solved)]
     };
-    Block::Choices(Choices {
-        spoken: name(&choice.value.working, solved),
-        items: items.map(item).collect(),
-    })
+    Block::Choices(Choices { spoken: name(&choice.value.working, solved), items: items.map(item).collect() })
 }
 
 /// What a sketch is drawn on.
