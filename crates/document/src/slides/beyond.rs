@@ -132,7 +132,6 @@ impl Show<'_> {
             words("Which limit is used up first?"),
             words(&governs),
             self.results(&[allowables.largest_factor]),
-            words("An exercise: what may really be borne is the code's to say, and a licensed engineer's."),
         ];
         self.shown("What the beam may carry", "utilisation", steps);
     }
