@@ -56,6 +56,7 @@ impl Author<'_> {
         self.stress_askew();
         self.how_far_off();
         self.shear_askew();
+        self.no_point();
         self.own_words(Scene::Skew, When::After);
     }
 
@@ -291,5 +292,15 @@ impl Author<'_> {
                 Some(why) => why,
             }
         )]);
+    }
+
+    /// Why there is no chapter on the stress at a point.
+    fn no_point(&mut self) {
+        self.say(line![
+            "At the corner that bears most there is no shear stress: the element there is pulled or pressed one way only, that bending stress \
+             is its principal stress, and its largest shear stress is half of it. Elsewhere the bending stress changes across a level cut, \
+             so that no height has one state of stress. For that reason this unit has no element at the cut, no circle, no fields over \
+             the side of the beam and no trajectories, as units on bending about a principal axis have."
+        ]);
     }
 }
