@@ -1,6 +1,8 @@
 //! What a question must say beside the name of what it asks for, so that it has one answer.
 
 use crate::tree::Inline;
+use workings::quantity::Quantity;
+use workings::role::Role;
 use workings::solved::{LimitWorkings, Solved};
 use workings::working::{Chapter, Id};
 
@@ -98,14 +100,25 @@ fn zones_end(solved: &Solved, id: Id) -> Option<String> {
     let (_, zones) = solved
         .zones()
         .find(|(_, zones)| !zones.is_empty() && zones.iter().all(|zone| read.contains(&zone.standing)))?;
-    let of = |id: Id| {
-        let (_, ends) = workings.working(id).name.split_once(" between ")?;
-        Some(in_words(&format!("between {ends}"), solved))
+    let mut stations: Vec<Quantity> = Vec::new();
+    for id in zones.iter().flat_map(|zone| [zone.from, zone.to]) {
+        let station = workings.working(id).value;
+        // Of two zones the end of one is the beginning of the next, found in two ways.
+        if stations.last().is_none_or(|last| (last.value - station.value).abs() > 1e-9 * station.value.abs())
+        {
+            stations.push(station);
+        }
+    }
+    // A third of a span has no end of figures.
+    let text = |station: Quantity| {
+        let (given, rounded) =
+            (solved.style().given_text(station, Role::Station), solved.style().text(station, Role::Station));
+        if given.chars().count() > rounded.chars().count() + 2 { rounded } else { given }
     };
-    let zones: Vec<String> = zones.iter().filter_map(|zone| of(zone.standing)).collect();
+    let stations: Vec<String> = stations.into_iter().map(text).collect();
     Some(format!(
-        "Each of these zones has its own spacing to use, and so many in a row, rounded up: {}.",
-        listed(&zones)
+        "The zones end at {}. Each has its own spacing to use, by the largest V in it, and so many in a row, rounded up.",
+        listed(&stations)
     ))
 }
 
@@ -168,8 +181,8 @@ at = "nails"
             ("centroid height", "Find the centroid height, above the lowest fibre (ȳ).".to_owned()),
             (
                 "number of fasteners of nails in all",
-                "Find the number of nails in all (m_j1). Each of these zones has its own spacing to use, and so many in a row, rounded up: between A and the force P, \
-                 between the force P and the couple and between the couple and B."
+                "Find the number of nails in all (m_j1). The zones end at 0\u{a0}m, 1\u{a0}m, 3\u{a0}m and 4\u{a0}m. Each has its own spacing to use, by the \
+                 largest V in it, and so many in a row, rounded up."
                     .to_owned(),
             ),
         ] {
