@@ -10,9 +10,14 @@ mod cases;
 
 use cases::{number, point, section};
 use mechanics::elastic::{Effort, ElasticField, ElasticShear, ShearForce};
+use mimalloc::MiMalloc;
 use serde_json::{Value, json};
 use std::io::Read;
 use std::time::Instant;
+
+/// As in the command, whose times these are to be.
+#[global_allocator]
+static MEMORY: MiMalloc = MiMalloc;
 
 fn stresses(field: &ElasticField<'_>, points: &[Value]) -> Vec<Option<[f64; 2]>> {
     points.iter().map(|at| field.at(point(at)).map(|stress| [stress.right, stress.up])).collect()
