@@ -27,6 +27,7 @@ pub use joint::{Fasteners, JointCut};
 pub use level::{Chord, WidthJump};
 pub(crate) use properties::product_that_counts;
 pub use properties::{PartProperties, PrincipalMoments, Properties, Section};
+pub(crate) use ring::turn;
 pub use straight::StraightCut;
 
 /// One side of a height in the section.

@@ -418,16 +418,22 @@ fn arc(
     let off = centre.minus(middle).dot(chord) / chord.dot(chord);
     let centre = Point::new(centre.x - off * chord.x, centre.y - off * chord.y);
     let radius = 0.5 * (from.distance(centre) + to.distance(centre));
+    let (start, sweep) = turn(from, to, centre, counter_clockwise);
+    Ok(Curve::Round { centre, radius, start, sweep })
+}
+
+/// The angle at which an arc about a centre begins, counter-clockwise from the right, and how far it turns, rad; a whole turn where it
+/// ends where it begins.
+pub(crate) fn turn(from: Point, to: Point, centre: Point, counter_clockwise: bool) -> (f64, f64) {
     let angle = |point: Point| real::atan2(point.y - centre.y, point.x - centre.x);
     let full = 2.0 * core::f64::consts::PI;
     let start = angle(from);
-    let mut sweep = angle(to) - start;
-    if counter_clockwise && sweep <= 0.0 {
-        sweep += full;
-    } else if !counter_clockwise && sweep >= 0.0 {
-        sweep -= full;
-    }
-    Ok(Curve::Round { centre, radius, start, sweep })
+    let sweep = match angle(to) - start {
+        sweep if counter_clockwise && sweep <= 0.0 => sweep + full,
+        sweep if !counter_clockwise && sweep >= 0.0 => sweep - full,
+        sweep => sweep,
+    };
+    (start, sweep)
 }
 
 /// All loops of the parts: each part's outline, then its holes.

@@ -5,7 +5,7 @@ use super::no_middle_lines::NoMiddleLines;
 use super::strip::{Strip, THIN, mean};
 use super::{ThinWalls, Wall};
 use crate::real;
-use crate::section::{Edge, Loop, Part, Point};
+use crate::section::{Edge, Loop, Part, Point, turn};
 
 /// Sides whose ends differ by less than this part of the outline's size are level or upright.
 const STRAIGHT: f64 = 1e-9;
@@ -43,10 +43,8 @@ fn is_solid(part: &Part) -> bool {
             Edge::Arc { to, centre, counter_clockwise } => {
                 let Some(&from) = points.last() else { continue };
                 let radius = from.distance(centre);
-                let angle = |p: Point| real::atan2(p.y - centre.y, p.x - centre.x);
-                let turn = (angle(to) - angle(from)).rem_euclid(core::f64::consts::TAU);
-                let sweep = if counter_clockwise { turn } else { turn - core::f64::consts::TAU };
-                let half = angle(from) + 0.5 * sweep;
+                let (start, sweep) = turn(from, to, centre, counter_clockwise);
+                let half = start + 0.5 * sweep;
                 points.push(Point::new(
                     centre.x + radius * real::cos(half),
                     centre.y + radius * real::sin(half),

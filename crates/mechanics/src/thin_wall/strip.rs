@@ -3,7 +3,7 @@
 use super::line::Line;
 use super::no_middle_lines::NoMiddleLines;
 use crate::real;
-use crate::section::{Edge, Figure, Loop, Part, Point};
+use crate::section::{Edge, Figure, Loop, Part, Point, turn};
 
 /// A strip is thin whose length is at least five thicknesses, and a round one whose radius is so, too. Common practice, no
 /// source: the flanges of rolled profiles pass, a stout timber does not.
@@ -204,9 +204,7 @@ fn sides(of: &Loop) -> Vec<SideOf> {
                 at = to;
             }
             Edge::Arc { to, centre, counter_clockwise } => {
-                let angle = |p: Point| real::atan2(p.y - centre.y, p.x - centre.x);
-                let turn = (angle(to) - angle(at)).rem_euclid(core::f64::consts::TAU);
-                let sweep = if counter_clockwise { turn } else { turn - core::f64::consts::TAU };
+                let (_, sweep) = turn(at, to, centre, counter_clockwise);
                 all.push(SideOf::Round { from: at, to, centre, sweep });
                 at = to;
             }

@@ -132,6 +132,8 @@ pub(super) struct Limit {
     pub(super) index: String,
     pub(super) allowed: Id,
     pub(super) reached: Id,
+    /// Whether it is that of a joint.
+    pub(super) is_of_joint: bool,
     pub(super) kind: LimitKind,
 }
 
@@ -217,8 +219,8 @@ impl Builder<'_> {
         let factor = self.formula(entry(Role::LoadFactor, "load factor").says(says), allowed / reached)?;
         let (allowed, reached) = (limit.allowed, limit.reached);
         let words = limit.words.clone();
-        let is_of_joint = limit.index.starts_with('j');
-        Ok(LimitWorkings { words, allowed, reached, utilisation, factor, is_of_joint, kind: limit.kind })
+        let Limit { is_of_joint, kind, .. } = *limit;
+        Ok(LimitWorkings { words, allowed, reached, utilisation, factor, is_of_joint, kind })
     }
 
     /// What each material may bear, and what it bears.
@@ -329,14 +331,21 @@ impl Builder<'_> {
                 own.map(|stress| self.allowed(&name, (Role::BendingStress, &symbol), stress)).transpose()?;
             if let (Some(allowed), Some(reached)) = (of(own), reached) {
                 let (words, index) = (format!("{words}{material}"), format!("{letter}{index}"));
-                limits.push(Limit { words, index, allowed, reached, kind: LimitKind::Bending });
+                limits.push(Limit {
+                    words,
+                    index,
+                    allowed,
+                    reached,
+                    is_of_joint: false,
+                    kind: LimitKind::Bending,
+                });
             }
         }
         if let (Some(stress), Some(reached)) = (allowable.shear, borne.shear) {
             let name = format!("allowable shear stress{material}");
             let allowed = self.allowed(&name, (Role::ShearStress, &format!("{letter}allow")), stress)?;
             let (words, index) = (format!("shear stress{material}"), format!("{letter}s"));
-            limits.push(Limit { words, index, allowed, reached, kind: LimitKind::Shear });
+            limits.push(Limit { words, index, allowed, reached, is_of_joint: false, kind: LimitKind::Shear });
         }
         Ok(limits)
     }
@@ -369,7 +378,7 @@ impl Builder<'_> {
             }
             _ => LimitKind::Shear,
         };
-        above.then_some(Limit { words, index, allowed, reached, kind })
+        above.then_some(Limit { words, index, allowed, reached, is_of_joint: false, kind })
     }
 
     fn allowed(
@@ -458,7 +467,7 @@ impl Builder<'_> {
             None => reached,
         };
         let (words, index) = ("deflection".to_owned(), "d".to_owned());
-        Ok(Some(Limit { words, index, allowed, reached, kind: LimitKind::Deflection }))
+        Ok(Some(Limit { words, index, allowed, reached, is_of_joint: false, kind: LimitKind::Deflection }))
     }
 
     /// What a joint may carry, where V is largest: the force on a fastener whose spacing is given, the stress on a glue line,
@@ -469,7 +478,7 @@ impl Builder<'_> {
         let name = &joint.name;
         if let Some((reached, allowed)) = fasteners.and_then(|f| Some((f.force?, f.capacity?))) {
             let words = format!("force on {name}");
-            return Some(Limit { words, index, allowed, reached, kind: LimitKind::Shear });
+            return Some(Limit { words, index, allowed, reached, is_of_joint: true, kind: LimitKind::Shear });
         }
         let (reached, allowed) = (*stress)?;
         let words = match self.workings.working(reached).symbol.role {
@@ -483,6 +492,6 @@ impl Builder<'_> {
         };
         let kind =
             if own.kind == JointKind::Weld || all_level() { LimitKind::Shear } else { LimitKind::Other };
-        Some(Limit { words, index, allowed: allowed?, reached, kind })
+        Some(Limit { words, index, allowed: allowed?, reached, is_of_joint: true, kind })
     }
 }

@@ -31,6 +31,9 @@ pub(super) struct Fibre {
     pub(super) ratio: Option<Id>,
 }
 
+/// Stresses that differ by less than this part are alike.
+const ALIKE: f64 = 1e-9;
+
 impl Builder<'_> {
     /// The distance of the cut from the neutral axis, along the course's depth axis.
     pub(crate) fn cut_distance(
@@ -104,18 +107,8 @@ impl Builder<'_> {
         // In a beam of several materials a stiff one within may bear more than the outer fibres.
         let outer = [top, bottom];
         let fibres = if in_materials.is_empty() { outer.as_slice() } else { in_materials };
-        let candidates: Vec<(&Fibre, Id)> = [diagrams.sagging, diagrams.hogging]
-            .into_iter()
-            .flatten()
-            .flat_map(|moment| fibres.iter().map(move |fibre| (fibre, moment)))
-            .collect();
-        let stress = |&(fibre, moment): &(&Fibre, Id)| self.fibre_stress(fibre, moment);
-        // Of several that are alike the first: what rounding leaves of a difference must not decide which fibre is told.
-        let most = |sign: f64| {
-            let most = candidates.iter().map(|of| sign * stress(of)).fold(0.0, f64::max);
-            candidates.iter().find(|of| most > 0.0 && sign * stress(of) >= most * (1.0 - 1e-9)).copied()
-        };
-        let (tension, compression) = (most(1.0), most(-1.0));
+        let tension = self.most_stressed(fibres, diagrams, |stress| stress);
+        let compression = self.most_stressed(fibres, diagrams, |stress| -stress);
         let mut largest = [None; 2];
         for (place_in_all, (found, index, words)) in
             [(tension, "max", "largest tension"), (compression, "min", "largest compression")]
@@ -139,7 +132,24 @@ impl Builder<'_> {
     }
 
     /// The stress at a fibre under a moment, times I.
-    pub(super) fn fibre_stress(&self, fibre: &Fibre, moment: Id) -> f64 {
+    /// Of the largest sagging and the largest hogging moment and of these fibres the pair that gives most of what is measured of the
+    /// stress, Pa; of several that are alike the first, for what rounding leaves of a difference must not decide which is told. None
+    /// where none gives more than nothing.
+    pub(super) fn most_stressed<'f>(
+        &self,
+        fibres: &'f [Fibre],
+        diagrams: &DiagramWorkings,
+        measure: impl Fn(f64) -> f64,
+    ) -> Option<(&'f Fibre, Id)> {
+        let moments = [diagrams.sagging, diagrams.hogging].into_iter().flatten();
+        let pairs: Vec<(&Fibre, Id)> =
+            moments.flat_map(|moment| fibres.iter().map(move |fibre| (fibre, moment))).collect();
+        let measured = |&(fibre, moment): &(&Fibre, Id)| measure(self.fibre_stress(fibre, moment));
+        let most = pairs.iter().map(measured).fold(0.0, f64::max);
+        pairs.iter().find(|pair| most > 0.0 && measured(pair) >= most * (1.0 - ALIKE)).copied()
+    }
+
+    fn fibre_stress(&self, fibre: &Fibre, moment: Id) -> f64 {
         let factor = self.workings.evaluate(&fibre.factor).map_or(f64::NAN, |factor| factor.value);
         let ratio = fibre.ratio.map_or(1.0, |ratio| self.value(ratio));
         ratio * self.value(moment) * factor

@@ -184,15 +184,7 @@ impl Builder<'_> {
         section: &SectionWorkings,
         diagrams: &DiagramWorkings,
     ) -> Result<(), EvaluationError> {
-        let moments = [diagrams.sagging, diagrams.hogging];
-        let pairs = moments.into_iter().flatten().flat_map(|moment| fibres.iter().map(move |f| (f, moment)));
-        let size = |&(fibre, moment): &(&Fibre, Id)| self.fibre_stress(fibre, moment).abs();
-        let most = pairs.fold(None, |most: Option<(&Fibre, Id)>, pair| match most {
-            // The first of equals stands: what differs by rounding alone does not move it.
-            Some(known) if size(&pair) <= size(&known) * (1.0 + 1e-12) => Some(known),
-            _ => Some(pair),
-        });
-        let Some((fibre, moment)) = most.filter(|pair| size(pair) > 0.0) else { return Ok(()) };
+        let Some((fibre, moment)) = self.most_stressed(fibres, diagrams, f64::abs) else { return Ok(()) };
         let place = self.workings.working(moment).place;
         let index = format!("{}, max", material.letter);
         let name = format!("largest bending stress in {} along the beam", material.name);
@@ -214,19 +206,13 @@ impl Builder<'_> {
         section: &SectionWorkings,
         diagrams: &DiagramWorkings,
     ) -> Result<[Option<Id>; 2], EvaluationError> {
-        let moments = [diagrams.sagging, diagrams.hogging];
-        let pairs: Vec<(&Fibre, Id)> = moments
-            .into_iter()
-            .flatten()
-            .flat_map(|moment| fibres.iter().map(move |f| (f, moment)))
-            .collect();
         let mut found = [None; 2];
         for (place_in_all, (way, index, words)) in
             [(1.0, "t", "tension"), (-1.0, "c", "compression")].into_iter().enumerate()
         {
-            let stress = |&(fibre, moment): &(&Fibre, Id)| way * self.fibre_stress(fibre, moment);
-            let most = pairs.iter().copied().max_by(|one, other| stress(one).total_cmp(&stress(other)));
-            let Some((fibre, moment)) = most.filter(|pair| stress(pair) > 0.0) else { continue };
+            let Some((fibre, moment)) = self.most_stressed(fibres, diagrams, |stress| way * stress) else {
+                continue;
+            };
             let place = self.workings.working(moment).place;
             let name = format!("largest {words} in {} along the beam", material.name);
             let says = format!(

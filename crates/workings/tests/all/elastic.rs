@@ -116,24 +116,37 @@ fn what_cannot_be_told_is_said() {
     }
 }
 
+/// Two stiff faces on a soft core: breadth, thickness of the core, of a face, m, and the core's modular ratio.
+const SANDWICH: [f64; 4] = [0.2, 0.08, 0.002, 0.002];
+
+fn sandwich() -> Vec<(&'static str, Part)> {
+    let [b, c, face, ratio] = SANDWICH;
+    let mut core = rectangle(0.0, face, b, c);
+    core.modular_ratio = ratio;
+    vec![
+        ("lower face", rectangle(0.0, 0.0, b, face)),
+        ("core", core),
+        ("upper face", rectangle(0.0, face + c, b, face)),
+    ]
+}
+
+/// The sag of shear of the sandwich under 20 kN in the middle of 4 m by the published formula below, from the core's shear modulus.
+fn sag_of_the_core(shear_modulus: f64) -> f64 {
+    let [b, c, face, _] = SANDWICH;
+    let d = c + face;
+    20e3 * 4.0 * c / (4.0 * shear_modulus * b * d * d)
+}
+
 /// Published: H. G. Allen, *Analysis and Design of Structural Sandwich Panels* (from memory): thin stiff faces d apart on a soft core of
 /// thickness c and breadth b shear as b d² / c of the core alone, so a force P in the middle of a span l sags it by
 /// P l c / (4 G b d²). The core's own part in bending and the faces' in shear are as small as the ratio of moduli.
 #[test]
 fn the_sag_of_shear_of_a_sandwich_is_that_of_its_core() {
-    let (b, c, face, ratio) = (0.2, 0.08, 0.002, 0.002);
-    let mut core = rectangle(0.0, face, b, c);
-    core.modular_ratio = ratio;
-    let parts = vec![
-        ("lower face", rectangle(0.0, 0.0, b, face)),
-        ("core", core),
-        ("upper face", rectangle(0.0, face + c, b, face)),
-    ];
-    let solved = simple(parts);
+    let [b, c, face, ratio] = SANDWICH;
+    let solved = simple(sandwich());
     let truth = ElasticTruth::of(&solved).expect("it is solved");
     let d = c + face;
-    let modulus_of_shear = ratio * 200e9 / (2.0 * (1.0 + truth.poisson_ratio()));
-    let wanted = 20e3 * 4.0 * c / (4.0 * modulus_of_shear * b * d * d);
+    let wanted = sag_of_the_core(ratio * 200e9 / (2.0 * (1.0 + truth.poisson_ratio())));
     let found = truth.sag_of_shear(&solved).expect("a shear force acts");
     assert_within("sag of shear", found, wanted, 0.02 * wanted);
     // Of bending: P l³ / (48 E I) with I = b t d² / 2 of the faces, t³ and the core left out, a hundredth in all.
@@ -185,15 +198,8 @@ fn the_truth_of_a_z_is_that_of_the_upright_force_alone() {
 #[test]
 fn a_stated_shear_modulus_is_the_one_that_counts() {
     let sag = |times: f64| {
-        let (b, c, face, ratio) = (0.2, 0.08, 0.002, 0.002);
-        let mut core = rectangle(0.0, face, b, c);
-        core.modular_ratio = ratio;
-        let parts = vec![
-            ("lower face", rectangle(0.0, 0.0, b, face)),
-            ("core", core),
-            ("upper face", rectangle(0.0, face + c, b, face)),
-        ];
-        let mut maker = Maker::new(4.0, parts).pin("A", 0.0).pin("B", 4.0).force("P", 2.0, 20e3);
+        let ratio = SANDWICH[3];
+        let mut maker = Maker::new(4.0, sandwich()).pin("A", 0.0).pin("B", 4.0).force("P", 2.0, 20e3);
         let stated = times * ratio * 200e9 / 2.6;
         let shear = ShearGiven { shear_modulus: Some(stated), ..ShearGiven::default() };
         let own = PartMaterial { shear, ..PartMaterial::default() };
@@ -203,8 +209,7 @@ fn a_stated_shear_modulus_is_the_one_that_counts() {
         let core = &truth.materials[1];
         assert_within("shear modulus", core.shear_modulus, stated, 1e-9 * stated);
         assert!(!core.is_assumed && truth.materials[0].is_assumed);
-        let d = c + face;
-        let wanted = 20e3 * 4.0 * c / (4.0 * stated * b * d * d);
+        let wanted = sag_of_the_core(stated);
         let found = truth.sag_of_shear(&solved).expect("a shear force acts");
         assert_within("sag of shear", found, wanted, 0.02 * wanted);
         found
