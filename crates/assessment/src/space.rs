@@ -32,6 +32,13 @@ pub struct Size {
     pub exact: bool,
 }
 
+impl Size {
+    /// `810`, or that there are more than can be counted.
+    pub fn in_words(&self) -> String {
+        if self.exact { self.count.to_string() } else { format!("more than {}", self.count) }
+    }
+}
+
 impl Space {
     /// A space of these numbers of choices. Of nothing that varies there is one draw; of no choices there is none.
     pub fn new(counts: Vec<usize>) -> Self {

@@ -133,8 +133,9 @@ fn practice_places(lesson: &Lesson) -> (String, String) {
     if lesson.questions.is_empty() {
         return Default::default();
     }
-    let combinations = Space::of(lesson).size().count;
-    let (title, words, number, shows) = if combinations > 1 {
+    let size = Space::of(lesson).size();
+    let (title, words, number, shows) = if size.count > 1 {
+        let combinations = size.in_words();
         (
             "Practise with numbers of your own",
             format!(

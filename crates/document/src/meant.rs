@@ -117,7 +117,7 @@ fn zones_end(solved: &Solved, id: Id) -> Option<String> {
     };
     let stations: Vec<String> = stations.into_iter().map(text).collect();
     Some(format!(
-        "The zones end at {}. Each has its own spacing to use, by the largest V in it, and so many in a row, rounded up.",
+        "The zones end at {}. Each has its own spacing to use, by the largest V in it, and its own number in a row, rounded up.",
         listed(&stations)
     ))
 }
@@ -182,7 +182,7 @@ at = "nails"
             (
                 "number of fasteners of nails in all",
                 "Find the number of nails in all (m_j1). The zones end at 0\u{a0}m, 1\u{a0}m, 3\u{a0}m and 4\u{a0}m. Each has its own spacing to use, by the \
-                 largest V in it, and so many in a row, rounded up."
+                 largest V in it, and its own number in a row, rounded up."
                     .to_owned(),
             ),
         ] {

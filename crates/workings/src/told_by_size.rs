@@ -13,7 +13,8 @@ impl Solved {
     pub fn is_told_by_size(&self, id: Id) -> bool {
         let working = self.workings().working(id);
         match working.symbol.role {
-            Role::Deflection => true,
+            // Of a released beam the sign is what must vanish.
+            Role::Deflection => working.chapter == Chapter::Allowables,
             Role::ShearStress | Role::ShearFlow | Role::ForceOnCut | Role::MeanShearStress => {
                 working.chapter != Chapter::Walls && self.stays_when_shear_turns(id)
             }

@@ -171,7 +171,9 @@ fn separate(judgements: &[Judgement]) -> String {
         (0, _) => "separate: no mistake can be made on the way".to_owned(),
         (_, 0) => format!("separate: no mistake gives a right value, of up to {count} that can show in one"),
         _ => {
-            format!("not all separate: no mistake gives a right value, of up to {count} that can show in one")
+            format!(
+                "not all separate: no mistake gives a right value, of up to {count} that can show in one, but some give one and the same"
+            )
         }
     };
     let hidden = judgements.iter().flat_map(|judgement| &judgement.hidden);

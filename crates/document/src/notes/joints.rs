@@ -93,8 +93,8 @@ impl Author<'_> {
                 CalloutKind::Caution,
                 "No shear flows here, and the joint is needed all the same",
                 vec![Block::Paragraph(line![format!(
-                    "What {} holds has its centroid on the neutral axis of the whole: by that symmetry no shear flows across its faces, \
-                     neither more nor less, in this model. What it must carry is another thing: the share of the load that each piece \
+                    "What {} holds has its centroid on the neutral axis of the whole, so that its first moment is zero: taken together no \
+                     shear flows across its faces in this model. What it must carry is another thing: the share of the load that each piece \
                      takes comes to it through this joint, where the load is brought in on another piece. That is not sized here; no \
                      spacing follows from a shear flow of zero.",
                     joint.name

@@ -150,9 +150,9 @@ impl Show<'_> {
             stress(truth.largest_by_formula.value),
             ". In truth: ",
             stress(truth.largest.value),
-            ", times ",
+            ", that is ",
             ratio,
-            "."
+            " times as much."
         ];
         let steps = vec![
             words(match truth.has_materials_side_by_side() {

@@ -241,11 +241,11 @@ impl Report {
         for never in &self.never {
             let why = match never.why.first() {
                 Some(why) => {
-                    format!("because of {} against it: {}", share(why.draws, never.draws), why.reason)
+                    format!("against {} stands {}", share(why.draws, never.draws), why.reason)
                 }
-                None => "because the lesson restricts its papers to combinations without it".to_owned(),
+                None => "the lesson restricts its papers to combinations without it".to_owned(),
             };
-            lines.push(format!("{}, on no paper, {why}", never.variant));
+            lines.push(format!("{} is on no paper: {why}", never.variant));
         }
         lines
     }

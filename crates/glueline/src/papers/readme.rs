@@ -39,10 +39,11 @@ papers are given out: the same command then makes the keys and what marking goes
 
 /// What the page to practise on may give away.
 fn practice(issue: &Issue) -> String {
-    let combinations = issue.space().size().count;
-    if combinations < 2 {
+    let size = issue.space().size();
+    if size.count < 2 {
         return String::new();
     }
+    let combinations = size.in_words();
     format!(
         "\nWho practises on the page of this lesson has numbers from the same {combinations} combinations, drawn by another secret: the fewer there are, \
          the sooner somebody meets there the numbers of an exam, with their solution. Let more vary before an exam, or give students \

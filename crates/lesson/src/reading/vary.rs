@@ -88,7 +88,7 @@ fn alike(reader: &mut Reader<'_>, choices: Vec<ValueChoice>, span: Range<usize>)
             reader
                 .report
                 .add(choice.place.clone(), headline)
-                .mend("take it out: two papers would have the same numbers and count as different")
+                .mend("take it out: else two papers with the same numbers would count as different")
                 .by_itself();
         }
     }

@@ -202,8 +202,6 @@ fn balanced(section: &Section, force: ShearForce, height: f64, side: HeightSide)
         HeightSide::Below => cut.width_below,
         HeightSide::Above => cut.width_above,
     };
-    let rate = SkewBending::new(section, force.up, force.right);
-    let across = cut.area * (cut.centroid.x - properties.centroid.x);
-    let flow = rate.per_x * across + rate.per_y * cut.first_moment;
+    let flow = SkewBending::flow_on_cut(section, [force.up, force.right], height).ok()?;
     Some(if width > 1e-3 * section.tolerance() { flow / width } else { 0.0 })
 }

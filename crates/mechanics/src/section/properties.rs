@@ -8,11 +8,11 @@ use super::ring::{LocalRing, Stretch};
 use super::{Part, Point};
 use crate::real;
 
-/// A product moment below this part of the second moments is none: what rounding leaves of a symmetric section drawn far from
-/// the origin is 1e-13.
-const NO_PRODUCT: f64 = 1e-11;
+/// A product moment below this part of the second moments is none: corners written with seven figures leave as much of a symmetric
+/// section, and it turns the neutral axis by less than a hundred-thousandth of a degree.
+const NO_PRODUCT: f64 = 1e-7;
 
-/// The product moment, m⁴, where it is more than what rounding leaves beside the second moments, and 0 else: whoever asks whether
+/// The product moment, m⁴, where it is more than what rounding or drawing leaves beside the second moments, and 0 else: whoever asks whether
 /// there is one and whoever counts with it go by the same number.
 pub(crate) fn product_that_counts(product: f64, level: f64, upright: f64) -> f64 {
     if product.abs() > NO_PRODUCT * (level + upright) { product } else { 0.0 }

@@ -83,10 +83,8 @@ impl LargestCut {
             .iter()
             .find(|chord| parts.contains(&chord.part) && chord.to - chord.from > section.tolerance())?;
         let sheared: f64 = chords.iter().map(|chord| ratio(chord.part) * (chord.to - chord.from)).sum();
-        let cut = section.level_cut(height, HeightSide::Above).ok()?;
-        let across = cut.area * (cut.centroid.x - section.properties().centroid.x);
-        let rate = SkewBending::new(section, 1.0, 0.0);
-        let first_moment = cut.first_moment + rate.per_x / rate.per_y * across;
+        let flow = SkewBending::flow_on_cut(section, [1.0, 0.0], height).ok()?;
+        let first_moment = flow / SkewBending::new(section, 1.0, 0.0).per_y;
         Some(Self { height, side, first_moment, width: sheared / ratio(own.part) })
     }
 

@@ -48,12 +48,12 @@ impl SkewBending {
         Some([most, least])
     }
 
-    /// Shear flow on a level cut under a shear force in the upright plane, N/m, with the sign of the force where the level
-    /// axis is a principal one: what the piece above the cut needs for its balance while the bending stress grows along the
+    /// Shear flow on a level cut under a shear force, its parts up and to the right in N, N/m, with the sign of an upright force where the
+    /// level axis is a principal one: what the piece above the cut needs for its balance while the bending stress grows along the
     /// beam with `dM/dx = V`.
     ///
     /// ```text
-    /// q = V (I_y Q_x - I_xy Q_y) / (I_x I_y - I_xy²)      Q_x = ∫ y dA, Q_y = ∫ x dA over the piece above
+    /// q = V (I_y Q_x - I_xy Q_y) / (I_x I_y - I_xy²)      Q_x = ∫ y dA, Q_y = ∫ x dA over the piece above, for V upright
     /// ```
     ///
     /// # Errors
@@ -61,10 +61,10 @@ impl SkewBending {
     ///
     /// # Source
     /// The balance of the cut piece with the stress of [`SkewBending::new`] in the place of `M y / I`.
-    pub fn flow_on_cut(section: &Section, shear_force: f64, height: f64) -> Result<f64, CutFault> {
+    pub fn flow_on_cut(section: &Section, [up, right]: [f64; 2], height: f64) -> Result<f64, CutFault> {
         let cut = section.level_cut(height, HeightSide::Above)?;
         let across = cut.area * (cut.centroid.x - section.properties().centroid.x);
-        let rate = Self::new(section, shear_force, 0.0);
+        let rate = Self::new(section, up, right);
         Ok(rate.per_x * across + rate.per_y * cut.first_moment)
     }
 

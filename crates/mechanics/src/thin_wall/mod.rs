@@ -162,9 +162,10 @@ impl ThinWalls {
         let is_free = |joint: usize| {
             self.walls.iter().flat_map(|wall| [wall.from, wall.to]).filter(|end| *end == joint).count() == 1
         };
+        let longest = (0..self.walls.len()).map(|wall| self.length(wall)).fold(0.0, f64::max);
         // A wall that another one meets half-way is two: the web goes on where its line does.
         let holds = |place: f64| {
-            let on_it = all.iter().filter(|(_, at)| (at - place).abs() <= UPRIGHT * self.length(0));
+            let on_it = all.iter().filter(|(_, at)| (at - place).abs() <= UPRIGHT * longest);
             on_it
                 .flat_map(|&(wall, _)| [self.walls[wall].from, self.walls[wall].to])
                 .filter(|joint| is_free(*joint))

@@ -113,7 +113,7 @@ fn with_an_axis_of_symmetry_it_is_the_simple_formula() {
     within(bending.neutral_axis_angle(), 0.0, 1e-12);
     for y in [0.0, 0.05, 0.19] {
         within(bending.stress(Point { x: 0.03, y }), simple.bending_stress(y), 1e-6);
-        let flow = SkewBending::flow_on_cut(&section, 9e3, y).expect("it meets");
+        let flow = SkewBending::flow_on_cut(&section, [9e3, 0.0], y).expect("it meets");
         within(flow, simple.shear_flow(y), 1e-9 * simple.shear_flow(0.1).abs());
     }
 }
@@ -241,7 +241,7 @@ proptest! {
             let half = 0.5 * (pair[1] - pair[0]);
             for (at, weight) in gauss {
                 let y = 0.5 * (pair[0] + pair[1]) + half * at;
-                sum += weight * half * SkewBending::flow_on_cut(&section, force, y).expect("it meets");
+                sum += weight * half * SkewBending::flow_on_cut(&section, [force, 0.0], y).expect("it meets");
             }
         }
         prop_assert!((sum - force).abs() <= 1e-8 * force, "{sum} of {force}");

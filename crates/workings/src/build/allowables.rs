@@ -304,7 +304,7 @@ impl Builder<'_> {
             stress = stress.at(station, place.side);
         }
         let second = askew.unwrap_or(parts.section.second_moment);
-        let flow = Expression::from(force) * first.into();
+        let flow = Expression::from(force).size() * first.into();
         self.formula(stress, flow / (Expression::from(second) * width.into())).map(Some)
     }
 

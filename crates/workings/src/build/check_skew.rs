@@ -45,9 +45,10 @@ impl Check<'_> {
             self.named("largest skew tension at the slice", most, scale);
             self.named("largest skew compression at the slice", least, scale);
         }
-        if let (Some(shear), Ok(flow)) =
-            (skew.shear, SkewBending::flow_on_cut(section, self.value(built.key.shear), problem.cut.height))
-        {
+        if let (Some(shear), Ok(flow)) = (
+            skew.shear,
+            SkewBending::flow_on_cut(section, [self.value(built.key.shear), 0.0], problem.cut.height),
+        ) {
             let width = self.value(built.key.width);
             let force = self.force_scale;
             let scale = force * of.area / (of.height() * width * width).max(f64::MIN_POSITIVE);

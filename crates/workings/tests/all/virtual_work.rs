@@ -8,6 +8,7 @@ use crate::common::{Maker, assert_close, assert_within, rectangle, value};
 use mechanics::beam::{Curve, Freedom, Hold, Load, Side, Support};
 use proptest::prelude::*;
 use workings::problem::SupportKind;
+use workings::role::Role;
 use workings::solved::Solved;
 use workings::style::Style;
 use workings::working::Formula;
@@ -284,4 +285,15 @@ proptest! {
             prop_assert!(by_hand);
         }
     }
+}
+
+/// The redundant is what makes the two movements of the released beam cancel: of opposite signs, so neither is told by its size.
+#[test]
+fn movements_of_the_released_beam_keep_their_signs() {
+    let solved = beam(4.0).fixed("A", 0.0).pin("B", 4.0).force("P", 2.0, 10e3).solved();
+    let workings = solved.workings();
+    let movements: Vec<_> =
+        workings.in_order().filter(|(_, of)| of.symbol.role == Role::Deflection).collect();
+    assert!(movements.len() >= 2, "{movements:?}");
+    assert!(movements.iter().all(|(id, _)| !solved.is_told_by_size(*id)));
 }
