@@ -23,6 +23,10 @@ use std::sync::Arc;
 /// the cut runs through a joint that is narrower than both sides.
 const SAME_STRESS: f64 = 1e-6;
 
+/// A place of the shear centre nearer to the base line or the leftmost fibre than this part of the section's size lies on it: the
+/// solution tells no more.
+const NOWHERE: f64 = 1e-6;
+
 /// Levels over the whole depth at which the stress is looked at, and the least number within a strip.
 const LEVELS: (f64, usize) = (48.0, 4);
 
@@ -523,12 +527,37 @@ impl ElasticTruth {
                 "f V / (G A) with the form factor of the true stress and the shear modulus of the material of reference.",
             ),
         );
+        rows.extend(self.centre_and_torsion(solved));
         rows.extend(self.sag_of_shear(solved).map(|sag| {
             let symbol = Symbol::indexed(Role::Deflection, "V");
             row.value("deflection that shear adds to the largest of bending, about", symbol, sag, Dimension::LENGTH)
                 .that_says("f M / (G A) with the largest moment: exact between two supports without moments at the ends.")
         }));
         rows
+    }
+
+    /// Where the shear force must act lest it twist the beam, and how stiff the section is against twisting.
+    fn centre_and_torsion(&self, solved: &Solved) -> [Value; 3] {
+        let row = Rows { solved, place: Place::default() };
+        let properties = solved.section().properties();
+        let size = properties.breadth().max(properties.height());
+        let settled = |value: f64| if value.abs() <= NOWHERE * size { 0.0 } else { value };
+        let Point { x, y } = self.elastic.shear_centre();
+        let right = settled(x - properties.left);
+        [
+            row.length("place of the true shear centre to the right", Role::Across, right).that_says(
+                "From the leftmost fibre; negative to its left. A shear force through the centre does not twist the beam.",
+            ),
+            row.length("height of the true shear centre", Role::CutHeight, settled(y))
+                .that_says("Above the base line."),
+            row.value(
+                "true torsion constant",
+                Symbol::plain(Role::TorsionConstant),
+                self.elastic.torsion_constant(),
+                Dimension::LENGTH_4,
+            )
+            .that_says("A torque T twists a beam that is free to warp by T / (G J) in a unit of length."),
+        ]
     }
 }
 

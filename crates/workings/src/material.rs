@@ -104,6 +104,19 @@ impl Behaviour {
     }
 }
 
+impl Behaviour {
+    /// Between which moduli of elasticity, Pa, all that behaves so lies, with room to spare. From memory of tables of materials: lead 16 GPa to
+    /// tungsten 410 GPa; across the grain of balsa 0.1 GPa to along that of the densest woods 30 GPa; plaster 2 GPa to sapphire 440 GPa.
+    pub fn moduli(self) -> Option<(f64, f64)> {
+        match self {
+            Self::Ductile => Some((10e9, 500e9)),
+            Self::Grained => Some((0.05e9, 50e9)),
+            Self::Brittle => Some((0.5e9, 500e9)),
+            Self::Untold => None,
+        }
+    }
+}
+
 /// One of several materials of a section: all parts of one modulus.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Material {

@@ -1,8 +1,11 @@
 //! What the formula leaves out, and the cautions that go with a lesson, as data.
 
+use crate::dimension::Dimension;
 use crate::problem::{Allowable, JointKind};
+use crate::quantity::Quantity;
+use crate::role::Role;
 use crate::solved::Solved;
-use mechanics::beam::Load;
+use mechanics::beam::{Curve, Load};
 use mechanics::section::{Edge, Figure, HeightSide};
 
 /// What a reservation is about.
@@ -28,6 +31,8 @@ pub enum Topic {
     NoWalls,
     /// Short beams.
     ShortBeam,
+    /// A beam that bends too far for the theory.
+    LargeSlope,
     /// Straight, elastic, prismatic.
     Assumptions,
     /// Outputs with what a fastener or a material may bear.
@@ -54,6 +59,10 @@ const WIDE: f64 = 1.0;
 /// common practice, no source.
 const SHORT: f64 = 5.0;
 
+/// From this slope on, rad, the curvature is no longer the second derivative of the deflection: it is off by 3 θ² / 2, 1.5 % here, and
+/// the loads no longer act where they stood. Common practice, no source.
+const STEEP: f64 = 0.1;
+
 /// What the formula leaves out, for this lesson: what it meets first.
 pub fn reservations(solved: &Solved) -> Vec<Reservation> {
     let mut all = vec![
@@ -77,6 +86,7 @@ pub fn reservations(solved: &Solved) -> Vec<Reservation> {
             here: true,
         },
     ];
+    all.extend(large_slope(solved));
     all.extend(solved.why_no_walls().map(|sentence| Reservation {
         topic: Topic::NoWalls,
         sentence,
@@ -247,6 +257,19 @@ pub fn materials_side_by_side(solved: &Solved) -> bool {
         let chords = section.chords(0.5 * (pair[0] + pair[1]), HeightSide::Above);
         let ratio = |part: usize| parts.get(part).map(|part| part.modular_ratio);
         chords.windows(2).any(|two| ratio(two[0].part) != ratio(two[1].part))
+    })
+}
+
+fn large_slope(solved: &Solved) -> Option<Reservation> {
+    let slope = solved.beam().extremes(Curve::Slope).largest_size.value.abs();
+    (slope > STEEP).then(|| {
+        let slope = solved.style().text(Quantity::new(slope, Dimension::NONE), Role::Slope);
+        let sentence = format!(
+            "Bending theory takes the slope of the bent beam to be small, a few hundredths at the most. Here it comes to {slope}: a \
+             beam that bends so far does not obey it, and its true deflections are others. Are the loads and the modulus of \
+             elasticity what they were meant to be?"
+        );
+        Reservation { topic: Topic::LargeSlope, sentence, here: true }
     })
 }
 

@@ -6,7 +6,7 @@
 use super::Issue;
 use super::look::Looked;
 use crate::fair::{Paper, SamePair, pairs_alike};
-use crate::ledger::Ledger;
+use crate::ledger::{Drawn, Ledger};
 use crate::secret::Secret;
 use lesson::papers::Draw;
 use std::collections::{BTreeMap, BTreeSet, HashSet};
@@ -57,15 +57,17 @@ impl Apart {
 
 /// A draw that fits.
 pub(super) struct Better {
-    pub(super) draw: Draw,
+    draw: Draw,
     /// As in [`crate::ledger::Entry::attempt`].
-    pub(super) attempt: u64,
+    attempt: u64,
     looked: Arc<Looked>,
 }
 
 impl Better {
-    pub(super) fn looked(self) -> Arc<Looked> {
-        self.looked
+    /// What is entered, and what is known of it.
+    pub(super) fn parted(self) -> (Drawn, Arc<Looked>) {
+        let Self { draw, attempt, looked } = self;
+        (Drawn { draw, attempt, form: None }, looked)
     }
 }
 

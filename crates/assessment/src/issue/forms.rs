@@ -4,24 +4,19 @@
 use super::Issue;
 use super::look::Looked;
 use crate::fair::Judgement;
-use crate::ledger::{Ledger, LedgerFault};
+use crate::ledger::{Drawn, Ledger, LedgerFault, form_name};
 use crate::secret::Secret;
 use lesson::papers::Draw;
 use std::cmp::Ordering;
 use std::sync::Arc;
 
-/// The most forms of a paper.
-pub const FORMS: u8 = 26;
+/// The letters of the forms of a paper, of which there are no more.
+pub const LETTERS: std::ops::RangeInclusive<char> = 'A'..='Z';
 
 /// Among so many draws that fit the next form is chosen.
 ///
 /// Common practice, no source: the best of some dozens is near enough to the median of each measure, and found at once.
 const POOL: usize = 40;
-
-/// What a form is called, and entered under: `form A` for 0.
-pub fn form_name(form: u8) -> String {
-    format!("form {}", char::from(b'A' + form.min(FORMS - 1)))
-}
 
 /// A draw that may become a form.
 struct Candidate {
@@ -44,7 +39,7 @@ impl Issue {
         count: u8,
     ) -> Result<(), LedgerFault> {
         let mut chosen: Vec<Arc<Looked>> = Vec::new();
-        let names: Vec<String> = (0..count.min(FORMS)).map(form_name).collect();
+        let names: Vec<String> = LETTERS.take(count.into()).map(form_name).collect();
         self.refuse_the_hopeless(ledger, &names.iter().map(String::as_str).collect::<Vec<_>>())?;
         for name in names {
             if ledger.paper(&name).is_none() {
@@ -58,7 +53,9 @@ impl Issue {
                     shared(one).cmp(&shared(other)).then(mistakes).then(balance).then(earlier)
                 });
                 match best {
-                    Some(best) => ledger.give_this(secret, &name, &best.draw, best.attempt)?,
+                    Some(Candidate { draw, attempt, .. }) => {
+                        ledger.give_this(secret, &name, Drawn { draw, attempt, form: None })?
+                    }
                     // Nothing is free: it shares, or nothing fits at all.
                     None => ledger.give(secret, &name, |draw| self.look(draw).fits())?,
                 };

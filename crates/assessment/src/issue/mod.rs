@@ -15,7 +15,7 @@ mod thrown_out;
 
 use better::Apart;
 
-pub use forms::{FORMS, form_name};
+pub use forms::LETTERS;
 pub use look::{Against, Looked};
 pub use never::Never;
 pub use practice::{NoPractice, practice_paper};
@@ -147,8 +147,8 @@ impl Issue {
         cores::each(&students, |student| {
             match before.paper(student) {
                 Some(entry) => {
-                    for draw in before.passed_over(secret, student).chain([entry.draw.clone()]) {
-                        self.look(&draw);
+                    for draw in before.passed_over(secret, student).iter().chain([&entry.draw]) {
+                        self.look(draw);
                     }
                 }
                 None => drop(self.better(secret, before, student, &[])),
@@ -162,8 +162,9 @@ impl Issue {
             }
             match self.better(secret, ledger, student, &given) {
                 Some(better) => {
-                    ledger.give_this(secret, student, &better.draw, better.attempt)?;
-                    given.push(better.looked());
+                    let (drawn, looked) = better.parted();
+                    ledger.give_this(secret, student, drawn)?;
+                    given.push(looked);
                 }
                 // Nothing is free: it shares, or nothing fits at all.
                 None => drop(ledger.give(secret, student, |draw| self.look(draw).fits())?),

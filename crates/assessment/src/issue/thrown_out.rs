@@ -7,7 +7,7 @@ use crate::ledger::Ledger;
 use crate::secret::Secret;
 use lesson::papers::Draw;
 use serde::Serialize;
-use std::collections::{BTreeMap, HashSet};
+use std::collections::{BTreeMap, BTreeSet, HashSet};
 
 /// What was thrown out.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize)]
@@ -35,13 +35,18 @@ pub struct Why {
 impl Issue {
     /// What was thrown out for the papers of a ledger: told from the ledger alone, so it is the same whenever it is asked.
     pub fn thrown_out<S: Secret>(&self, secret: &S, ledger: &Ledger) -> ThrownOut {
-        let mut thrown = ThrownOut { draws: ledger.len(), ..ThrownOut::default() };
+        let mut thrown = ThrownOut::default();
         let mut why = BTreeMap::new();
-        for (student, _) in ledger.papers() {
-            let mut seen: HashSet<Draw> = HashSet::new();
-            for draw in ledger.passed_over(secret, student).filter(|draw| seen.insert(draw.clone())) {
+        let mut forms = BTreeSet::new();
+        // A form is drawn once, whoever has it.
+        let drawn = ledger.papers().filter(|(_, entry)| entry.form.is_none_or(|letter| forms.insert(letter)));
+        for (student, _) in drawn {
+            thrown.draws += 1;
+            let passed_over = ledger.passed_over(secret, student);
+            let mut seen: HashSet<&Draw> = HashSet::new();
+            for draw in passed_over.iter().filter(|draw| seen.insert(draw)) {
                 thrown.draws += 1;
-                let looked = self.look(&draw);
+                let looked = self.look(draw);
                 if looked.fits() {
                     thrown.passed_over += 1;
                 } else {

@@ -45,6 +45,8 @@ pub enum LedgerFault {
     NumberTwice(PaperNumber),
     /// A draw that the lesson does not have.
     NoSuchDraw(String),
+    /// A form that has no capital letter from A to Z.
+    NoSuchForm(String),
     /// A student's name is empty.
     NoStudent,
     /// No draw may be given out.
@@ -95,6 +97,10 @@ impl fmt::Display for LedgerFault {
                 f,
                 "the draw of the student {student:?} is none that the lesson has; take the line out, or the last good copy of \
                  the ledger"
+            ),
+            Self::NoSuchForm(student) => write!(
+                f,
+                "the form of the student {student:?} is none: forms are called A to Z; take the last good copy of the ledger"
             ),
             Self::NoStudent => f.write_str("a student has no name; give each a name or a number"),
             Self::NothingFits { tried, all: true } => write!(

@@ -22,6 +22,11 @@ const MOST_DRAWS: u64 = 20_000;
 /// The largest space that is gone through from end to end.
 const GONE_THROUGH: u128 = 50_000;
 
+/// What a form is called, and what its draws are made under: `form A`.
+pub fn form_name(letter: char) -> String {
+    format!("form {letter}")
+}
+
 /// Who got which paper of a lesson.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Ledger {
@@ -41,10 +46,23 @@ pub struct Entry {
     pub number: PaperNumber,
     /// What was drawn.
     pub draw: Draw,
-    /// Which of the student's draws it is, counted from 0: so many were passed over before it.
+    /// Which of the student's draws it is, of those of the form where there is one, counted from 0: so many were passed over before it.
     pub attempt: u64,
     /// Whether another student had the same draw already, since no other was left.
     pub shared: bool,
+    /// The letter of the form whose paper it is, where a student of a class has one of a few forms.
+    pub form: Option<char>,
+}
+
+/// A draw that is given to a student.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Drawn {
+    /// What was drawn.
+    pub draw: Draw,
+    /// As in [`Entry::attempt`].
+    pub attempt: u64,
+    /// As in [`Entry::form`].
+    pub form: Option<char>,
 }
 
 /// The papers that were given, from a ledger of any lesson: each student with the number of the paper, in the order of the ledger.
@@ -93,6 +111,8 @@ struct Line {
     attempt: u64,
     #[serde(default, skip_serializing_if = "std::ops::Not::not")]
     shared: bool,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    form: Option<char>,
 }
 
 impl Ledger {
@@ -140,10 +160,11 @@ impl Ledger {
             if ledger.numbers.contains(&line.number) {
                 return Err(LedgerFault::NumberTwice(line.number));
             }
-            ledger.enter(
-                line.student,
-                Entry { number: line.number, draw, attempt: line.attempt, shared: line.shared },
-            );
+            let Line { student, number, attempt, shared, form, .. } = line;
+            if form.is_some_and(|letter| !letter.is_ascii_uppercase()) {
+                return Err(LedgerFault::NoSuchForm(student));
+            }
+            ledger.enter(student, Entry { number, draw, attempt, shared, form });
         }
         Ok(ledger)
     }
@@ -158,6 +179,7 @@ impl Ledger {
                 draw: entry.draw.choices.clone(),
                 attempt: entry.attempt,
                 shared: entry.shared,
+                form: entry.form,
             };
             // Text, whole numbers and yes or no: none of them can fail to be written.
             format!("    {}", serde_json::to_string(&line).unwrap_or_default())
@@ -216,7 +238,7 @@ impl Ledger {
         if !self.entries.contains_key(student) {
             let Found { draw, attempt, shared } = self.found(secret, student, &mut fits)?;
             let number = self.free_number(secret, student);
-            self.enter(student.to_owned(), Entry { number, draw, attempt, shared });
+            self.enter(student.to_owned(), Entry { number, draw, attempt, shared, form: None });
         }
         // It has just been entered, where it was not there.
         self.entries.get(student).ok_or(LedgerFault::NoStudent)
@@ -239,15 +261,12 @@ impl Ledger {
         (0..attempts).map_while(drawn).chain(through)
     }
 
-    /// The draws that a student who has a paper did not get: those before it.
-    pub fn passed_over<'a, S: Secret>(
-        &'a self,
-        secret: &'a S,
-        student: &'a str,
-    ) -> impl Iterator<Item = Draw> + use<'a, S> {
-        let before = self.paper(student).map_or(0, |entry| entry.attempt);
-        let before = usize::try_from(before).unwrap_or(usize::MAX);
-        self.draws(secret, student).take(before)
+    /// The draws that a student who has a paper did not get: those before it, of the form where it is one.
+    pub fn passed_over<S: Secret>(&self, secret: &S, student: &str) -> Vec<Draw> {
+        let Some(entry) = self.paper(student) else { return Vec::new() };
+        let drawn_under = entry.form.map_or_else(|| student.to_owned(), form_name);
+        let before = usize::try_from(entry.attempt).unwrap_or(usize::MAX);
+        self.draws(secret, &drawn_under).take(before).collect()
     }
 
     /// Whether somebody has a draw.
@@ -261,7 +280,7 @@ impl Ledger {
         size.exact && size.count <= GONE_THROUGH
     }
 
-    /// Gives a student this very draw, unless there is a paper in the ledger already; `attempt` as in [`Entry::attempt`].
+    /// Gives a student this very draw, unless there is a paper in the ledger already.
     ///
     /// # Errors
     /// [`LedgerFault::NoStudent`], or [`LedgerFault::NoSuchDraw`].
@@ -269,19 +288,18 @@ impl Ledger {
         &mut self,
         secret: &S,
         student: &str,
-        draw: &Draw,
-        attempt: u64,
+        Drawn { draw, attempt, form }: Drawn,
     ) -> Result<&Entry, LedgerFault> {
         if student.trim().is_empty() {
             return Err(LedgerFault::NoStudent);
         }
-        if !self.space.has_choices(draw) {
+        if !self.space.has_choices(&draw) {
             return Err(LedgerFault::NoSuchDraw(student.to_owned()));
         }
         if !self.entries.contains_key(student) {
-            let shared = self.is_taken(draw);
+            let shared = self.is_taken(&draw);
             let number = self.free_number(secret, student);
-            self.enter(student.to_owned(), Entry { number, draw: draw.clone(), attempt, shared });
+            self.enter(student.to_owned(), Entry { number, draw, attempt, shared, form });
         }
         self.entries.get(student).ok_or(LedgerFault::NoStudent)
     }

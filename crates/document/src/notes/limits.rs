@@ -20,6 +20,7 @@ fn title(topic: Topic) -> &'static str {
         Topic::Materials => "Several materials.",
         Topic::NoWalls => "Shear along the walls.",
         Topic::ShortBeam => "Short beams.",
+        Topic::LargeSlope => "Large deflections.",
         Topic::Assumptions => "What all of it stands on.",
         Topic::RealStructures => "Real structures.",
     }

@@ -1,18 +1,17 @@
 //! Forms for a class whose students are known: each gets one of a few papers, with the name on it.
 
 use crate::failure::Failure;
-use assessment::issue::{Issue, form_name};
-use assessment::ledger::Ledger;
+use assessment::issue::{Issue, LETTERS};
+use assessment::ledger::{Drawn, Entry, Ledger, LedgerFault, form_name};
 use assessment::secret::ExamSecret;
 use exchange::roster::Roster;
-use lesson::papers::Draw;
 use std::collections::BTreeMap;
 
 /// The letter of the form of each student, by id.
 pub type Letters = BTreeMap<String, char>;
 
-/// Gives each student of a list a form, and enters its draw: that of the list's column `form`, or else the one of `count` that the fewest
-/// have so far. None where neither the list nor `count` speaks of forms.
+/// Gives each student of a list a form, and enters its draw: the one that the ledger has, that of the list's column `form`, or else the one
+/// of `count` that the fewest have so far. None where neither list nor ledger nor `count` speaks of forms.
 ///
 /// # Errors
 /// Where the list names a form beyond `count`, or a student has a paper already that is none of their form; and as
@@ -25,39 +24,41 @@ pub fn give(
 ) -> Result<Option<Letters>, Failure> {
     let own = |form: &str| form.chars().next();
     let named = roster.students().iter().filter_map(|student| own(&student.form)).max();
-    let most = match (named, count) {
+    let given = ledger.papers().filter_map(|(_, entry)| entry.form).max();
+    let most = match (named.max(given), count) {
         (None, None) => return Ok(None),
         (Some(letter), None) => letter as u8 - b'A' + 1,
         (_, Some(count)) => count,
     };
-    // The forms alone, as they would be drawn for a class without a list.
+    // The forms alone, as they would be drawn for a class without a list; those that have been given out stay what they are.
     let (lesson, space) = (&issue.papers().lesson().about.title, issue.space());
-    let mut alone = Ledger::new::<ExamSecret>(lesson, space.clone());
-    issue.give_forms(secret, &mut alone, most).map_err(|fault| super::no_paper(&fault, issue))?;
-    let letters = (0..most).map(|form| char::from(b'A' + form));
-    let mut draws: BTreeMap<char, Draw> = letters
-        .zip(0..most)
-        .filter_map(|(letter, form)| Some((letter, alone.paper(&form_name(form))?.draw.clone())))
-        .collect();
-    // What has been given out stays that form, whatever would be drawn now.
-    for student in roster.students() {
-        if let (Some(letter), Some(entry)) = (own(&student.form), ledger.paper(&student.id)) {
-            draws.insert(letter, entry.draw.clone());
+    let mut forms = Ledger::new::<ExamSecret>(lesson, space.clone());
+    let not_entered = |fault: LedgerFault| Failure::Asked(fault.to_string());
+    for (_, entry) in ledger.papers() {
+        if let Some(letter) = entry.form {
+            forms.give_this(secret, &form_name(letter), drawn(entry, None)).map_err(not_entered)?;
         }
     }
+    issue.give_forms(secret, &mut forms, most).map_err(|fault| super::no_paper(&fault, issue))?;
+    let mut have: BTreeMap<char, usize> = LETTERS.take(most.into()).map(|letter| (letter, 0)).collect();
     let mut found = Letters::new();
-    let mut have: BTreeMap<char, usize> = draws.keys().map(|letter| (*letter, 0)).collect();
     for student in roster.students() {
-        let before = ledger.paper(&student.id).map(|entry| &entry.draw);
-        let letter = match (own(&student.form), before) {
-            (Some(letter), _) => letter,
-            (None, Some(before)) => match draws.iter().find(|(_, draw)| *draw == before) {
-                Some((letter, _)) => *letter,
-                None => return Err(another(&student.id, None)),
-            },
-            (None, None) => have.iter().min_by_key(|(_, count)| **count).map_or('A', |(letter, _)| *letter),
+        let named = own(&student.form);
+        let letter = match (named, ledger.paper(&student.id).map(|entry| entry.form)) {
+            (Some(named), Some(Some(given))) if named == given => Some(given),
+            (None, Some(Some(given))) => Some(given),
+            (named, Some(_)) => return Err(another(&student.id, named)),
+            (named, None) => named,
         };
-        let Some(draw) = draws.get(&letter) else {
+        if let Some(letter) = letter {
+            *have.entry(letter).or_default() += 1;
+            found.insert(student.id.clone(), letter);
+        }
+    }
+    for student in roster.students() {
+        let fewest = || have.iter().min_by_key(|(_, count)| **count).map(|(letter, _)| *letter);
+        let Some(letter) = found.get(&student.id).copied().or_else(fewest) else { continue };
+        let Some(entry) = forms.paper(&form_name(letter)) else {
             return Err(Failure::Asked(format!(
                 "the class list gives the student {:?} form {letter}, but there are {most} forms\n  to mend it: --forms {}, or another letter in \
                  the list",
@@ -65,15 +66,17 @@ pub fn give(
                 letter as u8 - b'A' + 1
             )));
         };
-        if before.is_some_and(|before| before != draw) {
-            return Err(another(&student.id, Some(letter)));
+        ledger.give_this(secret, &student.id, drawn(entry, Some(letter))).map_err(not_entered)?;
+        if found.insert(student.id.clone(), letter).is_none() {
+            *have.entry(letter).or_default() += 1;
         }
-        *have.entry(letter).or_default() += 1;
-        let draw = draw.clone();
-        ledger.give_this(secret, &student.id, &draw, 0).map_err(|fault| Failure::Asked(fault.to_string()))?;
-        found.insert(student.id.clone(), letter);
     }
     Ok(Some(found))
+}
+
+/// The paper of a form, for a student or by itself.
+fn drawn(entry: &Entry, form: Option<char>) -> Drawn {
+    Drawn { draw: entry.draw.clone(), attempt: entry.attempt, form }
 }
 
 /// A paper of this folder that is not of the student's form.

@@ -203,8 +203,8 @@ fn no_paper(fault: &LedgerFault, issue: &Issue) -> Failure {
     ))
 }
 
-/// Refuses to go on where papers that were made before would now read otherwise. What students do not read may change: marks for
-/// kinds of answers, mistakes that are known; the key and what marking goes by are then made anew.
+/// Refuses to go on where papers that were made before would now read otherwise, before anything is written. What students do not read may
+/// change: marks for kinds of answers, mistakes that are known; the key and what marking goes by are then made anew.
 fn refuse_other_papers(
     folder: &Folder,
     papers: &[Written<'_>],
@@ -214,14 +214,14 @@ fn refuse_other_papers(
     if folder.replaces() {
         return Ok(());
     }
-    let reads_otherwise = |paper: &Written<'_>| match folder.text(&paper.lesson_file())? {
-        Some(text) if text != paper.text => {
-            let (set, _) = paper.set(issue)?;
-            let Some(pages) = printing.pages(paper, &set) else { return Ok(true) };
-            let given = folder.text(&printed::page(&pages.name))?;
-            Ok(given.is_some_and(|given| given != document::html::html(&pages.paper)))
+    let reads_otherwise = |paper: &Written<'_>| {
+        let name = printed::file_name(paper.student, &paper.entry.number.to_string());
+        let Some(given) = folder.text(&printed::page(&name))? else { return Ok(false) };
+        let (set, _) = paper.set(issue)?;
+        match printing.pages(paper, &set) {
+            Some(pages) => Ok(given != document::html::html(&pages.paper)),
+            None => Ok(folder.text(&paper.lesson_file())?.is_some_and(|text| text != paper.text)),
         }
-        _ => Ok(false),
     };
     let otherwise =
         cores::each(papers, reads_otherwise).into_iter().collect::<Result<Vec<bool>, Failure>>()?;
@@ -230,9 +230,9 @@ fn refuse_other_papers(
         return Ok(());
     }
     Err(Failure::Asked(format!(
-        "the lesson has changed since the papers of this folder were made: {} would now read otherwise, and nothing was \
-         touched\n  to mend it: put back what students read as it was ([marking] and [[mistake]] may change); or add --replace, if no \
-         paper has been given out; or name a new folder: -o FOLDER",
+        "the lesson or the class list has changed since the papers of this folder were made: {} would now read otherwise, and nothing was \
+         touched\n  to mend it: put back what students read as it was ([marking] and [[mistake]] may change, and students may come and go); or \
+         add --replace, if no paper has been given out; or name a new folder: -o FOLDER",
         counted(others, "paper")
     )))
 }

@@ -4,7 +4,8 @@ use super::folder::Folder;
 use super::forms::Letters;
 use super::given::Written;
 use crate::failure::Failure;
-use assessment::issue::{FORMS, form_name};
+use assessment::issue::LETTERS;
+use assessment::ledger::form_name;
 use assessment::set::SetPaper;
 use document::paper::{Form, Who};
 use document::tree::{Document, Print};
@@ -68,10 +69,9 @@ impl<'a> Printing<'a> {
 
     /// None where it is the paper of a student: nobody is on a list here.
     fn form_of_the_class(&self, student: &str, number: &str) -> Option<Form> {
-        let letter = (0..FORMS).find(|&form| form_name(form) == student)?;
-        let letter = char::from(b'A' + letter).to_string();
+        let letter = LETTERS.into_iter().find(|&letter| form_name(letter) == student)?;
         let number = Some(number.to_owned());
-        Some(Form { number, letter: Some(letter), sheet: self.sheet, print: Print::Usual })
+        Some(Form { number, letter: Some(letter.to_string()), sheet: self.sheet, print: Print::Usual })
     }
 
     fn form_of_a_student(&self, number: &str, student: &Student) -> Form {

@@ -2,10 +2,12 @@
 
 use super::allowable;
 use super::node::Table;
-use super::words::in_quotes;
+use super::words::{in_quotes, modulus_in_words};
 use crate::finding::Report;
+use workings::material::Behaviour;
 use workings::problem::Allowable;
 use workings::shear_stiffness::ShearGiven;
+use workings::style::Style;
 
 /// A material by its word, where it has one, and its modulus, Pa.
 struct Known {
@@ -18,6 +20,31 @@ pub(super) fn shear(table: &Table) -> ShearGiven {
     ShearGiven {
         poisson_ratio: table.number("poisson"),
         shear_modulus: table.value("shear-modulus").map(|given| given.value),
+    }
+}
+
+/// Remarks upon a modulus that nothing has that is called so: a unit was mistaken, as a rule.
+pub(super) fn check_moduli(
+    section: Option<&Table>,
+    material: Option<&Table>,
+    style: &Style,
+    report: &mut Report,
+) {
+    let of_beam = material.map(|table| (table, "name"));
+    let of_parts = section.into_iter().flat_map(|table| table.tables("parts")).map(|part| (part, "material"));
+    for (table, word) in of_beam.into_iter().chain(of_parts) {
+        let (Some(name), Some(modulus)) = (table.owned_text(word), table.value("E")) else { continue };
+        let Some((least, most)) = Behaviour::of(&name).moduli() else { continue };
+        if !(least..=most).contains(&modulus.value) {
+            let is = if modulus.value < least { "soft" } else { "stiff" };
+            let [least, most] = [least, most].map(|modulus| modulus_in_words(style, modulus));
+            report
+                .remark(
+                    table.place("E"),
+                    format!("nothing that is called {} is as {is} as this", in_quotes(&name)),
+                )
+                .mend(format!("an `E` between {least} and {most}; is the unit as it was meant?"));
+        }
     }
 }
 

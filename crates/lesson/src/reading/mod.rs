@@ -154,6 +154,7 @@ fn stated(raw: &toml::de::DeTable<'_>, source: &Source, report: &mut Report) -> 
         materials::check(table, material, report);
         materials::check_stated(table, material, report);
     }
+    materials::check_moduli(lesson.table("section"), material, &style, report);
     let beam_length = beam.as_ref().and_then(|beam| beam.length).filter(|length| *length > 0.0);
     let slice_table = lesson.table("slice");
     let slice = slice_table.and_then(|table| place::slice(table, beam_length, &style, report));

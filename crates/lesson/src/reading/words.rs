@@ -59,6 +59,11 @@ pub(crate) fn force_in_words(style: &Style, force: f64) -> String {
     as_written(&style.given_text(Quantity::new(force, Dimension::FORCE), Role::PointForce))
 }
 
+/// A modulus of elasticity, Pa, in the units of the course, as it would be written in a lesson file.
+pub(crate) fn modulus_in_words(style: &Style, modulus: f64) -> String {
+    as_written(&style.given_text(Quantity::new(modulus, Dimension::STRESS), Role::ElasticModulus))
+}
+
 /// The signs of a shown value as a keyboard has them, without spaces in a long number, so that it can be copied.
 fn as_written(shown: &str) -> String {
     shown.replace('\u{2212}', "-").replace(['\u{2009}', '\u{202f}'], "").replace('\u{a0}', " ")

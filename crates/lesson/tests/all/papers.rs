@@ -423,6 +423,26 @@ fn a_paper_of_a_restricted_lesson_is_the_paper_of_the_lesson_without_the_restric
     }
 }
 
+/// Any table of materials, from memory: steel has 200 to 210 GPa, so MPa cannot be meant.
+#[test]
+fn a_modulus_that_no_such_material_has_is_remarked_upon() {
+    let conveyor = builtin::find("conveyor").expect("a lesson of ours").text;
+    let of = |modulus: &str| {
+        let start = conveyor.find("[material]").expect("a material");
+        let end = start + conveyor[start + 1..].find("\n[").expect("its end") + 1;
+        let material = format!("[material]\nname = \"steel\"\nE = \"{modulus}\"\n");
+        let text = format!("{}{material}{}", &conveyor[..start], &conveyor[end..]);
+        let reading = lesson::read(&text, "conveyor.toml");
+        let shown: Vec<String> = reading.findings.iter().map(|finding| finding.render(false)).collect();
+        reading.lesson.unwrap_or_else(|| panic!("{shown:?}")).remarks
+    };
+    assert!(of("210 GPa").is_empty());
+    let remarks = of("210 MPa");
+    let [remark] = remarks.as_slice() else { panic!("{remarks:?}") };
+    assert_eq!(remark.headline, "nothing that is called \"steel\" is as soft as this");
+    assert!(remark.render(false).contains("between 10 GPa and 500 GPa"), "{}", remark.render(false));
+}
+
 /// By hand: from 2 kN in steps of 0.7 kN come 2.7, 3.4, 4.1 and 4.8 kN, and 5 kN is never reached.
 #[test]
 fn steps_that_miss_their_end_are_remarked_upon() {

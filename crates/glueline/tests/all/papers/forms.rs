@@ -39,6 +39,13 @@ fn students_of_one_form_get_one_paper_with_their_names_on_it() {
     desk.done(&["papers", "lesson.toml", "class.csv", "-o", "out"]);
     let later = keys(&desk, "out");
     assert_eq!((&later["5"], &later["4"]), (&of["1"], &of["4"]));
+    // Who has which is kept: a list that no longer says it changes nothing, and one that says otherwise is refused.
+    desk.put("class.csv", "student id,name\n5,Eve Elm\n1,Ann Ax\n2,Bo Bell\n3,Cy Carr\n4,Dee Dunn\n");
+    let told = desk.done(&["papers", "lesson.toml", "class.csv", "-o", "out"]);
+    assert!(told.contains(": 0 files written, "), "{told}");
+    desk.put("class.csv", "student id,name,form\n1,Ann Ax,A\n");
+    let said = desk.refused(&["papers", "lesson.toml", "class.csv", "-o", "out"], 2);
+    assert!(said.contains("has a paper in this folder already, and it is not form A"), "{said}");
 }
 
 #[test]

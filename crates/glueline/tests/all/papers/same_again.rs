@@ -62,6 +62,19 @@ fn a_student_who_comes_later_changes_no_other_paper() {
     assert_same(&desk.kept("lesson-papers"), &after);
 }
 
+/// A paper with another name on it is another paper; whoever else is new on the list gets none before that is settled.
+#[test]
+fn a_list_that_changes_a_paper_is_refused_before_anything_is_written() {
+    let desk = Desk::new();
+    desk.put("class.csv", "id,name\n1,Ann Ax\n2,Bo Bell\n");
+    desk.done(&["papers", "lesson.toml", "class.csv", "-o", "out"]);
+    let before = desk.files("out");
+    desk.put("class.csv", "id,name\n1,Ann Axe\n2,Bo Bell\n3,Cy Carr\n");
+    let said = desk.refused(&["papers", "lesson.toml", "class.csv", "-o", "out"], 2);
+    assert!(said.contains("1 paper would now read otherwise, and nothing was touched"), "{said}");
+    assert_same(&desk.files("out"), &before);
+}
+
 /// No two have all the same numbers, each paper is a lesson by itself, and the key is what that lesson comes to.
 #[test]
 fn every_paper_is_a_lesson_of_its_own_with_its_own_key() {
