@@ -169,9 +169,10 @@ pub(crate) fn details(
         let loops = own_loops(scene, &frame, zone);
         let solids: Vec<Vec<Spot>> = loops.iter().flatten().cloned().collect();
         let values = numbers(scene, &zone.contours, &reached, &solids, &mut Vec::new());
+        let times = scene.writer.given_text((10.0 * times).round() / 10.0, Dimension::NONE, Role::Ratio);
         let mut own = vec![Mark::Text {
             at: Spot::new(0.0, base),
-            label: Label::words(format!("{name} alone, enlarged {times:.1} times")),
+            label: Label::words(format!("{name} alone, enlarged {times} times")),
             align: Align::Start,
             size,
             ink: Ink::Line,

@@ -1,8 +1,9 @@
 //! Papers for a whole class: every student's draw is read, solved and held against what the lesson requires and against the
 //! class, and where it may not be given out the student's next draw is taken.
 //!
-//! What the class is follows from the lesson alone ([`Issue::new`] looks at a sample of its draws), so no paper depends on
-//! who else gets one. What is found of a draw is kept, so that a class is looked at once, on all cores.
+//! What the class is follows from the lesson alone ([`Issue::new`] looks at a sample of its draws); of a student's draws only those
+//! that another has, in their numbers or in all their answers, are passed over for that. What is found of a draw is kept,
+//! so that a class is looked at once, on all cores.
 
 mod better;
 mod class;
