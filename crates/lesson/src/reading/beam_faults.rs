@@ -184,7 +184,7 @@ fn tell_fault(fault: &Fault, read: &BeamRead, places: &Places, style: &Style, re
             "the stiffness must be greater than zero".to_owned(),
             "give a stiffness such as \"500 kN/m\"".to_owned(),
         ),
-        Fault::RigidityNotPositive { .. } | Fault::OutOfRange => (
+        Fault::RigidityNotPositive { .. } | Fault::ShearFlexibility { .. } | Fault::OutOfRange => (
             places.length.clone(),
             "the numbers of this beam are too large or too small to compute with".to_owned(),
             "check the units".to_owned(),

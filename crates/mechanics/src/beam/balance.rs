@@ -1,6 +1,7 @@
 //! The checks that a solution makes of itself.
 
 use super::element::GAUSS;
+use super::segment::horner;
 use super::sizes::ROUNDING;
 use super::{Beam, Curve, Hold, Load, Segment, Side, Solution};
 
@@ -17,7 +18,7 @@ pub enum Law {
     BendingMomentFromShear,
     /// `d(slope)/dx = M / (E I)` and no kink but at hinges, in the same way: rad.
     SlopeFromBendingMoment,
-    /// `d(deflection)/dx = slope` and no step, in the same way: m.
+    /// `d(deflection)/dx = slope - V f / (G A)` and no step, in the same way: m.
     DeflectionFromSlope,
     /// V falls to nothing beyond the right end, N.
     ShearAtRightEnd,
@@ -142,7 +143,7 @@ impl Solution {
                 Curve::Shear => -(segment.intensity_at_start + segment.intensity_growth * s),
                 Curve::BendingMoment => segment.value(Curve::Shear, s),
                 Curve::Slope => segment.value(Curve::BendingMoment, s) / segment.flexural_rigidity,
-                Curve::Deflection => segment.value(Curve::Slope, s),
+                Curve::Deflection => horner(&segment.axis_slope(), s),
             };
             let integral: f64 =
                 GAUSS.iter().map(|&(at, weight)| weight * length * derivative(at * length)).sum();

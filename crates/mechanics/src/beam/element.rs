@@ -11,6 +11,8 @@ use super::nodes::State;
 pub(super) struct Measure {
     pub(super) length: f64,
     pub(super) rigidity: f64,
+    /// `E I f / (G A L²)`: 0 where shear is left out.
+    pub(super) shear: f64,
 }
 
 impl Measure {
@@ -39,6 +41,8 @@ pub(super) struct Element {
     pub(super) shears: [f64; 2],
     /// `E I` times the slope at its left and right end, N m².
     slopes: [f64; 2],
+    /// The couples in between, N m: what `∫ V dx` is more than the moment grows by.
+    couples: f64,
 }
 
 impl Element {
@@ -46,7 +50,7 @@ impl Element {
     pub(super) fn of(breakpoints: &[Breakpoint]) -> Self {
         let (start, end) = (breakpoints[0].station, breakpoints[breakpoints.len() - 1].station);
         let l = end - start;
-        let mut element = Self { length: l, shears: [0.0; 2], slopes: [0.0; 2] };
+        let mut element = Self { length: l, shears: [0.0; 2], slopes: [0.0; 2], couples: 0.0 };
         for (index, pair) in breakpoints.windows(2).enumerate() {
             let point = &pair[0];
             // A point at the distances a and b from the two ends.
@@ -73,6 +77,7 @@ impl Element {
 
     fn add_couple(&mut self, couple: f64, a: f64, b: f64) {
         let l = self.length;
+        self.couples += couple;
         self.shears[0] += couple / l;
         self.shears[1] += couple / l;
         self.slopes[0] -= couple * (l * l - 3.0 * b * b) / (6.0 * l);
@@ -103,9 +108,26 @@ impl Element {
         self.length / (6.0 * measure.length)
     }
 
-    /// Rotation at the left end from its ends' deflections and the loads in between, scaled.
-    pub(super) fn rotation_at_left(&self, measure: Measure, deflections: [f64; 2]) -> f64 {
-        (deflections[1] - deflections[0]) * (measure.length / self.length) + self.slopes[0] / measure.length
+    /// Rotation at the left end from its ends' deflections and moments and the loads in between, scaled. The sections turn less than
+    /// the chord by what shear tilts the axis.
+    pub(super) fn rotation_at_left(&self, measure: Measure, deflections: [f64; 2], moments: [f64; 2]) -> f64 {
+        let sheared = measure.shear * (moments[1] - moments[0] + self.couples);
+        (deflections[1] - deflections[0] + sheared) * (measure.length / self.length)
+            + self.slopes[0] / measure.length
+            - self.bend(measure) * (2.0 * moments[0] + moments[1])
+    }
+
+    /// What both ends' deflections, and what shear adds to them, turn the chord by: the same at both ends.
+    fn add_chord(&self, measure: Measure, equations: &mut Equations, sign: f64, ends: [&State; 2]) {
+        let tilt = sign * measure.length / self.length;
+        equations.add(tilt, ends[1].deflection);
+        equations.add(-tilt, ends[0].deflection);
+        let sheared = tilt * measure.shear;
+        if sheared != 0.0 {
+            equations.add(sheared, ends[1].moments[0]);
+            equations.add(-sheared, ends[0].moments[1]);
+            equations.add_constant(sheared * self.couples);
+        }
     }
 
     pub(super) fn add_rotation_at_left(
@@ -115,9 +137,8 @@ impl Element {
         sign: f64,
         ends: [&State; 2],
     ) {
-        let (bend, tilt) = (sign * self.bend(measure), sign * measure.length / self.length);
-        equations.add(tilt, ends[1].deflection);
-        equations.add(-tilt, ends[0].deflection);
+        let bend = sign * self.bend(measure);
+        self.add_chord(measure, equations, sign, ends);
         equations.add(-2.0 * bend, ends[0].moments[1]);
         equations.add(-bend, ends[1].moments[0]);
         equations.add_constant(sign * self.slopes[0] / measure.length);
@@ -129,9 +150,8 @@ impl Element {
         equations: &mut Equations,
         ends: [&State; 2],
     ) {
-        let (bend, tilt) = (self.bend(measure), measure.length / self.length);
-        equations.add(tilt, ends[1].deflection);
-        equations.add(-tilt, ends[0].deflection);
+        let bend = self.bend(measure);
+        self.add_chord(measure, equations, 1.0, ends);
         equations.add(bend, ends[0].moments[1]);
         equations.add(2.0 * bend, ends[1].moments[0]);
         equations.add_constant(self.slopes[1] / measure.length);

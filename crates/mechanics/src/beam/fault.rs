@@ -46,6 +46,11 @@ pub enum Fault {
         /// `E I`, N m².
         flexural_rigidity: f64,
     },
+    /// What a unit of shear force tilts the axis by is less than nothing, or no number.
+    ShearFlexibility {
+        /// `f / (G A)`, 1/N.
+        shear_flexibility: f64,
+    },
     /// A spring's stiffness is zero or less.
     StiffnessNotPositive {
         /// The support.
@@ -173,6 +178,12 @@ impl fmt::Display for Fault {
             }
             Fault::RigidityNotPositive { flexural_rigidity } => {
                 write!(f, "the flexural rigidity must be greater than zero; it is {flexural_rigidity} N m²")
+            }
+            Fault::ShearFlexibility { shear_flexibility } => {
+                write!(
+                    f,
+                    "the flexibility in shear must be a number and no less than zero; it is {shear_flexibility} /N"
+                )
             }
             Fault::StiffnessNotPositive { support, stiffness, against } => {
                 let unit = match against {

@@ -7,8 +7,9 @@ use super::{Beam, Hold};
 
 impl Beam {
     /// Solves for what happens at the nodes.
-    pub(super) fn nodes(&self, layout: &Layout) -> Vec<NodeValues> {
-        let measure = Measure { length: self.length, rigidity: self.flexural_rigidity };
+    pub(super) fn nodes(&self, layout: &Layout, shear_flexibility: f64) -> Vec<NodeValues> {
+        let (length, rigidity) = (self.length, self.flexural_rigidity);
+        let measure = Measure { length, rigidity, shear: shear_flexibility * rigidity / length / length };
         let elements: Vec<_> = layout
             .nodes
             .windows(2)
@@ -76,8 +77,8 @@ impl Beam {
                     let next = &states[index + 1];
                     let moment = value(next.moments[0]);
                     values.shears[1] = (moment - moments[1]) / element.length + element.shears[0];
-                    let rotation = element.rotation_at_left(measure, [deflection, value(next.deflection)])
-                        - element.bend(measure) * (2.0 * moments[1] + moment);
+                    let deflections = [deflection, value(next.deflection)];
+                    let rotation = element.rotation_at_left(measure, deflections, [moments[1], moment]);
                     values.slope_right = match state.rotation {
                         Hold::Rigid { moved } => moved,
                         _ => measure.rotation(rotation),
@@ -116,7 +117,7 @@ type Neighbour<'a> = Option<(&'a Element, &'a State)>;
 impl State {
     /// Writes as many equations as the node has unknowns.
     fn equations(&self, measure: Measure, left: Neighbour, right: Neighbour, equations: &mut Equations) {
-        let Measure { length, rigidity } = measure;
+        let Measure { length, rigidity, .. } = measure;
         // Forces at a node that may move: V_right - V_left + P + k v = 0, times L.
         let stiffness = match self.transverse {
             Hold::Rigid { .. } => None,

@@ -44,6 +44,9 @@ impl Segment {
                 let curvature = self.bending_moment().map(|c| c / self.flexural_rigidity);
                 self.climb(&self.slope(), &curvature, Curve::BendingMoment, nothing)
             }
+            Curve::Deflection if self.shear_flexibility != 0.0 => {
+                zeros(&self.deflection(), self.length(), nothing)
+            }
             Curve::Deflection => self.climb(&self.deflection(), &self.slope(), Curve::Slope, nothing),
         }
     }
@@ -68,6 +71,9 @@ impl Segment {
             Curve::Shear => self.turn_of_shear(),
             Curve::BendingMoment => self.roots(Curve::Shear, nothing),
             Curve::Slope => self.roots(Curve::BendingMoment, nothing),
+            Curve::Deflection if self.shear_flexibility != 0.0 => {
+                zeros(&self.axis_slope(), self.length(), nothing)
+            }
             Curve::Deflection => self.roots(Curve::Slope, nothing),
         }
     }
@@ -86,6 +92,18 @@ impl Segment {
     pub(super) fn is_flat(&self, curve: Curve, nothing: f64) -> bool {
         self.end_and_change(curve).1 <= nothing
     }
+}
+
+/// The zeros strictly between 0 and `length` of any polynomial of up to the fifth degree, from those of its derivative.
+fn zeros(curve: &[f64], length: f64, nothing: f64) -> Roots {
+    let mut derivative = [0.0; 5];
+    let degree = curve.len().saturating_sub(1).min(derivative.len());
+    for (power, coefficient) in derivative.iter_mut().enumerate().take(degree) {
+        *coefficient = (power + 1) as f64 * curve[power + 1];
+    }
+    let derivative = &derivative[..degree];
+    let turns = if degree > 1 { zeros(derivative, length, 0.0) } else { Roots::default() };
+    between(curve, derivative, length, &turns, nothing)
 }
 
 /// The zeros strictly between 0 and `length` of a polynomial that is monotone between `turns`.

@@ -7,7 +7,7 @@ pub enum Curve {
     Shear,
     /// Bending moment M, N m.
     BendingMoment,
-    /// Slope, rad.
+    /// Slope, rad: by how much the section has turned. Only where shear bends nothing is it the slope of the axis as well.
     Slope,
     /// Deflection, m.
     Deflection,
@@ -22,7 +22,7 @@ impl Curve {
 /// are one polynomial each in the local coordinate `s = x - from`, `0 <= s <= length()`.
 ///
 /// Signs and units as in the crate's root. Only the values at its beginning are kept; the rest follows by
-/// integrating `V' = -w`, `M' = V`, `slope' = M / (E I)`, `deflection' = slope`.
+/// integrating `V' = -w`, `M' = V`, `slope' = M / (E I)`, `deflection' = slope - V f / (G A)`.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Segment {
     /// Station of its left end, m.
@@ -43,6 +43,8 @@ pub struct Segment {
     pub deflection_at_start: f64,
     /// Flexural rigidity `E I`, N m².
     pub flexural_rigidity: f64,
+    /// Slope of the axis against the section under a unit of shear force, `f / (G A)`, 1/N; 0 where shear is left out.
+    pub shear_flexibility: f64,
 }
 
 impl Segment {
@@ -84,9 +86,18 @@ impl Segment {
         ]
     }
 
+    /// Slope of the axis in rad, of which the deflection is the integral: coefficients of `1, s, ... s⁴`.
+    pub fn axis_slope(&self) -> [f64; 5] {
+        let mut slope = self.slope();
+        for (of_section, shear) in slope.iter_mut().zip(self.shear()) {
+            *of_section -= self.shear_flexibility * shear;
+        }
+        slope
+    }
+
     /// Deflection in m, positive up: coefficients of `1, s, ... s⁵`.
     pub fn deflection(&self) -> [f64; 6] {
-        let [t0, t1, t2, t3, t4] = self.slope();
+        let [t0, t1, t2, t3, t4] = self.axis_slope();
         [self.deflection_at_start, t0, t1 / 2.0, t2 / 3.0, t3 / 4.0, t4 / 5.0]
     }
 

@@ -25,7 +25,8 @@ impl Beam {
     /// All of [`Beam::faults`], or [`Fault::OutOfRange`] where the results are too large to be held.
     ///
     /// # Source
-    /// Euler-Bernoulli theory of the straight prismatic beam, `E I v'''' = -w`: shear deformation is left out.
+    /// Euler-Bernoulli theory of the straight prismatic beam, `E I v'''' = -w`: shear deformation is left out, see
+    /// [`Beam::solve_with_shear`].
     ///
     /// ```
     /// use mechanics::beam::{Beam, Load, Side, Support};
@@ -43,13 +44,43 @@ impl Beam {
     /// assert_eq!(solution.bending_moment(4.0, Side::Left), 24.0e3);        // P a b / l
     /// ```
     pub fn solve(&self) -> Result<Solution, Vec<Fault>> {
-        let faults = self.faults();
+        self.solve_with_shear(0.0)
+    }
+
+    /// Solves the beam with what shear adds to its deflections: `f / (G A)`, 1/N, is the slope of the axis against the section under a unit of
+    /// shear force, `f` the form factor of the section. Where balance alone does not settle the reactions, these follow suit.
+    ///
+    /// # Errors
+    /// As [`Beam::solve`]; [`Fault::ShearFlexibility`] where it is less than nothing, or no number.
+    ///
+    /// # Source
+    /// Timoshenko's beam, `deflection' = slope - V f / (G A)`, any textbook of structural mechanics.
+    ///
+    /// ```
+    /// use mechanics::beam::{Beam, Load, Support};
+    ///
+    /// let beam = Beam {
+    ///     length: 2.0,
+    ///     flexural_rigidity: 4.0e5,
+    ///     supports: vec![Support::fixed(0.0)],
+    ///     hinges: vec![],
+    ///     loads: vec![Load::Force { station: 2.0, down: 3.0e3 }],
+    /// };
+    /// let tip = beam.solve_with_shear(1.0e-7).unwrap().deflection(2.0);
+    /// // F l³ / (3 E I) + F l f / (G A)
+    /// assert!((tip + 3.0e3 * 8.0 / (3.0 * 4.0e5) + 3.0e3 * 2.0 * 1.0e-7).abs() < 1e-15);
+    /// ```
+    pub fn solve_with_shear(&self, shear_flexibility: f64) -> Result<Solution, Vec<Fault>> {
+        let mut faults = self.faults();
+        if !(shear_flexibility >= 0.0 && shear_flexibility.is_finite()) {
+            faults.push(Fault::ShearFlexibility { shear_flexibility });
+        }
         if !faults.is_empty() {
             return Err(faults);
         }
         let layout = Layout::of(self);
-        let nodes = self.nodes(&layout);
-        self.sweep(&layout, &nodes).ok_or_else(|| vec![Fault::OutOfRange])
+        let nodes = self.nodes(&layout, shear_flexibility);
+        self.sweep(&layout, &nodes, shear_flexibility).ok_or_else(|| vec![Fault::OutOfRange])
     }
 
     pub(super) fn support(&self, index: Option<usize>) -> Option<&Support> {
@@ -57,7 +88,7 @@ impl Beam {
     }
 
     /// Integrates from node to node, segment by segment. `None` if a number grows beyond all bounds.
-    fn sweep(&self, layout: &Layout, nodes: &[NodeValues]) -> Option<Solution> {
+    fn sweep(&self, layout: &Layout, nodes: &[NodeValues], shear_flexibility: f64) -> Option<Solution> {
         let breakpoints = &layout.breakpoints;
         let mut reactions: Vec<_> = (self.supports.iter().enumerate())
             .map(|(support, held)| Reaction { support, station: held.station, force: 0.0, couple: 0.0 })
@@ -119,6 +150,7 @@ impl Beam {
                 slope_at_start: values[2],
                 deflection_at_start: values[3],
                 flexural_rigidity: self.flexural_rigidity,
+                shear_flexibility,
             };
             finite &= values.iter().all(|value| value.is_finite());
             values = sizes.segment(&segment);

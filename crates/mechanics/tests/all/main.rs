@@ -4,6 +4,7 @@ mod beam_faults;
 mod beam_handbook;
 mod beam_properties;
 mod beam_reference;
+mod beam_with_shear;
 mod built_up_reference;
 mod cases;
 mod catalogue;
