@@ -10,7 +10,7 @@ use crate::role::{Role, Symbol};
 use crate::solved::Solved;
 use crate::value::Value;
 use crate::working::{HeightSide, Place};
-use mechanics::beam::Curve;
+use mechanics::beam::{Curve, Reached};
 use mechanics::elastic::{
     Across, Effort, ElasticField, ElasticShear, Elasticity, Fault, LargestElastic, SharpCorner, ShearForce,
 };
@@ -95,6 +95,24 @@ pub struct InMaterial {
     pub cut: Option<AtLevel>,
     /// The same at the neutral axis.
     pub axis: Option<AtLevel>,
+}
+
+/// What shear adds to the deflection of the beam, m.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct SagOfShear {
+    /// The largest deflection without it, its size: of bending, settlements and springs; greater than zero.
+    pub without: f64,
+    /// What it adds there; less than zero where it takes off.
+    pub added: f64,
+    /// The largest deflection with it, its size.
+    pub with: f64,
+}
+
+impl SagOfShear {
+    /// What it adds as a part of the deflection without it.
+    pub fn share(&self) -> f64 {
+        self.added / self.without
+    }
 }
 
 /// What elasticity says of the section of a lesson at its slice, beside the formula.
@@ -221,24 +239,32 @@ impl ElasticTruth {
         self.elastic.elasticity().poisson_ratio
     }
 
-    /// How much shear adds to the largest deflection, about, m; none where no shear force acts at the slice.
+    /// Slope of the axis against the section under a unit of shear force, `f / (G A)`, 1/N.
+    pub fn flexibility(&self) -> f64 {
+        self.tilt / self.shear_force.abs()
+    }
+
+    /// What shear adds to the deflection of the whole beam, held as it is; none where nothing bends. A beam that bends askew is free to go
+    /// sideways, where that can be told.
     ///
-    /// Between two supports without moments at its ends the sag of shear at any station is `f M / (G A)`, exactly; here that of
-    /// the largest moment stands for any beam.
-    pub fn sag_of_shear(&self, solved: &Solved) -> Option<f64> {
-        let sag = self.tilt / self.shear_force.abs() * largest(solved, Curve::BendingMoment);
-        sag.is_finite().then_some(sag)
-    }
-
-    /// The largest deflection of bending alone, m, its size; of a beam that bends askew, free to go sideways where that can be told.
-    pub fn sag_of_bending(solved: &Solved) -> f64 {
-        solved.free_sideways().map_or_else(|| largest(solved, Curve::Deflection), |free| free.up.abs())
-    }
-
-    /// The same as a part of the largest deflection of bending alone; none where nothing bends either.
-    pub fn share_of_deflection(&self, solved: &Solved) -> Option<f64> {
-        let share = self.sag_of_shear(solved)? / Self::sag_of_bending(solved);
-        share.is_finite().then_some(share)
+    /// # Source
+    /// Timoshenko's beam with the form factor of the true stress: [`mechanics::beam::Beam::solve_with_shear`].
+    pub fn sag_of_shear(&self, solved: &Solved) -> Option<SagOfShear> {
+        let plain = solved.beam();
+        let station = match *plain.extremes(Curve::Deflection).largest_size.reached.first()? {
+            Reached::At(place) => place.station,
+            Reached::Over { from, .. } => from,
+        };
+        let held = plain.deflection(station);
+        let free = solved.free_sideways().map_or(held, |free| free.up);
+        let sheared = solved.problem().beam.solve_with_shear(self.flexibility()).ok()?;
+        let added = (sheared.deflection(station) - held) * free.signum();
+        let with = if free == held {
+            sheared.extremes(Curve::Deflection).largest_size.value
+        } else {
+            free.abs() + added
+        };
+        (free != 0.0 && with.is_finite()).then_some(SagOfShear { without: free.abs(), added, with })
     }
 
     /// The material, of several, in which the stress is largest, with the names of all that lie side by side there; none where it
@@ -529,10 +555,18 @@ impl ElasticTruth {
         );
         rows.extend(self.centre_and_torsion(solved));
         rows.extend(self.sag_of_shear(solved).map(|sag| {
-            let symbol = Symbol::indexed(Role::Deflection, "V");
-            row.value("deflection that shear adds to the largest of bending, about", symbol, sag, Dimension::LENGTH)
-                .that_says("f M / (G A) with the largest moment: exact between two supports without moments at the ends.")
-        }));
+            let row = |name, index, value| {
+                row.value(name, Symbol::indexed(Role::Deflection, index), value, Dimension::LENGTH)
+            };
+            [
+                row("deflection that shear adds to the largest", "V", sag.added).that_says(
+                    "The axis slopes by f V / (G A) against the sections, and the beam is held as it is; less than zero where this takes \
+                     something off the largest deflection.",
+                ),
+                row("largest deflection with that of shear", "max, V", sag.with)
+                    .that_says("By its size; what supports that give or have moved add is counted."),
+            ]
+        }).into_iter().flatten());
         rows
     }
 
@@ -594,12 +628,6 @@ fn in_materials(solved: &Solved, field: &ElasticField<'_>, levels: [Option<AtLev
 }
 
 /// The largest size along the beam, SI.
-fn largest(solved: &Solved, curve: Curve) -> f64 {
-    let extremes = solved.beam().extremes(curve);
-    let sizes = [extremes.highest, extremes.lowest].into_iter().flatten().map(|extreme| extreme.value.abs());
-    sizes.fold(0.0, f64::max)
-}
-
 /// The size of a load, N; of a couple the shear force that it makes over a length, m.
 fn size_of_load(load: &mechanics::beam::Load, length: f64) -> f64 {
     use mechanics::beam::Load;

@@ -12,6 +12,9 @@ use workings::role::Role;
 /// load in its middle it is about that much. Common practice, no source.
 const MUCH_OF_SHEAR: f64 = 0.10;
 
+/// Less than this part of it is nothing that could be told from nothing.
+const NONE_OF_SHEAR: f64 = 1e-9;
+
 fn stress(value: f64) -> Inline {
     Inline::Quantity(Quantity::new(value.abs(), Dimension::STRESS), Role::ShearStress)
 }
@@ -155,29 +158,36 @@ impl Author<'_> {
 
     /// The largest deflection of bending, and what shear adds to it.
     pub(super) fn sag_in_words(&self, truth: &ElasticTruth) -> Vec<Inline> {
-        let sag = truth.sag_of_shear(self.solved);
-        let (Some(sag), Some(share)) = (sag, truth.share_of_deflection(self.solved)) else {
-            return line!["Shear adds a little to the deflection."];
+        let Some(sag) = truth.sag_of_shear(self.solved) else {
+            return line!["The beam does not bend, so there is no deflection that shear could add to."];
         };
-        let bending = ElasticTruth::sag_of_bending(self.solved);
         let deflection =
             |value: f64| Inline::Quantity(Quantity::new(value, Dimension::LENGTH), Role::Deflection);
         let mut words = line![
-            "The largest deflection of bending is ",
-            deflection(bending),
+            "Without what shear adds the largest deflection is ",
+            deflection(sag.without),
             match self.solved.free_sideways() {
-                Some(_) => ", up or down in a beam that is free to go sideways. Shear adds about ",
-                None => ". Shear adds about ",
+                Some(_) => ", up or down in a beam that is free to go sideways. ",
+                None => ". ",
             },
-            deflection(sag)
         ];
-        match share > MUCH_OF_SHEAR {
+        let share = sag.share();
+        if share.abs() < NONE_OF_SHEAR {
+            words.push("Shear adds nothing to it.".into());
+            return words;
+        }
+        let way = if share > 0.0 { " to it" } else { " off it" };
+        words.extend(line![
+            if share > 0.0 { "Shear adds " } else { "Shear takes " },
+            deflection(sag.added.abs())
+        ]);
+        match share.abs() > MUCH_OF_SHEAR {
             true => words.extend(line![
-                " to it, too much to be left out: in all it is about ",
-                Inline::Strong(vec![deflection(bending + sag)]),
+                format!("{way}, too much to be left out: in all the largest is "),
+                Inline::Strong(vec![deflection(sag.with)]),
                 ". The deflected beam that is drawn counts bending alone."
             ]),
-            false => words.push(" to it, which is little and is not counted.".into()),
+            false => words.push(format!("{way}, which is little and is not counted.").into()),
         }
         words
     }

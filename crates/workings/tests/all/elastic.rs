@@ -176,11 +176,11 @@ fn the_sag_of_shear_of_a_sandwich_is_that_of_its_core() {
     let truth = ElasticTruth::of(&solved).expect("it is solved");
     let d = c + face;
     let wanted = sag_of_the_core(ratio * 200e9 / (2.0 * (1.0 + truth.poisson_ratio())));
-    let found = truth.sag_of_shear(&solved).expect("a shear force acts");
-    assert_within("sag of shear", found, wanted, 0.02 * wanted);
+    let found = truth.sag_of_shear(&solved).expect("it bends");
+    assert_within("sag of shear", found.added, wanted, 0.02 * wanted);
     // Of bending: P l³ / (48 E I) with I = b t d² / 2 of the faces, t³ and the core left out, a hundredth in all.
     let bending = 20e3 * 64.0 / (48.0 * 200e9 * b * face * d * d / 2.0);
-    let share = truth.share_of_deflection(&solved).expect("it bends");
+    let share = found.share();
     assert_within("share", share, wanted / bending, 0.03 * share);
 }
 
@@ -239,11 +239,30 @@ fn a_stated_shear_modulus_is_the_one_that_counts() {
         assert_within("shear modulus", core.shear_modulus, stated, 1e-9 * stated);
         assert!(!core.is_assumed && truth.materials[0].is_assumed);
         let wanted = sag_of_the_core(stated);
-        let found = truth.sag_of_shear(&solved).expect("a shear force acts");
+        let found = truth.sag_of_shear(&solved).expect("it bends").added;
         assert_within("sag of shear", found, wanted, 0.02 * wanted);
         found
     };
     assert!((sag(1.0 / 3.0) / sag(1.0) - 3.0).abs() < 0.01);
+}
+
+/// Closed form, the unit-load theorem of any textbook, `∫ f V v / (G A) dx`: a force at the end of an overhang a behind a span l sinks it by
+/// f F (a + a²/l) / (G A), more than the largest moment F a would say; a couple on a simple beam sinks nothing by shear.
+#[test]
+fn what_shear_adds_hangs_on_how_the_beam_is_held() {
+    let plank = || vec![("plank", rectangle(0.0, 0.0, 0.02, 0.24))];
+    let (l, a, force) = (3.0, 1.0, 5e3);
+    let solved = Maker::new(l + a, plank()).pin("A", 0.0).pin("B", l).force("P", l + a, force).solved();
+    let truth = ElasticTruth::of(&solved).expect("a rectangle is solved");
+    let wanted = 1.2 * force * (a + a * a / l) / (200e9 / 2.6 * 0.02 * 0.24);
+    let sag = truth.sag_of_shear(&solved).expect("it bends");
+    assert_within("added", sag.added, wanted, 0.003 * wanted);
+    assert_within("with", sag.with, sag.without + sag.added, 1e-9 * sag.with);
+
+    let solved = Maker::new(l, plank()).pin("A", 0.0).pin("B", l).couple("M", 1.2, 4e3).solved();
+    let truth = ElasticTruth::of(&solved).expect("a rectangle is solved");
+    let sag = truth.sag_of_shear(&solved).expect("it bends");
+    assert_within("of a couple", sag.added, 0.0, 1e-9 * sag.without);
 }
 
 /// Closed form: f V / (G A) with f = 6/5 in a narrow rectangle; of timber G is a sixteenth of E (common practice, no source), so shear adds
@@ -256,7 +275,8 @@ fn timber_is_sheared_by_its_own_modulus() {
     let solved = maker.pin("A", 0.0).pin("B", l).force("P", 2.0, 20e3).solved();
     let truth = ElasticTruth::of(&solved).expect("a rectangle is solved");
     let wanted = 1.2 * 16.0 * (h / l) * (h / l);
-    assert_within("share", truth.share_of_deflection(&solved).expect("it bends"), wanted, 0.005 * wanted);
+    let share = truth.sag_of_shear(&solved).expect("it bends").share();
+    assert_within("share", share, wanted, 0.005 * wanted);
     let rows = truth.values(&solved);
     let modulus = rows.iter().find(|row| row.name == "shear modulus").expect("it is a value");
     assert_within("shear modulus", modulus.value, 200e9 / 16.0, 1.0);
