@@ -43,6 +43,11 @@ impl Solved {
                  several parts, one for each wall, it may be.",
                 with_article(&part)
             ),
+            Err(NoMiddleLines::Unpaired) => {
+                "Walls are taken as lines where the straight sides of the outline run in pairs, with thin material of one thickness \
+                 between them: here they do not, or not everywhere."
+                    .to_owned()
+            }
             Err(NoMiddleLines::Apart) => {
                 "Walls are taken as lines where their ends stand on one another or meet: here they do not."
                     .to_owned()

@@ -2,7 +2,7 @@
 
 use super::line::Line;
 use super::no_middle_lines::NoMiddleLines;
-use super::strip::{Strip, mean};
+use super::strip::{Strip, mean, meeting};
 use super::{ThinWallFault, ThinWalls, Wall};
 use crate::section::Point;
 
@@ -129,20 +129,4 @@ fn stands_on(strip: &Strip, end: usize, on: &Strip, near: f64) -> Option<Standin
         () => None,
     };
     Some(Standing { at: meeting((middle, way), (foot, flank)), corner })
-}
-
-/// Where two straight lines meet, each by a point and its direction. On a level or upright one the height or place is that of
-/// the line to the last bit.
-fn meeting((at, way): (Point, Point), (foot, flank): (Point, Point)) -> Point {
-    let part = foot.minus(at).cross(flank) / way.cross(flank);
-    let mut meets = Point::new(at.x + part * way.x, at.y + part * way.y);
-    for (point, way) in [(at, way), (foot, flank)] {
-        if way.x == 0.0 {
-            meets.x = point.x;
-        }
-        if way.y == 0.0 {
-            meets.y = point.y;
-        }
-    }
-    meets
 }

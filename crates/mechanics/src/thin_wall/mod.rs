@@ -11,6 +11,7 @@
 //! Senses: x to the right, y up. A shear force is given by its parts to the right and up, and so is what the shear stresses
 //! on the face add up to. A shear flow is positive from a wall's first joint to its last, a moment counter-clockwise.
 
+mod ends;
 mod equations;
 mod fault;
 mod flow;
@@ -21,9 +22,12 @@ mod network;
 mod no_middle_lines;
 mod of_outline;
 mod of_parts;
+mod pairs;
+mod sides;
 mod strip;
 mod torsion;
 mod wall;
+mod wall_names;
 
 pub use equations::flows_round_cells;
 pub use fault::ThinWallFault;

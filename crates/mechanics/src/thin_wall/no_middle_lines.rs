@@ -23,6 +23,8 @@ pub enum NoMiddleLines {
         /// The part.
         part: String,
     },
+    /// The straight sides of the one outline do not run in pairs with thin material of one thickness between them, or not everywhere.
+    Unpaired,
     /// The middle lines do not hang together: no end of a strip stands on the flank of another, or meets its end.
     Apart,
 }

@@ -1,9 +1,13 @@
-//! The walls of a section that is one outline: a rolled profile, a rectangular tube, a round one, a sector of a ring.
+//! The walls of a section that is one outline: a rolled profile, a rectangular tube, a round one, a sector of a ring, and what has
+//! sloping walls.
 
+use super::ends::{ended, is_angle};
 use super::joined::joined;
 use super::no_middle_lines::NoMiddleLines;
+use super::sides::{area, straight_sides};
 use super::strip::{Strip, THIN, mean};
-use super::{ThinWalls, Wall};
+use super::wall_names::named;
+use super::{ThinWalls, Wall, pairs};
 use crate::real;
 use crate::section::{Edge, Loop, Part, Point, turn};
 
@@ -12,6 +16,10 @@ const STRAIGHT: f64 = 1e-9;
 
 /// Sides that rise by less than this part of their length are those of a tapered flange: 14 % is the steepest of rolled profiles.
 const TAPERED: f64 = 0.2;
+
+/// Walls that slope are those of an outline where they make up its area but for this part of it; roundings, chamfers and mitred
+/// tips may come to as much: the fillets of rolled profiles are 4 to 6 %.
+const NOT_FOUND: f64 = 0.1;
 
 /// The walls of a part that is the whole section.
 pub(super) fn walls(part: &Part, name: String) -> Result<ThinWalls, NoMiddleLines> {
@@ -27,8 +35,31 @@ pub(super) fn walls(part: &Part, name: String) -> Result<ThinWalls, NoMiddleLine
         .collect();
     match rings {
         Some(rings) => joined(&strips(&rings).ok_or(NoMiddleLines::Apart)??),
-        None => joined(&[Strip::of_part(name, part)?]),
+        None => match Strip::of_part(name, part) {
+            Ok(strip) => joined(&[strip]),
+            Err(NoMiddleLines::NoStrip { .. }) => joined(&sloping(part)?),
+            Err(why) => Err(why),
+        },
     }
+}
+
+/// The strips of an outline whose walls slope: pairs of sides, each led on to where it meets others.
+fn sloping(part: &Part) -> Result<Vec<Strip>, NoMiddleLines> {
+    let (sides, rounding) = straight_sides(part);
+    let walls = pairs::walls(&sides);
+    let thickest = walls.iter().map(|wall| wall.thickness).fold(0.0, f64::max);
+    // A bend whose middle line has a radius of five thicknesses is a round wall, and no corner.
+    if walls.is_empty() || rounding >= (THIN + 0.5) * thickest {
+        return Err(NoMiddleLines::Unpaired);
+    }
+    let strips = named(ended(&walls, &sides)?, is_angle(&walls, &sides));
+    let strips = strips.into_iter().map(Strip::if_thin).collect::<Result<Vec<_>, _>>()?;
+    let found: f64 = strips.iter().map(|strip| strip.line.length() * strip.thickness).sum();
+    let whole = area(part);
+    if (found - whole).abs() > NOT_FOUND * whole {
+        return Err(NoMiddleLines::Unpaired);
+    }
+    Ok(strips)
 }
 
 /// Whether there is nothing but one piece without hollows: no hole, and never a turn the other way.

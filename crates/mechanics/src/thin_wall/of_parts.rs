@@ -9,14 +9,15 @@ use crate::section::Part;
 impl ThinWalls {
     /// The walls of a section of strips (I, T, channel, angle, Z, hat, box, trays and boxes with sloping webs, split tubes, and
     /// whatever rectangles, parallelograms and sectors of rings make), of a rolled profile, of a rectangular tube or of a round
-    /// one; in the coordinates of the outlines. A wall is called after the part to which it belongs.
+    /// one, and of one outline whose straight sides run in pairs; in the coordinates of the outlines. A wall is called after the
+    /// part to which it belongs, and one of an outline by its place.
     ///
     /// Strips meet in the middle: one that stands on the flank of another reaches to that one's middle line, and where they
-    /// make a corner, the other ends there too. Root fillets are left out, and a flange that tapers has its mean thickness.
+    /// make a corner, the other ends there too. Root fillets and bends are left out, and a flange that tapers has its mean thickness.
     ///
     /// # Errors
     /// [`NoMiddleLines`] says why there are no such walls: a strip shorter than five of its thicknesses, a tube thicker than a
-    /// fifth of its radius, a part that is no strip, parts that do not touch, two materials, or one solid piece.
+    /// fifth of its radius, a part that is no strip, an outline whose sides make no pairs, parts that do not touch, two materials, or one solid piece.
     pub fn of_parts(parts: &[Part], names: &[impl AsRef<str>]) -> Result<Self, NoMiddleLines> {
         let ratio = parts.first().ok_or(NoMiddleLines::Solid)?.modular_ratio;
         if parts.iter().any(|part| part.modular_ratio != ratio) {

@@ -30,9 +30,17 @@ pub(super) struct Strip {
 
 /// A side of an outline.
 #[derive(Clone, Copy)]
-enum SideOf {
+pub(super) enum SideOf {
     Straight { from: Point },
     Round { from: Point, to: Point, centre: Point, sweep: f64 },
+}
+
+impl SideOf {
+    /// Where it begins, m.
+    pub fn from(&self) -> Point {
+        let (Self::Straight { from } | Self::Round { from, .. }) = *self;
+        from
+    }
 }
 
 impl Strip {
@@ -143,7 +151,8 @@ impl Strip {
         })
     }
 
-    fn if_thin(self) -> Result<Self, NoMiddleLines> {
+    /// Itself where it is thin.
+    pub fn if_thin(self) -> Result<Self, NoMiddleLines> {
         let length = self.line.length();
         let shortest = match self.line {
             Line::Straight { .. } => length,
@@ -193,8 +202,24 @@ pub(super) fn mean(a: Point, b: Point) -> Point {
     Point::new(0.5 * (a.x + b.x), 0.5 * (a.y + b.y))
 }
 
+/// Where two straight lines meet, each by a point and its direction. On a level or upright one the height or place is that of
+/// the line to the last bit.
+pub(super) fn meeting((at, way): (Point, Point), (foot, flank): (Point, Point)) -> Point {
+    let part = foot.minus(at).cross(flank) / way.cross(flank);
+    let mut meets = Point::new(at.x + part * way.x, at.y + part * way.y);
+    for (point, way) in [(at, way), (foot, flank)] {
+        if way.x == 0.0 {
+            meets.x = point.x;
+        }
+        if way.y == 0.0 {
+            meets.y = point.y;
+        }
+    }
+    meets
+}
+
 /// The sides of a loop, the closing one with them; arcs that go on along one circle are one side.
-fn sides(of: &Loop) -> Vec<SideOf> {
+pub(super) fn sides(of: &Loop) -> Vec<SideOf> {
     let mut all: Vec<SideOf> = Vec::new();
     let mut at = of.start;
     for edge in &of.path {

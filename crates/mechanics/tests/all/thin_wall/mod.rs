@@ -1,6 +1,7 @@
 //! Thin-walled sections by their middle lines.
 
 mod closed;
+mod outlines;
 mod properties;
 mod published;
 mod refused;
