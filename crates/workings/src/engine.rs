@@ -31,6 +31,10 @@ pub enum Call {
     LargestSize,
     /// The largest size of the deflection; reads the numbers of the beam.
     LargestDeflection(Arc<BeamQuestion>),
+    /// The same with that of shear; reads the numbers of the beam, then the form factor, the shear modulus and the area.
+    LargestDeflectionWithShear(Arc<BeamQuestion>),
+    /// The depth at which that is what is allowed; reads the same, then what is allowed and the depth of the section.
+    DepthForDeflection(Arc<BeamQuestion>),
     /// The first of what it reads, rounded down to a multiple of the second.
     RoundedDown,
     /// What it reads, rounded up to a whole number.
@@ -216,10 +220,7 @@ impl Call {
                 let station = read.next().unwrap_or(f64::NAN);
                 beam.solve().map_or(f64::NAN, |solved| solved.value(Curve::BendingMoment, station, *side))
             }
-            Self::ZeroOfMoment => {
-                let mut next = || read.next().unwrap_or(f64::NAN);
-                zero_of_moment(std::array::from_fn(|_| next()))
-            }
+            Self::ZeroOfMoment => zero_of_moment(next(&mut read)),
             Self::Least => {
                 read.reduce(|least, value| if value >= least { least } else { value }).unwrap_or(f64::NAN)
             }
@@ -228,6 +229,16 @@ impl Call {
                 .with(read)
                 .solve()
                 .map_or(f64::NAN, |solved| solved.extremes(Curve::Deflection).largest_size.value),
+            Self::LargestDeflectionWithShear(question) => {
+                let beam = question.with(read.by_ref().take(question.fields.len()));
+                let [form_factor, modulus, area] = next(&mut read);
+                sheared_deflection(&beam, form_factor / (modulus * area))
+            }
+            Self::DepthForDeflection(question) => {
+                let beam = question.with(read.by_ref().take(question.fields.len()));
+                let [form_factor, modulus, area, allowed, depth] = next(&mut read);
+                depth * stretch_for_deflection(&beam, form_factor / (modulus * area), allowed)
+            }
             Self::RoundedDown => {
                 let (value, step) = (read.next().unwrap_or(f64::NAN), read.next().unwrap_or(f64::NAN));
                 (value / step * (1.0 + WHOLE)).floor() * step
@@ -293,6 +304,35 @@ impl Movement {
             Freedom::Rotation => solution.slope(at.station, Side::Right),
         }
     }
+}
+
+/// The next so many values; not a number where there are no more.
+fn next<const COUNT: usize>(read: &mut impl Iterator<Item = f64>) -> [f64; COUNT] {
+    std::array::from_fn(|_| read.next().unwrap_or(f64::NAN))
+}
+
+/// The largest size of the deflection, with the slope of the axis under a unit of shear force.
+fn sheared_deflection(beam: &Beam, shear_flexibility: f64) -> f64 {
+    let solved = beam.solve_with_shear(shear_flexibility);
+    solved.map_or(f64::NAN, |solved| solved.extremes(Curve::Deflection).largest_size.value)
+}
+
+/// How many times as deep a section must be for its deflection to be what is allowed: by halving, for a deeper one bends less.
+fn stretch_for_deflection(beam: &Beam, shear_flexibility: f64, allowed: f64) -> f64 {
+    let at = |times: f64| {
+        let deeper = Beam { flexural_rigidity: beam.flexural_rigidity * times.powi(3), ..beam.clone() };
+        sheared_deflection(&deeper, shear_flexibility / times)
+    };
+    // In proportion: a millionth and a million times the depth, halved to the last bits.
+    let (mut low, mut high) = (1e-6_f64, 1e6_f64);
+    if !(at(low) > allowed && at(high) < allowed) {
+        return f64::NAN;
+    }
+    for _ in 0..64 {
+        let middle = (low * high).sqrt();
+        if at(middle) > allowed { low = middle } else { high = middle }
+    }
+    (low * high).sqrt()
 }
 
 /// By halving: the moment is a cubic that changes its sign once between the stations.

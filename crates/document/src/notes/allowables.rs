@@ -95,6 +95,11 @@ impl Author<'_> {
                 " What the bending stress may be is not given here, so it is not among the limits.".into(),
             );
         }
+        if allowables.limits.iter().any(|limit| limit.is_of_bending_deflection()) {
+            words.push(
+                " The deflection is that of bending: what shear adds to it is not held to the limit.".into(),
+            );
+        }
         words.extend(self.what_is_left_out());
         words.extend(self.equivalent_among(allowables));
         self.say(words);

@@ -202,7 +202,7 @@ pub(super) const KEYS: &[Key] = &[
         "material.shear-modulus",
         Form::positive(Dimension::STRESS),
         Need::Optional("E / (2 (1 + poisson)), as of what is alike in all directions"),
-        "Its shear modulus, on which the deflection of shear hangs; of timber along its grain about a sixteenth of E.",
+        "Its shear modulus, on which the deflection of shear hangs; of timber along its grain about a sixteenth of E. Where it is stated, a limit to the deflection counts what shear adds.",
         r#""690 MPa""#,
     ),
     Key::new(

@@ -14,7 +14,7 @@ use crate::expression::Expression;
 use crate::problem::{Allowable, JointKind};
 use crate::role::Role;
 use crate::working::{Chapter, Id};
-use mechanics::beam::{Curve, Reached, Solution};
+use mechanics::beam::Solution;
 use mechanics::section::Section;
 use mechanics::stress::LargestCut;
 
@@ -102,6 +102,13 @@ pub struct LimitWorkings {
     pub(crate) kind: LimitKind,
 }
 
+impl LimitWorkings {
+    /// Whether it is that of a deflection, and what shear adds to it is not counted.
+    pub fn is_of_bending_deflection(&self) -> bool {
+        self.kind == LimitKind::Deflection
+    }
+}
+
 /// A beam that is one rectangle: its span over its depth.
 #[derive(Clone, Copy, Debug)]
 pub struct RatioWorkings {
@@ -144,8 +151,15 @@ pub(crate) enum LimitKind {
     Bending,
     /// As one over it: a shear stress, a shear flow.
     Shear,
-    /// As one over its cube: a deflection.
+    /// As one over its cube: a deflection of bending.
     Deflection,
+    /// Part of it as one over the cube of the depth, part as one over the depth: a deflection with what shear adds.
+    DeflectionWithShear {
+        /// The form factor of shear.
+        form_factor: Id,
+        /// The shear modulus.
+        shear_modulus: Id,
+    },
     /// Part of it as one over the depth, part as one over its square: bending and shear stress at one place.
     BendingWithShear {
         /// The bending stress there.
@@ -435,39 +449,6 @@ impl Builder<'_> {
             }
         }
         Ok(())
-    }
-
-    /// The largest deflection of the beam, where it has a limit.
-    fn limit_of_deflection(&mut self, parts: &AllowableParts<'_>) -> Result<Option<Limit>, EvaluationError> {
-        let Some(allowed) = self.problem.allowable.deflection else { return Ok(None) };
-        let entry = Entry::new(Chapter::Given, Role::Deflection, "allow", "allowable deflection")
-            .says("How far the beam may bend, as given: a length, or a part of the span.");
-        let allowed = self.given(entry, allowed, Dimension::LENGTH)?;
-        let (reads, question) = self.beam_question(parts.beam, &[]);
-        let call = Call::LargestDeflection(question);
-        let value = call.evaluate(&reads, self.workings.values());
-        let how =
-            "The largest deflection by its size, up or down, from the exact deflected shape of the beam.";
-        let mut entry = Entry::new(CHAPTER, Role::Deflection, "max", "largest deflection along the beam").says(
-            "Where the slope is zero, or at a free end. It follows from E I v'' = M and, like the stresses, grows with the loads. Bending alone: what shear adds is not counted.",
-        );
-        let reached = parts.solution.extremes(Curve::Deflection).largest_size.reached;
-        if let Some(Reached::At(place)) = reached.first() {
-            entry = entry.at(place.station, None);
-        }
-        let reached = self.engine(entry, how, (reads, call), value, Dimension::LENGTH)?;
-        let reached = match self.workings.id("times that it sinks more") {
-            Some(times) => {
-                let name = "largest deflection along the beam, free to go sideways";
-                let entry = Entry::new(CHAPTER, Role::Deflection, "askew, max", name).says(
-                    "Free to bend askew the beam sinks so many times more than its flexural rigidity about the level axis would let it.",
-                );
-                self.formula(entry, Expression::from(times) * reached.into())?
-            }
-            None => reached,
-        };
-        let (words, index) = ("deflection".to_owned(), "d".to_owned());
-        Ok(Some(Limit { words, index, allowed, reached, is_of_joint: false, kind: LimitKind::Deflection }))
     }
 
     /// What a joint may carry, where V is largest: the force on a fastener whose spacing is given, the stress on a glue line,

@@ -8,10 +8,13 @@ use crate::evaluate::EvaluationError;
 use crate::expression::Expression;
 use crate::role::Role;
 use crate::working::{Chapter, Id};
-use mechanics::beam::Hold;
+use mechanics::beam::{Beam, Hold, Support};
 use mechanics::section::{Edge, Figure, Section};
 
 const CHAPTER: Chapter = Chapter::Allowables;
+
+/// A support nearer to an end than this part of the length stands at it.
+const SAME_STATION: f64 = 1e-9;
 
 impl Builder<'_> {
     /// The depth, and the least one for each limit, with the largest of these: every height of the section is stretched alike, every breadth
@@ -34,30 +37,39 @@ impl Builder<'_> {
         let depth = self.depth(parts)?;
         let mut depths = Vec::with_capacity(limits.len());
         for (limit, &factor) in limits.iter().zip(factors) {
-            let just_used = "at this depth it is just used up by the given loads";
-            let root = || depth_over(depth, Expression::from(factor).root());
-            let plain = || depth_over(depth, factor.into());
-            let (law, therefore, formula) = match limit.kind {
-                LimitKind::Bending => ("with the square of the depth", just_used, root()),
-                LimitKind::Deflection => {
-                    let cube = Expression::from(factor).cube_root();
-                    ("with the cube of the depth", just_used, depth_over(depth, cube))
+            let law = match limit.kind {
+                LimitKind::Bending => "with the square of the depth",
+                LimitKind::Deflection => "with the cube of the depth",
+                LimitKind::DeflectionWithShear { .. } => {
+                    "by its part of bending with the cube of the depth, by that of shear with the depth"
                 }
-                LimitKind::BendingWithShear { bending, shear } => {
-                    let law = "by its bending stress with the square of the depth, by its shear stress with the depth";
-                    (law, just_used, Expression::from(depth) * stretch(bending, shear, limit.allowed))
+                LimitKind::BendingWithShear { .. } => {
+                    "by its bending stress with the square of the depth, by its shear stress with the depth"
                 }
-                LimitKind::Shear | LimitKind::Other => ("with the depth", just_used, plain()),
+                LimitKind::Shear | LimitKind::Other => "with the depth",
             };
             let says = format!(
                 "With every height of the section stretched alike and every breadth as it is, what the {} allows grows {law}: \
-                 {therefore}.",
+                 at this depth it is just used up by the given loads.",
                 limit.words
             );
             let index = format!("{}, least", limit.index);
             let entry = Entry::new(CHAPTER, Role::Height, &index, format!("least depth for {}", limit.words))
                 .says(says);
-            depths.push(self.formula(entry, formula)?);
+            let factor = Expression::from(factor);
+            depths.push(match limit.kind {
+                LimitKind::Bending => self.formula(entry, depth_over(depth, factor.root()))?,
+                LimitKind::Deflection => self.formula(entry, depth_over(depth, factor.cube_root()))?,
+                LimitKind::DeflectionWithShear { form_factor, shear_modulus } => {
+                    let of_shear = [form_factor, shear_modulus];
+                    self.depth_for_deflection_with_shear(parts, entry, (limit, depth), of_shear)?
+                }
+                LimitKind::BendingWithShear { bending, shear } => {
+                    let stretched = Expression::from(depth) * stretch(bending, shear, limit.allowed);
+                    self.formula(entry, stretched)?
+                }
+                LimitKind::Shear | LimitKind::Other => self.formula(entry, depth_over(depth, factor))?,
+            });
         }
         let says = format!("Every limit must be kept, so the largest of these depths is needed. {CAUTION}");
         let entry = Entry::new(CHAPTER, Role::Height, "least", "least depth of the section").says(says);
@@ -83,7 +95,7 @@ impl Builder<'_> {
         self.formula(entry, depth)
     }
 
-    /// For a beam that is one rectangle, with limits to both bending and shear: the span over the depth, and at which value of
+    /// For a beam that is one rectangle and one span, with limits to both bending and shear: the span over the depth, and at which value of
     /// it both govern alike under loads like these.
     ///
     /// # Source
@@ -101,7 +113,10 @@ impl Builder<'_> {
             .map(|limit| limit.allowed)
             .collect();
         let shear = limits.iter().find(|limit| limit.index == "s").map(|limit| limit.allowed);
-        let (Some(shear), false, true) = (shear, bending.is_empty(), rectangle) else { return Ok(None) };
+        let one_span = is_one_span(&self.problem.beam);
+        let (Some(shear), false, true) = (shear, bending.is_empty(), rectangle && one_span) else {
+            return Ok(None);
+        };
         let moments: Vec<Id> =
             [parts.diagrams.sagging, parts.diagrams.hogging].into_iter().flatten().collect();
         let most = match moments.as_slice() {
@@ -183,4 +198,12 @@ fn depth_over(depth: Id, by: Expression) -> Expression {
 fn is_straight(section: &Section) -> bool {
     let loops = section.parts().iter().flat_map(|part| std::iter::once(&part.outline).chain(&part.holes));
     loops.flat_map(|ring| &ring.path).all(|edge| matches!(edge, Edge::Line { .. }))
+}
+
+/// Whether the length of a beam is its span: held at both its ends and nowhere else, or at one end alone.
+fn is_one_span(beam: &Beam) -> bool {
+    let at_end = |support: &Support| {
+        support.station <= SAME_STATION * beam.length || support.station >= (1.0 - SAME_STATION) * beam.length
+    };
+    beam.hinges.is_empty() && beam.supports.iter().all(at_end)
 }

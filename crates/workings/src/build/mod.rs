@@ -10,6 +10,7 @@ mod check;
 mod check_skew;
 mod check_walls;
 mod cut;
+mod deflection_limit;
 mod diagrams;
 mod fasteners;
 mod free_body;

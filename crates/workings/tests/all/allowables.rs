@@ -254,6 +254,37 @@ fn a_section_stretched_to_the_least_depth_reaches_one_limit() {
     }
 }
 
+/// A force at the end of a cantilever: v = P L³ / (3 E I) + (6/5) P L / (G A), any textbook with shear in it; the least depth h k solves
+/// v_b / k³ + v_s / k = allowed. Where no shear modulus is stated, bending alone counts.
+#[test]
+fn a_stated_shear_modulus_counts_in_the_limit_to_the_deflection() {
+    let (b, h, length, force, allowed) = (0.05_f64, 0.2_f64, 1.0_f64, 4e3, 1.5e-3);
+    let lesson = |modulus: Option<f64>| {
+        let mut problem = Maker::new(length, vec![("plank", rectangle(0.0, 0.0, b, h))])
+            .fixed("A", 0.0)
+            .force("P", length, force)
+            .problem;
+        problem.elastic_modulus = 10e9;
+        problem.beam.flexural_rigidity = 10e9 * b * h.powi(3) / 12.0;
+        problem.shear.shear_modulus = modulus;
+        problem.allowable = Allowable { deflection: Some(allowed), ..Allowable::default() };
+        solved(problem)
+    };
+    let modulus = 10e9 / 16.0;
+    let bending = force * length.powi(3) / (3.0 * 10e9 * b * h.powi(3) / 12.0);
+    let shear = 1.2 * force * length / (modulus * b * h);
+    let both = lesson(Some(modulus));
+    close(value(&both, "form factor of shear"), 1.2);
+    close(value(&both, "largest deflection along the beam"), bending);
+    close(value(&both, "largest deflection along the beam with that of shear"), bending + shear);
+    close(value(&both, "load factor for deflection"), allowed / (bending + shear));
+    let k = value(&both, "least depth for deflection") / h;
+    close(bending / k.powi(3) + shear / k, allowed);
+    let one = lesson(None);
+    close(value(&one, "load factor for deflection"), allowed / bending);
+    assert!(one.workings().get("form factor of shear").is_none());
+}
+
 /// The deflection of a force in the middle is P L³ / (48 E I) and that of a uniform load 5 w L⁴ / (384 E I) (Roark's Formulas for
 /// Stress and Strain; from memory).
 #[test]
