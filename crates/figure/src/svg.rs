@@ -5,6 +5,7 @@
 
 use crate::drawing::{Drawing, Mark, Step};
 use crate::geometry::Point;
+use crate::metrics::advance;
 use crate::palette::{Ink, Stroke};
 use crate::text::{Align, EXPONENT_RISE, INDEX_DROP, INDEX_SIZE, Label, Level};
 use core::f64::consts::{PI, TAU};
@@ -206,6 +207,7 @@ fn print_text(
     out.push('>');
     // a shift of the baseline holds for all that follows, so each run takes back the one before it
     let mut baseline = 0.0;
+    let mut ahead = 0.0;
     for run in &label.runs {
         let (shift, em) = match run.level {
             Level::Base => (0.0, size),
@@ -213,11 +215,15 @@ fn print_text(
             Level::Exponent => (-EXPONENT_RISE * size, size * INDEX_SIZE),
         };
         let moved = shift - baseline;
-        let plain = !run.italic && run.level == Level::Base && moved == 0.0;
-        if plain {
+        let plain = !run.italic && run.level == Level::Base && moved == 0.0 && ahead == 0.0;
+        let barred = BarredLetter::of(&run.text, run.italic);
+        if plain && barred.is_none() {
             out.push_str(&escaped(&run.text));
         } else {
             out.push_str("<tspan");
+            if ahead != 0.0 {
+                attribute("dx", ahead, out);
+            }
             if moved != 0.0 {
                 attribute("dy", moved, out);
             }
@@ -228,13 +234,54 @@ fn print_text(
                 out.push_str(" font-style=\"italic\"");
             }
             out.push('>');
-            out.push_str(&escaped(&run.text));
+            match &barred {
+                Some(barred) => barred.print(em, out),
+                None => out.push_str(&escaped(&run.text)),
+            }
             out.push_str("</tspan>");
         }
+        ahead = barred.map_or(0.0, |barred| em * barred.ahead());
         baseline = shift;
     }
     out.push_str("</text>\n");
 }
+
+/// A letter with a bar that Unicode has no sign for, as a small letter and a bar over it: a letter and a combining mark are one sign to
+/// a reader of a PDF, and that none of its faces has.
+struct BarredLetter {
+    letter: char,
+    /// Advance width of the letter and of the bar, em.
+    widths: [f64; 2],
+}
+
+impl BarredLetter {
+    /// Of a run that is one small letter without anything above it.
+    fn of(text: &str, italic: bool) -> Option<Self> {
+        let mut signs = text.chars();
+        let letter = signs.next().filter(|letter| "acegmnopqrsuvwxyz".contains(*letter))?;
+        let barred = signs.next() == Some('\u{304}') && signs.next().is_none();
+        barred.then(|| Self { letter, widths: [letter, BAR].map(|sign| advance(sign, italic)) })
+    }
+
+    fn print(&self, em: f64, out: &mut String) {
+        let [letter, bar] = self.widths;
+        out.push(self.letter);
+        out.push_str("<tspan");
+        attribute("dx", -0.5 * em * (letter + bar), out);
+        out.push('>');
+        out.push(BAR);
+        out.push_str("</tspan>");
+    }
+
+    /// From the end of the bar to that of the letter, em.
+    fn ahead(&self) -> f64 {
+        let [letter, bar] = self.widths;
+        0.5 * (letter - bar)
+    }
+}
+
+/// The bar.
+const BAR: char = '\u{af}';
 
 fn print_fill(fill: Option<Ink>, out: &mut String) {
     out.push_str(" fill=\"");
