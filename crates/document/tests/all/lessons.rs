@@ -339,14 +339,19 @@ fn all_checked(name: &str, lesson: &Lesson, solved: &Solved) {
 fn notes_can_be_written_in_every_notation() {
     use workings::notation::{Notation, Profile};
     use workings::style::{DecimalMark, Multiplication};
-    for profile in Profile::ALL {
-        let (_, mut lesson, _) = lessons().last().expect("a lesson");
-        lesson.style.notation = Notation::of(profile);
-        lesson.style.decimal_mark = DecimalMark::Comma;
-        lesson.style.multiplication = Multiplication::Dot;
-        let solved =
-            Solved::new(lesson.problem.clone(), lesson.style.clone()).expect("notation changes no value");
-        all_checked(profile.name(), &lesson, &solved);
+    let all: Vec<_> = lessons().collect();
+    // The last is as any; that of the gangway is cut at its neutral axis.
+    let some = all.iter().filter(|(name, ..)| *name == "gangway").chain(all.last());
+    for (_, lesson, _) in some {
+        for profile in Profile::ALL {
+            let mut lesson = lesson.clone();
+            lesson.style.notation = Notation::of(profile);
+            lesson.style.decimal_mark = DecimalMark::Comma;
+            lesson.style.multiplication = Multiplication::Dot;
+            let solved =
+                Solved::new(lesson.problem.clone(), lesson.style.clone()).expect("notation changes no value");
+            all_checked(profile.name(), &lesson, &solved);
+        }
     }
 }
 

@@ -184,4 +184,37 @@ impl Section {
         }
         jumps
     }
+    /// Where web and flange meet, rising: the inner jumps of the width, and the heights at which a fillet, or any other arc, begins to
+    /// widen the section; there the width is the same below and above.
+    pub fn junctions(&self) -> Vec<WidthJump> {
+        let mut all: Vec<WidthJump> =
+            self.width_jumps().into_iter().filter(|jump| jump.below > 0.0 && jump.above > 0.0).collect();
+        let loops = self.parts.iter().flat_map(|part| core::iter::once(&part.outline).chain(&part.holes));
+        for (at, towards) in loops.flat_map(arc_ends) {
+            let [below, above] = [HeightSide::Below, HeightSide::Above].map(|side| self.width(at, side));
+            let widens = self.width(0.5 * (at + towards), HeightSide::Above) > below + self.tolerance;
+            let known = all.iter().any(|jump| (jump.height - at).abs() <= self.tolerance);
+            if below > 0.0 && (below - above).abs() <= self.tolerance && widens && !known {
+                all.push(WidthJump { height: at, below, above: below, contact: below });
+            }
+        }
+        all.sort_unstable_by(|a, b| a.height.total_cmp(&b.height));
+        all
+    }
+}
+
+/// The heights of both ends of each arc of a loop, each with that of the other end.
+fn arc_ends(outline: &Loop) -> Vec<(f64, f64)> {
+    let mut ends = Vec::new();
+    let mut at = outline.start;
+    for edge in &outline.path {
+        match *edge {
+            Edge::Line { to } => at = to,
+            Edge::Arc { to, .. } => {
+                ends.extend([(at.y, to.y), (to.y, at.y)]);
+                at = to;
+            }
+        }
+    }
+    ends
 }

@@ -236,8 +236,9 @@ impl Check<'_> {
         for (station, side) in stations.flat_map(|x| [(x, Side::Left), (x, Side::Right)]) {
             let here =
                 over_depth.under(solution.bending_moment(station, side), solution.shear(station, side));
-            let jumps = section.width_jumps().into_iter().filter(|jump| jump.below > 0.0 && jump.above > 0.0);
-            for height in jumps.map(|jump| jump.height).chain([section.neutral_axis()]) {
+            for height in
+                section.junctions().into_iter().map(|jump| jump.height).chain([section.neutral_axis()])
+            {
                 let (normal, shear) = (here.bending_stress(height), here.shear_stress_on_contact(height));
                 most = most.max(PlaneStress { normal, shear }.equivalent());
             }

@@ -16,6 +16,7 @@ use crate::working::{Chapter, HeightSide, Id, Place};
 use mechanics::beam::Side;
 use mechanics::section::Section;
 use mechanics::stress::{PlaneStress, StressOverDepth};
+use std::cmp::Ordering;
 
 const CHAPTER: Chapter = Chapter::Point;
 
@@ -23,8 +24,8 @@ const CHAPTER: Chapter = Chapter::Point;
 #[derive(Clone, Copy)]
 struct Junction {
     height: f64,
-    /// The narrow side.
-    side: HeightSide,
+    /// The narrow side, where the width jumps; none where it begins to grow.
+    side: Option<HeightSide>,
     station: Id,
     /// The side of the station, where V or M jumps there.
     beside: Option<Side>,
@@ -135,25 +136,33 @@ impl Builder<'_> {
         }
         if let Some(junction) = self.worst_junction(engine, diagrams) {
             let stress = self.at_junction(section, engine, shear, junction)?;
-            found.push((stress, "The junction governs, where the width jumps: there both act together."));
+            let words = match junction.side {
+                Some(_) => "The junction governs, where the width jumps: there both act together.",
+                None => "The junction governs, where the fillet begins: there both act together.",
+            };
+            found.push((stress, words));
         }
         let by_value = |a: &&(Id, &str), b: &&(Id, &str)| self.value(a.0).total_cmp(&self.value(b.0));
         let Some(&(most, words)) = found.iter().max_by(by_value) else { return Ok(()) };
         let place = self.workings.working(most).place;
         let entry = equivalent("max", "largest equivalent stress at the checked places", place).says(format!(
-            "{words}{told} Checked are the outer fibres, the neutral axis and every jump of the width, at both sides of every \
-             key station and where V passes through zero."
+            "{words}{told} Checked are the outer fibres, the neutral axis, every jump of the width and every height at which a fillet \
+             begins, at both sides of every key station and where V passes through zero."
         ));
         self.formula(entry, most.into())?;
         Ok(())
     }
 
-    /// Of all jumps of the width and all stations where V or M may be largest the pair with the largest equivalent stress.
+    /// Of all junctions and all stations where V or M may be largest the pair with the largest equivalent stress.
     fn worst_junction(&self, engine: &Section, diagrams: &DiagramWorkings) -> Option<Junction> {
         let over_depth = StressOverDepth::new(engine, 0.0, 0.0);
         let mut worst: Option<Junction> = None;
-        for jump in engine.width_jumps().into_iter().filter(|jump| jump.below > 0.0 && jump.above > 0.0) {
-            let side = if jump.below < jump.above { HeightSide::Below } else { HeightSide::Above };
+        for jump in engine.junctions() {
+            let side = match jump.below.partial_cmp(&jump.above) {
+                Some(Ordering::Less) => Some(HeightSide::Below),
+                Some(Ordering::Equal) => None,
+                _ => Some(HeightSide::Above),
+            };
             let stops = diagrams.stops.iter().flat_map(|stop| {
                 let jumps = stop.moment[0] != stop.moment[1] || stop.shear[0] != stop.shear[1];
                 [Side::Left, Side::Right].into_iter().enumerate().map(move |(at, beside)| {
@@ -191,18 +200,26 @@ impl Builder<'_> {
             station: Some(self.value(junction.station)),
             side: junction.beside,
             height: Some(height),
-            height_side: Some(side),
+            height_side: side,
         };
         let height_of = self.junction_height(section, engine, place)?;
         let cut = self.junction_cut(section, engine, shear, (height_of, place))?;
         let at = |role, name: &str| Entry::new(CHAPTER, role, "j", name).placed(place);
         let distance = Expression::from(height_of) - section.centroid.into();
-        let normal = at(Role::BendingStress, "bending stress at the junction")
-            .says("The width jumps here. The bending stress goes with the distance from the neutral axis.");
+        let normal = at(Role::BendingStress, "bending stress at the junction").says(match side {
+            Some(_) => {
+                "The width jumps here. The bending stress goes with the distance from the neutral axis."
+            }
+            None => {
+                "The fillet begins here. The bending stress goes with the distance from the neutral axis."
+            }
+        });
         let normal =
             self.formula(normal, -(Expression::from(moment) * distance / section.second_moment.into()))?;
-        let tau = at(Role::ShearStress, "shear stress at the junction")
-            .says("On the narrow side the same flow passes through less width.");
+        let tau = at(Role::ShearStress, "shear stress at the junction").says(match side {
+            Some(_) => "On the narrow side the same flow passes through less width.",
+            None => "The flow passes through the width that the fillet has not widened yet.",
+        });
         let force = junction.shear.map_or_else(|| zero(Dimension::FORCE, Role::ShearForce), Expression::from);
         let above = force * cut.first_moment.into();
         let below = Expression::from(section.second_moment) * cut.width.into();

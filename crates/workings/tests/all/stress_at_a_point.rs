@@ -112,6 +112,28 @@ fn the_junction_of_a_short_cantilever_governs() {
     assert!(solved.workings().working(id).sentence.starts_with("The junction governs"));
 }
 
+/// EN 10365: IPE 300, h = 300, b = 150, t_w = 7.1, t_f = 10.7, r = 15 mm, I = 8356 cm⁴ (from memory). Where the fillets begin, 124.3 mm from
+/// the axis, a cantilever with 175 kN half a metre out has sigma = 87.5 kN m (124.3 mm) / I = 130.2 MPa, and with the first moment of the
+/// flange (232.2), the web (14.0) and both fillets (13.1, each 0.2146 r² at 0.2234 r from its corner), in all 259.3 cm³, tau = 76.5 MPa.
+/// At the flange's face, where the width jumps, the shear stress is a sixth of that.
+#[test]
+fn the_junction_of_a_rolled_profile_is_where_its_fillets_begin() {
+    let profile = mechanics::section::catalogue::profile("IPE 300").expect("it is in the catalogue");
+    let part = profile.shape().expect("its sizes are sound").parts.remove(0);
+    let solved = Maker::new(0.5, vec![("profile", part)])
+        .fixed("A", 0.0)
+        .force("P", 0.5, 175e3)
+        .slice(0.1, 0.01)
+        .solved();
+    let of = |name: &str| value(&solved, name).abs() / 1e6;
+    assert_within("bending", of("bending stress at the junction"), 130.2, 0.2);
+    assert_within("shear", of("shear stress at the junction"), 76.5, 0.1);
+    let equivalent = (130.2_f64.powi(2) + 3.0 * 76.5_f64.powi(2)).sqrt();
+    assert_within("equivalent", of("largest equivalent stress at the checked places"), equivalent, 0.3);
+    let id = solved.workings().id("largest equivalent stress at the checked places").expect("it is found");
+    assert!(solved.workings().working(id).sentence.starts_with("The junction governs, where the fillet"));
+}
+
 /// Closed form, for a rectangle: bending governs a long beam, 3 w L²/(4 b h²); shear a very short one, √3 1.5 V / A.
 #[test]
 fn bending_governs_long_beams_and_shear_very_short_ones() {
