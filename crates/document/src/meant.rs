@@ -57,18 +57,19 @@ fn loads_grow(solved: &Solved, id: Id) -> Option<String> {
     let allowed = |limit: &LimitWorkings| {
         format!("{loads} until the {} reaches what is allowed.", in_words(&limit.words, solved))
     };
-    if let Some(limit) = allowables.limits.iter().find(|limit| limit.factor == id) {
-        return Some(format!("{} {times}", allowed(limit)));
+    let growth = allowables.growth.as_ref()?;
+    if let Some(place) = growth.factors.iter().position(|factor| *factor == id) {
+        return Some(format!("{} {times}", allowed(allowables.limits.get(place)?)));
     }
     let is_load = working.chapter == Chapter::Allowables
         && working.name.starts_with("largest ")
-        && solved.workings().reads(id).contains(&allowables.largest_factor);
+        && solved.workings().reads(id).contains(&growth.largest_factor);
     let asks = match is_load {
         true => format!(
             "How large is the {} then?",
             in_words(working.name.trim_start_matches("largest "), solved)
         ),
-        false if id == allowables.largest_factor => times,
+        false if id == growth.largest_factor => times,
         false => return None,
     };
     let until = match allowables.limits.as_slice() {

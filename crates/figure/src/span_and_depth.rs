@@ -27,7 +27,7 @@ const MARGIN: f64 = 12.0;
 
 /// The drawing; none where the beam is no rectangle with limits to both bending and shear.
 pub(crate) fn span_and_depth(solved: &Solved) -> Option<Drawing> {
-    let ratios = solved.allowables()?.ratios?;
+    let ratios = solved.allowables()?.growth.as_ref()?.ratios?;
     let [own, alike] = [ratios.own, ratios.alike].map(|id| solved.value(id));
     let end = RIGHT * own.max(alike);
     // Beside a ratio a hundred times as large the other one is no place of its own on the sheet.

@@ -67,28 +67,35 @@ pub(crate) fn utilisation(solved: &Solved) -> Option<Drawing> {
         size: Sheet::USUAL.small,
         ink: Ink::Line,
     });
-    marks.extend(labels(solved, scribe, limits, &governs, whole));
-    let factor = solved.value(allowables.largest_factor);
-    let factor = scribe.value(factor, workings::dimension::Dimension::NONE, Role::LoadFactor);
-    let remark = Label::words("all loads together may be\u{a0}")
-        .followed_by(scribe.symbol(Role::LoadFactor, ""))
-        .equals(factor.clone())
-        .and_words(" times what they are");
+    marks.extend(labels(solved, scribe, allowables, &governs, whole));
+    let factor = allowables.growth.as_ref().map(|growth| {
+        let factor = solved.value(growth.largest_factor);
+        scribe.value(factor, workings::dimension::Dimension::NONE, Role::LoadFactor)
+    });
+    let remark = factor.clone().map(|factor| {
+        Label::words("all loads together may be\u{a0}")
+            .followed_by(scribe.symbol(Role::LoadFactor, ""))
+            .equals(factor)
+            .and_words(" times what they are")
+    });
     let caution = "an exercise: the local code and a licensed engineer decide";
     let under = bounds(&marks);
-    let entries = [(Sample::None, remark), (Sample::None, Label::words(caution))];
+    let entries: Vec<(Sample, Label)> =
+        remark.into_iter().chain([Label::words(caution)]).map(|label| (Sample::None, label)).collect();
     marks.push(legend(&entries, under, Sheet::USUAL));
     let govern = allowables.told_to_govern(|id| solved.value(id));
+    let grow =
+        factor.map(|factor| format!("all loads together may be {} times what they are", factor.plain()));
     let short = words::shortened(format!(
-        "Bars of what the loads take up of {}: {govern}, and all loads together may be {} times what they are.",
+        "Bars of what the loads take up of {}: {govern}{}.",
         if limits.len() == 1 {
             "the one limit".to_owned()
         } else {
             format!("each of {} limits", limits.len())
         },
-        factor.plain(),
+        grow.as_ref().map(|grow| format!(", and {grow}")).unwrap_or_default(),
     ));
-    let long = told(solved, scribe, allowables, &factor.plain());
+    let long = told(solved, scribe, allowables, grow);
     let title = "What the loads take up of what is allowed";
     Some(Drawing::fitted("utilisation", title, MARGIN, Sheet::USUAL.width, marks).described(short, long))
 }
@@ -112,11 +119,12 @@ fn of_which(solved: &Solved, scribe: Scribe<'_>, limit: &LimitWorkings) -> Strin
 fn labels(
     solved: &Solved,
     scribe: Scribe<'_>,
-    limits: &[LimitWorkings],
+    allowables: &AllowableWorkings,
     governs: &[usize],
     whole: f64,
 ) -> Vec<Mark> {
     let mut marks = Vec::new();
+    let limits = &allowables.limits;
     let longest = limits.iter().map(|limit| (whole * solved.value(limit.utilisation)).min(2.0 * LONGEST));
     let right = longest.fold(whole, f64::max) + 10.0;
     for (place, limit) in limits.iter().enumerate() {
@@ -143,13 +151,20 @@ fn labels(
             used = used.and_words(" governs");
         }
         marks.push(written(Point::new(right, middle), used, Align::Start, false, ink));
-        let factor = symbol(limit.factor);
-        marks.push(written(Point::new(right, middle + 16.0), factor, Align::Start, true, Ink::Quiet));
+        if let Some(growth) = &allowables.growth {
+            let factor = symbol(growth.factors[place]);
+            marks.push(written(Point::new(right, middle + 16.0), factor, Align::Start, true, Ink::Quiet));
+        }
     }
     marks
 }
 
-fn told(solved: &Solved, scribe: Scribe<'_>, allowables: &AllowableWorkings, factor: &str) -> Description {
+fn told(
+    solved: &Solved,
+    scribe: Scribe<'_>,
+    allowables: &AllowableWorkings,
+    grow: Option<String>,
+) -> Description {
     let value = |id| solved.value(id);
     let (limits, governs) = (&allowables.limits, allowables.governing(value));
     let mut long = Description::new();
@@ -160,21 +175,25 @@ fn told(solved: &Solved, scribe: Scribe<'_>, allowables: &AllowableWorkings, fac
     let rows = limits.iter().enumerate().map(|(place, limit)| {
         let text = |id| shown(solved, scribe, id, false);
         let governs = if governs.contains(&place) { "yes" } else { "no" };
-        vec![
+        let mut row = vec![
             limit.words.clone(),
             shown(solved, scribe, limit.reached, false),
             shown(solved, scribe, limit.allowed, true),
             text(limit.utilisation),
-            text(limit.factor),
-            governs.to_owned(),
-        ]
+        ];
+        row.extend(allowables.growth.as_ref().map(|growth| text(growth.factors[place])));
+        row.push(governs.to_owned());
+        row
     });
-    let head = ["Limit", "Reached", "Allowed", "Utilisation", "Load factor", "Governs"];
+    let mut head = vec!["Limit", "Reached", "Allowed", "Utilisation"];
+    head.extend(allowables.growth.as_ref().map(|_| "Load factor"));
+    head.push("Governs");
     long.table("Reached and allowed", &head, rows.collect());
     let govern = words::capitalized(&allowables.told_to_govern(value));
     let bar = if governs.len() == 1 { "its bar is" } else { "their bars are" };
     long.sentence(format!(
-        "{govern}: {bar} hatched, framed and marked in words. All loads together may be {factor} times what they are."
+        "{govern}: {bar} hatched, framed and marked in words.{}",
+        grow.map(|grow| format!(" {}.", words::capitalized(&grow))).unwrap_or_default()
     ));
     long.sentence("An exercise: the local code and a licensed engineer decide on a real beam.");
     long

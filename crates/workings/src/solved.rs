@@ -2,8 +2,9 @@
 
 use crate::build::{self, Built, Chapters, no_shear_flows};
 pub use crate::build::{
-    AllowableWorkings, Approach, CellCondition, CellWorkings, Corner, KeyWorkings, LimitWorkings, OneCell,
-    RatioWorkings, SliceWorkings, StraightCutWorkings, WallFlow, ZoneWorkings, skew_corners,
+    AllowableWorkings, Approach, CellCondition, CellWorkings, Corner, GrowthWorkings, KeyWorkings,
+    LimitWorkings, OneCell, RatioWorkings, SliceWorkings, StraightCutWorkings, WallFlow, ZoneWorkings,
+    skew_corners,
 };
 use crate::evaluate::{EvaluationError, Replacement};
 use crate::graph::Workings;

@@ -17,9 +17,11 @@ impl Author<'_> {
         self.chapter(Chapter::Allowables.title());
         self.own_words(Scene::Allowables, When::Before);
         self.limits_of_load(&allowables);
-        self.least_depth(&allowables);
-        if let Some(ratios) = allowables.ratios {
-            self.span_and_depth(ratios);
+        if let Some(growth) = &allowables.growth {
+            self.least_depth(&allowables.limits, &growth.depths);
+            if let Some(ratios) = growth.ratios {
+                self.span_and_depth(ratios);
+            }
         }
         self.callout(
             CalloutKind::Caution,
@@ -35,27 +37,40 @@ impl Author<'_> {
     fn limits_of_load(&mut self, allowables: &AllowableWorkings) {
         let plain = |role| Inline::Math(Expression::Symbol(Symbol::plain(role)));
         let number = self.next_figure();
-        self.say(line![
-            "Every stress, the deflection and every force on a fastener are proportional to the loads. So each limit says which \
-             part of it the given loads take up, its utilisation ",
-            plain(Role::Utilisation),
-            ", and how many times the loads may grow together, its load factor ",
-            plain(Role::LoadFactor),
-            format!(
-                ", one over the other (figure {number}). Every limit must be kept, so the least of the load factors governs."
-            ),
-        ]);
+        match allowables.growth {
+            Some(_) => self.say(line![
+                "Every stress, the deflection and every force on a fastener are proportional to the loads. So each limit says which \
+                 part of it the given loads take up, its utilisation ",
+                plain(Role::Utilisation),
+                ", and how many times the loads may grow together, its load factor ",
+                plain(Role::LoadFactor),
+                format!(
+                    ", one over the other (figure {number}). Every limit must be kept, so the least of the load factors governs."
+                ),
+            ]),
+            None => self.say(line![
+                "Each limit says which part of it is taken up, its utilisation ",
+                plain(Role::Utilisation),
+                format!(
+                    " (figure {number}). Every limit must be kept, so the largest utilisation governs. How far the loads may grow is not \
+                     told: the beam's own weight, or a support that settles, has its part in these values and would not grow with \
+                     them."
+                ),
+            ]),
+        }
         self.figure(
             "utilisation",
             line!["What the given loads take up of each limit; what governs is hatched and framed."],
         );
-        let rows = allowables.limits.iter().map(|limit| {
+        let rows = allowables.limits.iter().enumerate().map(|(place, limit)| {
             let name = self.style.notation.in_its_words(&limit.words);
-            let ids = [limit.reached, limit.allowed, limit.utilisation, limit.factor];
+            let factor = allowables.growth.as_ref().map(|growth| growth.factors[place]);
+            let ids = [limit.reached, limit.allowed, limit.utilisation].into_iter().chain(factor);
             std::iter::once(line![name]).chain(ids.map(|id| vec![self.value(id)])).collect()
         });
         let rows = rows.collect();
-        let header = ["Limit", "Reached", "Allowed", "Utilisation", "Load factor"];
+        let mut header = vec!["Limit", "Reached", "Allowed", "Utilisation"];
+        header.extend(allowables.growth.as_ref().map(|_| "Load factor"));
         let mut alignment = vec![Alignment::Right; header.len()];
         alignment[0] = Alignment::Left;
         let header = header.iter().map(|head| line![*head]).collect();
@@ -65,7 +80,7 @@ impl Author<'_> {
             alignment,
             rows,
         );
-        let governing = self.style.notation.in_its_words(&self.working(allowables.largest_factor).sentence);
+        let governing = self.style.notation.in_its_words(&self.working(allowables.verdict).sentence);
         let largest: Vec<Id> = self
             .workings()
             .chapter(Chapter::Allowables)
@@ -172,8 +187,8 @@ impl Author<'_> {
     }
 
     /// How deep the section must at least be.
-    fn least_depth(&mut self, allowables: &AllowableWorkings) {
-        let Some(&first) = allowables.depths.first() else { return };
+    fn least_depth(&mut self, limits: &[LimitWorkings], depths: &[Id]) {
+        let Some(&first) = depths.first() else { return };
         let Some(least) = self.workings().id("least depth of the section") else { return };
         self.part("The least depth");
         let plain = |role| Inline::Math(Expression::Symbol(Symbol::plain(role)));
@@ -190,8 +205,8 @@ impl Author<'_> {
         ]);
         let equation = self.workings().equation(first);
         self.equation(&equation);
-        if let Some(other) = allowables.limits.iter().position(|limit| limit.words.contains("shear")) {
-            let equation = self.workings().equation(allowables.depths[other]);
+        if let Some(other) = limits.iter().position(|limit| limit.words.contains("shear")) {
+            let equation = self.workings().equation(depths[other]);
             self.equation(&equation);
         }
         self.say(line!["The largest of these depths keeps all limits: ", self.symbol_and_value(least), "."]);

@@ -126,12 +126,12 @@ impl Show<'_> {
     /// What the loads take up of each limit, and which governs.
     pub(super) fn allowables(&mut self) {
         let Some(allowables) = self.solved.allowables() else { return };
-        let governs = self.solved.workings().working(allowables.largest_factor).sentence.clone();
+        let governs = self.solved.workings().working(allowables.verdict).sentence.clone();
         let governs = self.solved.style().notation.in_its_words(&governs);
         let steps = vec![
             words("Which limit is used up first?"),
             words(&governs),
-            self.results(&[allowables.largest_factor]),
+            self.results(&[allowables.verdict]),
         ];
         self.shown("What the beam may carry", "utilisation", steps);
     }

@@ -189,8 +189,7 @@ fn stated(raw: &toml::de::DeTable<'_>, source: &Source, report: &mut Report) -> 
     }
     let rigidity = modulus * checked.properties().second_moment;
     let solid_beam = beam.beam(length, rigidity);
-    let own_weight = beam.self_weight.is_some();
-    let allowable = allowable::read(&lesson, (&solid_beam, own_weight), checked, report);
+    let allowable = allowable::read(&lesson, checked, report);
     let texts = lecture::texts(&lesson);
     let (questions, tolerance) = (questions::read(&lesson, report), questions::tolerance(&lesson, report));
     let place::CutRead { place: cut, from_axis: cut_from_axis } = cut?;

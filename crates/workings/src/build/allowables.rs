@@ -32,6 +32,12 @@ pub(crate) fn governs(factor: f64, least: f64) -> bool {
     factor <= least * (1.0 + ALIKE)
 }
 
+/// The places of the largest of some utilisations.
+fn governing(used: &[f64]) -> Vec<usize> {
+    let most = used.iter().copied().fold(0.0, f64::max);
+    (0..used.len()).filter(|&place| used[place] * (1.0 + ALIKE) >= most).collect()
+}
+
 /// `the tension and the compression govern`.
 fn told_to_govern(limits: &[&str]) -> String {
     match limits {
@@ -58,6 +64,18 @@ pub(super) struct AllowableParts<'a> {
 pub struct AllowableWorkings {
     /// Each limit; at least one.
     pub limits: Vec<LimitWorkings>,
+    /// The working whose sentence says which of them govern: the largest load factor, or else the largest utilisation.
+    pub verdict: Id,
+    /// How far the loads may grow; none where not everything grows with them: a settlement stays what it is, and so does the beam's own
+    /// weight.
+    pub growth: Option<GrowthWorkings>,
+}
+
+/// How many times all loads may grow together, and what would be the least depth for them as they are.
+#[derive(Clone, Debug)]
+pub struct GrowthWorkings {
+    /// The load factor of each limit, in their order.
+    pub factors: Vec<Id>,
     /// The least of them.
     pub largest_factor: Id,
     /// The least depth for each limit, in the same order; empty where the section cannot be stretched.
@@ -69,12 +87,11 @@ pub struct AllowableWorkings {
 }
 
 impl AllowableWorkings {
-    /// The places in [`Self::limits`] of all that govern: several where their load factors are alike; `value` gives the value of a
+    /// The places in [`Self::limits`] of all that govern: several where they are used up alike; `value` gives the value of a
     /// working.
     pub fn governing(&self, value: impl Fn(Id) -> f64) -> Vec<usize> {
-        let least = value(self.largest_factor);
-        let governing = |&place: &usize| governs(value(self.limits[place].factor), least);
-        (0..self.limits.len()).filter(governing).collect()
+        let used: Vec<f64> = self.limits.iter().map(|limit| value(limit.utilisation)).collect();
+        governing(&used)
     }
 
     /// In words which limits govern, without a full stop: `the tension and the compression govern`; `value` as before.
@@ -95,8 +112,6 @@ pub struct LimitWorkings {
     pub reached: Id,
     /// What is reached over what is allowed.
     pub utilisation: Id,
-    /// How many times all loads may grow.
-    pub factor: Id,
     /// Whether it is that of a joint.
     pub is_of_joint: bool,
     pub(crate) kind: LimitKind,
@@ -172,8 +187,7 @@ pub(crate) enum LimitKind {
 }
 
 impl Builder<'_> {
-    /// The load factors and the largest loads; none where nothing is said of what may be borne, or where not everything grows
-    /// with the loads: a settlement stays what it is, and so does the beam's own weight.
+    /// What of each limit is used up, the load factors and the largest loads; none where nothing is said of what may be borne.
     pub(super) fn allowables(
         &mut self,
         parts: &AllowableParts<'_>,
@@ -196,45 +210,75 @@ impl Builder<'_> {
         let moved = |hold: &HoldGiven| matches!(hold, HoldGiven::Moved(_));
         let stays = self.problem.loads.iter().any(|label| label.self_weight)
             || beam.supports.iter().any(|support| moved(&support.transverse) || moved(&support.rotation));
-        if limits.is_empty() || stays {
+        if limits.is_empty() {
             return Ok(None);
         }
-        let mut found = Vec::with_capacity(limits.len());
+        let (mut found, mut factors) = (Vec::with_capacity(limits.len()), Vec::new());
         for limit in &limits {
             found.push(self.limit(limit)?);
+            if !stays {
+                factors.push(self.factor(limit)?);
+            }
         }
-        let factors: Vec<Id> = found.iter().map(|limit| limit.factor).collect();
+        if stays {
+            let verdict = self.largest_utilisation(&found)?;
+            return Ok(Some(AllowableWorkings { limits: found, verdict, growth: None }));
+        }
         let largest_factor = self.largest_factor(&limits, &factors)?;
         self.largest_loads(beam, largest_factor)?;
         let (depth, depths) = self.least_depths(parts, &limits, &factors)?.unzip();
         let depths = depths.unwrap_or_default();
         let ratios = self.span_ratios(parts, &limits)?;
-        Ok(Some(AllowableWorkings { limits: found, largest_factor, depths, depth, ratios }))
+        let growth = GrowthWorkings { factors, largest_factor, depths, depth, ratios };
+        Ok(Some(AllowableWorkings { limits: found, verdict: largest_factor, growth: Some(growth) }))
     }
 
-    /// How far a limit is used, and how many times the loads may grow.
+    /// How far a limit is used.
     fn limit(&mut self, limit: &Limit) -> Result<LimitWorkings, EvaluationError> {
-        let place = self.workings.working(limit.reached).place;
-        let entry = |role, what: &str| {
-            let entry = Entry::new(CHAPTER, role, &limit.index, format!("{what} for {}", limit.words));
-            match place.station {
-                Some(station) => entry.at(station, place.side),
-                None => entry,
-            }
-        };
         let (allowed, reached) = (Expression::from(limit.allowed), Expression::from(limit.reached).size());
         let says = format!("What part of the allowable {} the given loads take up.", limit.words);
-        let used = entry(Role::Utilisation, "utilisation").says(says);
-        let utilisation = self.formula(used, reached.clone() / allowed.clone())?;
+        let used = self.entry_of(limit, Role::Utilisation, "utilisation").says(says);
+        let utilisation = self.formula(used, reached / allowed)?;
+        let Limit { allowed, reached, is_of_joint, kind, .. } = *limit;
+        Ok(LimitWorkings { words: limit.words.clone(), allowed, reached, utilisation, is_of_joint, kind })
+    }
+
+    /// How many times the loads may grow.
+    fn factor(&mut self, limit: &Limit) -> Result<Id, EvaluationError> {
+        let (allowed, reached) = (Expression::from(limit.allowed), Expression::from(limit.reached).size());
         let says = format!(
             "So many times may all loads grow together until the {} is the allowable one.",
             limit.words
         );
-        let factor = self.formula(entry(Role::LoadFactor, "load factor").says(says), allowed / reached)?;
-        let (allowed, reached) = (limit.allowed, limit.reached);
-        let words = limit.words.clone();
-        let Limit { is_of_joint, kind, .. } = *limit;
-        Ok(LimitWorkings { words, allowed, reached, utilisation, factor, is_of_joint, kind })
+        let entry = self.entry_of(limit, Role::LoadFactor, "load factor").says(says);
+        self.formula(entry, allowed / reached)
+    }
+
+    fn entry_of(&self, limit: &Limit, role: Role, what: &str) -> Entry {
+        let place = self.workings.working(limit.reached).place;
+        let entry = Entry::new(CHAPTER, role, &limit.index, format!("{what} for {}", limit.words));
+        match place.station {
+            Some(station) => entry.at(station, place.side),
+            None => entry,
+        }
+    }
+
+    /// Which limits govern where the loads may not be thought to grow alone.
+    fn largest_utilisation(&mut self, limits: &[LimitWorkings]) -> Result<Id, EvaluationError> {
+        let used: Vec<Id> = limits.iter().map(|limit| limit.utilisation).collect();
+        let values: Vec<f64> = used.iter().map(|&id| self.value(id)).collect();
+        let words: Vec<&str> =
+            governing(&values).into_iter().map(|place| limits[place].words.as_str()).collect();
+        let kept = match values.iter().all(|used| *used <= 1.0 + ALIKE) {
+            true => "all are kept",
+            false => "not all are kept",
+        };
+        let says =
+            format!("Every limit must be kept, and here {kept}: {}. {CAUTION}", told_to_govern(&words));
+        let entry = Entry::new(CHAPTER, Role::Utilisation, "", "largest utilisation").says(says);
+        let value = Call::LargestSize.evaluate(&used, self.workings.values());
+        let how = "The largest of the utilisations.";
+        self.engine(entry, how, (used, Call::LargestSize), value, Dimension::NONE)
     }
 
     /// What each material may bear, and what it bears.

@@ -55,7 +55,7 @@ use crate::solved::SolveFault;
 use crate::style::Style;
 use crate::working::{Chapter, Id};
 use allowables::AllowableParts;
-pub use allowables::{AllowableWorkings, LimitWorkings, RatioWorkings};
+pub use allowables::{AllowableWorkings, GrowthWorkings, LimitWorkings, RatioWorkings};
 pub(crate) use allowables::{LimitKind, governs};
 use balance::{MomentBalance, Reactions};
 use beam_givens::{BeamGivens, Rigidity};

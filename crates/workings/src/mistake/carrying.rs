@@ -117,19 +117,21 @@ fn rows_in_number(lesson: &Lesson<'_>) -> Vec<Replaced> {
 
 fn factor_inverted(lesson: &Lesson<'_>) -> Vec<Replaced> {
     let Some(allowables) = &lesson.chapters().allowables else { return Vec::new() };
-    let inverted = allowables.limits.iter().map(|limit| {
+    let Some(growth) = &allowables.growth else { return Vec::new() };
+    let inverted = allowables.limits.iter().zip(&growth.factors).map(|(limit, &factor)| {
         let wrong = Expression::from(limit.reached).size() / limit.allowed.into();
-        Replaced::by(limit.factor, wrong)
+        Replaced::by(factor, wrong)
     });
     inverted.collect()
 }
 
 fn depth_in_proportion(lesson: &Lesson<'_>) -> Vec<Replaced> {
     let Some(allowables) = &lesson.chapters().allowables else { return Vec::new() };
-    let Some(depth) = allowables.depth else { return Vec::new() };
-    let limits = allowables.limits.iter().zip(&allowables.depths);
+    let Some(growth) = &allowables.growth else { return Vec::new() };
+    let Some(depth) = growth.depth else { return Vec::new() };
+    let limits = allowables.limits.iter().zip(growth.factors.iter().zip(&growth.depths));
     let bending = limits.filter(|(limit, _)| limit.kind == LimitKind::Bending);
     bending
-        .map(|(limit, &least)| Replaced::by(least, Expression::from(depth) / limit.factor.into()))
+        .map(|(_, (&factor, &least))| Replaced::by(least, Expression::from(depth) / factor.into()))
         .collect()
 }

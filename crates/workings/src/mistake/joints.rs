@@ -128,10 +128,13 @@ fn rows_miscounted(lesson: &Lesson<'_>) -> Vec<Replaced> {
 
 /// One for each limit that does not govern.
 fn not_the_least(lesson: &Lesson<'_>) -> Vec<Replaced> {
-    let Some(allowables) = &lesson.chapters().allowables else { return Vec::new() };
-    let least = allowables.largest_factor;
-    let factors = allowables.limits.iter().map(|limit| limit.factor);
-    let others = factors.filter(|&factor| !governs(lesson.value(factor), lesson.value(least)));
+    let allowables = lesson.chapters().allowables.as_ref();
+    let Some(growth) = allowables.and_then(|allowables| allowables.growth.as_ref()) else {
+        return Vec::new();
+    };
+    let least = growth.largest_factor;
+    let others =
+        growth.factors.iter().copied().filter(|&factor| !governs(lesson.value(factor), lesson.value(least)));
     others.map(|factor| Replaced::by(least, factor.into())).collect()
 }
 

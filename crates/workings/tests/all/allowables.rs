@@ -426,12 +426,43 @@ fn each_material_is_held_to_limits_of_its_own() {
     let allowables = solved.allowables().expect("there are limits");
     let words: Vec<&str> = allowables.limits.iter().map(|limit| limit.words.as_str()).collect();
     assert_eq!(words, expected.map(|(words, _, _)| words));
-    for (limit, (words, reached, allowed)) in allowables.limits.iter().zip(expected) {
+    let factors = &allowables.growth.as_ref().expect("the loads may grow").factors;
+    for ((limit, &factor), (words, reached, allowed)) in allowables.limits.iter().zip(factors).zip(expected) {
         assert_within(words, solved.value(limit.reached).abs(), reached, 1e-9 * reached);
-        assert_within(words, solved.value(limit.factor), allowed / reached, 1e-9 * allowed / reached);
+        assert_within(words, solved.value(factor), allowed / reached, 1e-9 * allowed / reached);
     }
     let least = expected.iter().map(|(_, reached, allowed)| allowed / reached).fold(f64::INFINITY, f64::min);
     assert_within("largest load", value(&solved, "largest force P"), least * 10e3, 1e-9 * least * 10e3);
+}
+
+/// Closed form: a support in the middle of three that settles by d takes 3 E I d (2 / l³) from it, so the end reactions of two equal spans l
+/// under w are 3 w l / 8 + 3 E I d / l³ (any textbook). Not all of that grows with the loads: utilisations, and no load factors.
+#[test]
+fn what_does_not_grow_with_the_loads_is_held_to_its_limits_all_the_same() {
+    let (b, h, l, w, settles) = (0.1_f64, 0.2_f64, 3.0_f64, 4e3, 0.004);
+    let mut maker = Maker::new(2.0 * l, vec![("plank", rectangle(0.0, 0.0, b, h))])
+        .pin("A", 0.0)
+        .pin("B", l)
+        .pin("C", 2.0 * l)
+        .spread("w", 0.0, 2.0 * l, w);
+    let rigidity = 10e9 * b * h.powi(3) / 12.0;
+    maker.problem.elastic_modulus = 10e9;
+    maker.problem.beam.flexural_rigidity = rigidity;
+    maker.problem.beam.supports[1].transverse = mechanics::beam::Hold::Rigid { moved: -settles };
+    maker.problem.allowable = Allowable { bending: Some(12e6), ..TIMBER };
+    let solved = maker.solved();
+    let end = 3.0 * w * l / 8.0 + 3.0 * rigidity * settles / l.powi(3);
+    let sagging = end * end / (2.0 * w);
+    let hogging = (end * l - w * l * l / 2.0).abs();
+    let most = sagging.max(hogging) / (b * h * h / 6.0);
+    close(value(&solved, "utilisation for tension"), most / 12e6);
+    let shear = 1.5 * end.max(w * l - end) / (b * h);
+    close(value(&solved, "utilisation for shear stress"), shear / 1e6);
+    close(value(&solved, "largest utilisation"), (most / 12e6).max(shear / 1e6));
+    let allowables = solved.allowables().expect("there are limits");
+    assert!(allowables.growth.is_none());
+    let verdict = &solved.workings().working(allowables.verdict).sentence;
+    assert!(verdict.contains("govern") && verdict.contains("licensed engineer"), "{verdict}");
 }
 
 /// Closed form: of joists with a plate between them each bears its shear modulus over the sum of all times their widths. V is largest, and
