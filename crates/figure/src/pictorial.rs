@@ -318,7 +318,8 @@ fn names(scene: &Scene, layout: &Layout) -> Vec<Wish> {
         // The value once, on the part beyond; the same force on the rest by its symbol.
         let (from, to, _) = force_arrow(scene, layout, chord, true);
         let value = w.value_beside(force.abs(), Dimension::FORCE, Role::ForceOnCut, scene.greatest_force());
-        let label = w.symbol(Role::ForceOnCut).equals(value);
+        let symbol = w.by_size(w.symbol(Role::ForceOnCut), force);
+        let label = symbol.clone().equals(value);
         let label = if scene.cut_chords.len() > 1 { label.and_words("\u{a0}in all") } else { label };
         let seen = face_is_seen(scene, true);
         let (left, right) = if to.x < from.x { (to, from) } else { (from, to) };
@@ -334,7 +335,7 @@ fn names(scene: &Scene, layout: &Layout) -> Vec<Wish> {
         wishes.push(wish.ink(Ink::Cut).gap(if seen { 8.0 } else { 13.0 }));
         let (from, to, _) = force_arrow(scene, layout, chord, false);
         wishes.push(
-            Wish::new(w.symbol(Role::ForceOnCut), if to.x < from.x { to } else { from })
+            Wish::new(symbol, if to.x < from.x { to } else { from })
                 .seats(&[Seat::Left, Seat::BelowLeft, Seat::AboveLeft, Seat::Below, Seat::Right], Escape::Any)
                 .ink(Ink::Cut)
                 .gap(6.0),

@@ -211,7 +211,7 @@ fn force_on_cut(scene: &Scene, layout: &Layout, wishes: &mut Vec<Wish>) -> Vec<M
             marks.extend(arrow::half(Point::new(from, y), Point::new(to, y), barb, stroke));
         }
         let value = w.value_beside(force.abs(), Dimension::FORCE, Role::ForceOnCut, scene.greatest_force());
-        let label = w.symbol(Role::ForceOnCut).equals(value);
+        let label = w.by_size(w.symbol(Role::ForceOnCut), force).equals(value);
         let label = label.and_words(if force > 0.0 { "\u{a0}→" } else { "\u{a0}←" });
         let seat = if above { Seat::Below } else { Seat::Above };
         wishes.push(
@@ -307,7 +307,7 @@ fn legend_entries(scene: &Scene) -> Vec<(Sample, Label)> {
         .and_words(")\u{a0}\u{2212}\u{a0}")
         .followed_by(w.symbol(Role::StressResultant))
         .and_words(sign)
-        .followed_by(w.symbol(Role::ForceOnCut))
+        .followed_by(w.by_size(w.symbol(Role::ForceOnCut), scene.values.force_on_cut))
         .and_words("\u{a0}=\u{a0}0");
     entries.push((Sample::None, balance));
     if scene.cut_chords.len() > 1 {

@@ -110,7 +110,7 @@ fn length_grip(scene: &Scene) -> Grip {
 fn sized(scene: &Scene, face: usize, role: Role, value: f64, dimension: Dimension) -> Label {
     let w = &scene.writer;
     let symbol = if face == 0 { w.symbol(role) } else { w.grown(role) };
-    let symbol = if value < 0.0 { Label::words("|").followed_by(symbol).and_words("|") } else { symbol };
+    let symbol = w.by_size(symbol, value);
     let greater = if role == Role::ShearForce { scene.greater_shear() } else { scene.greater_moment() };
     symbol.equals(w.value_beside(value.abs(), dimension, role, greater))
 }

@@ -29,6 +29,11 @@ impl<'a> Writer<'a> {
         self.scribe.symbol(role, "")
     }
 
+    /// A symbol beside an arrow that shows the direction: of a negative value it is the size, `|F|`.
+    pub fn by_size(self, symbol: Label, value: f64) -> Label {
+        if value < 0.0 { Label::words("|").followed_by(symbol).and_words("|") } else { symbol }
+    }
+
     /// The symbol of a role with an index.
     pub fn symbol_indexed(self, role: Role, index: &str) -> Label {
         self.scribe.symbol(role, index)

@@ -9,6 +9,7 @@ mod slice_load;
 use crate::build::narrow_contact;
 use crate::dimension::Dimension;
 use crate::expression::Expression;
+use crate::mistake::Saying;
 use crate::notation::DepthAxis;
 use crate::quantity::Quantity;
 use crate::role::{Role, Symbol};
@@ -24,7 +25,7 @@ pub struct Step {
     /// What the step is called: `Balance of moments of the slice`.
     pub title: &'static str,
     /// What is done, and why.
-    pub sentence: String,
+    pub sentence: Saying,
     /// The step in symbols, an equation a line; it holds for any section.
     pub symbols: Vec<Expression>,
     /// The step with the numbers of this beam and its finite slice, an equation a line.
@@ -141,6 +142,10 @@ impl<'a> Steps<'a> {
         self.solved.value(id)
     }
 
+    fn says(&self, text: &str) -> Saying {
+        Saying::of(text, self.solved.style())
+    }
+
     fn number(&self, id: Id) -> Expression {
         self.solved.workings().result(id)
     }
@@ -148,6 +153,12 @@ impl<'a> Steps<'a> {
     /// `-M Q / I` above the neutral axis, `M Q / I` below it, Q being a size.
     fn toward_compression(&self, size: Expression) -> Expression {
         if self.above { -size } else { size }
+    }
+
+    /// Whether the part beyond lies where the depth coordinate counts up from the neutral axis, so that the integral of it is Q and not
+    /// `-Q`.
+    fn counts_up(&self) -> bool {
+        self.above != self.axis_down
     }
 
     fn moment_ratio(&self) -> Expression {
@@ -177,10 +188,10 @@ impl<'a> Steps<'a> {
             let load = Quantity::new(load, Dimension::MOMENT);
             right = right - Expression::Quantity(load, Role::BendingMoment);
         }
-        let mut sentence = "Take the slice between x and x + dx out of the beam. Moments about its right face: the \
-                            shear force on the left face turns it with the arm dx, and the difference of the two \
-                            bending moments holds it. The load on the slice stands about dx/2 from the face, so its \
-                            moment is of second order and vanishes beside the others as dx shrinks."
+        let mut sentence = "Take the slice between {x} and {x} + {dx} out of the beam. Moments about its right face: the \
+                            shear force on the left face turns it with the arm {dx}, and the difference of the two \
+                            bending moments holds it. The load on the slice stands about {dx}/2 from the face, so its \
+                            moment is of second order and vanishes beside the others as {dx} shrinks."
             .to_owned();
         if load != 0.0 {
             sentence.push_str(" With a finite slice it still counts: it is the last term of the numbers.");
@@ -193,7 +204,7 @@ impl<'a> Steps<'a> {
         ];
         Step {
             title: "Balance of moments of the slice",
-            sentence,
+            sentence: self.says(&sentence),
             symbols: vec![balance],
             numbers: vec![Expression::Equal(vec![
                 self.number(ids.moment_right) - self.number(ids.moment_left),
@@ -219,19 +230,16 @@ impl<'a> Steps<'a> {
         let left = Expression::Equal(vec![sigma, on_face(m)]);
         // At the outer fibre of the part beyond, where the stress of the part is largest.
         let properties = self.solved.section().properties();
-        let (name, height) = match self.above {
-            true => ("distance of the top fibre", properties.top),
-            false => ("distance of the bottom fibre", properties.bottom),
-        };
+        let height = if self.above { properties.top } else { properties.bottom };
         let up = height - self.value(self.solved.key().centroid);
         let i = self.value(self.solved.key().second_moment);
-        let distance = self.solved.workings().id(name);
+        let depth = Quantity::new(if self.axis_down { -up } else { up }, Dimension::LENGTH);
         let line = |moment: Id| {
-            let distance = distance.map_or(symbol(Role::ExtremeDistance), |id| self.number(id));
-            let size = self.number(moment) * distance / self.number(self.solved.key().second_moment);
+            let product = self.number(moment) * Expression::Quantity(depth, Role::Depth)
+                / self.number(self.solved.key().second_moment);
             let stress = Quantity::new(-self.value(moment) * up / i, Dimension::STRESS);
             Expression::Equal(vec![
-                self.toward_compression(size),
+                if self.axis_down { product } else { -product },
                 Expression::Quantity(stress, Role::BendingStress),
             ])
         };
@@ -240,10 +248,9 @@ impl<'a> Steps<'a> {
         let scale = self.value(ids.moment_left).abs() * properties.height() / i;
         Step {
             title: "Bending stress on both faces",
-            sentence: "Bending gives both faces a stress that grows in a straight line from the neutral axis, by the \
+            sentence: self.says("Bending gives both faces a stress that grows in a straight line from the neutral axis, by the \
                        same formula; only the moment differs. The numbers are those at the outer fibre of the part \
-                       beyond the cut, on the left face and on the right."
-                .into(),
+                       beyond the cut, on the left face and on the right."),
             symbols: vec![left, faces],
             numbers: vec![line(ids.moment_left), line(ids.moment_right)],
             residual: Some(Closure::within(
@@ -277,11 +284,16 @@ impl<'a> Steps<'a> {
         let side = if self.above { "above" } else { "below" };
         Step {
             title: "Resultant on the part beyond the cut",
-            sentence: format!(
-                "Keep only the part of the slice {side} the cut, and add up the bending stress over its face A'. M and \
-                 I are the same for all of it and stand before the integral; what remains is the first moment of A' \
-                 about the neutral axis, Q, taken as a size. The numbers are those of the left face."
-            ),
+            sentence: self.says(&format!(
+                "Keep only the part of the slice {side} the cut, and add up the bending stress over its face {{A'}}. {{M}} and \
+                 {{I}} are the same for all of it and stand before the integral; what remains is the first moment of {{A'}} \
+                 about the neutral axis{}. The numbers are those of the left face.",
+                match self.counts_up() {
+                    true => ", {Q}",
+                    false =>
+                        ". It is negative on this side of the axis: {Q} is its size, and the integral is minus {Q}",
+                }
+            )),
             symbols: vec![symbols],
             numbers: vec![Expression::Equal(vec![
                 self.toward_compression(size),
@@ -324,10 +336,10 @@ impl<'a> Steps<'a> {
         let terms = [self.value(ids.resultant_right), -self.value(ids.resultant_left), -by_change];
         Step {
             title: "Difference between the faces",
-            sentence:
-                "The two resultants on A' point against each other and do not balance: they differ as the \
-                       moments do."
-                    .into(),
+            sentence: self.says(
+                "The two resultants on {A'} point against each other and do not balance: they differ as the \
+                       moments do.",
+            ),
             symbols: vec![symbols],
             numbers: vec![numbers],
             residual: Some(Closure::of(&terms, Dimension::FORCE, Role::StressResultant)),
@@ -362,10 +374,9 @@ impl<'a> Steps<'a> {
         });
         Step {
             title: "Balance of the piece beyond the cut",
-            sentence: "The outer surface of the piece is free. Only the cut can supply what is missing: a force along \
+            sentence: self.says("The outer surface of the piece is free. Only the cut can supply what is missing: a force along \
                        the beam, which the rest of the slice exerts on the piece. What is left over is that of the \
-                       other piece, added up apart from this one, under the opposite force."
-                .into(),
+                       other piece, added up apart from this one, under the opposite force."),
             symbols,
             numbers: vec![numbers],
             residual,
@@ -376,8 +387,10 @@ impl<'a> Steps<'a> {
         let ids = self.solved.slice();
         let key = self.solved.key();
         let area = symbol(Role::WidthAtCut) * Self::dx();
+        let df = Self::d(Role::ForceOnCut);
         let symbols = Expression::Equal(vec![
             symbol(Role::ShearStress) * area,
+            if self.above { df } else { -df },
             Self::d(Role::BendingMoment) * symbol(Role::FirstMoment) / symbol(Role::SecondMoment),
         ]);
         let numbers = Expression::Equal(vec![
@@ -389,9 +402,16 @@ impl<'a> Steps<'a> {
         let terms = [self.value(ids.mean_stress) * self.value(key.width) * self.value(ids.length), -force];
         Step {
             title: "Stress times area of the cut",
-            sentence: "The cut is t wide and dx long. Its mean shear stress times this area is the force; equal shear \
-                       stress acts on the upright faces at this height."
-                .into(),
+            sentence: self.says(&format!(
+                "The cut is {{t}} wide and {{dx}} long. Its mean shear stress times this area is the force{}; equal shear stress acts \
+                 on the upright faces at this height.",
+                match self.above {
+                    true => "",
+                    false =>
+                        ", by its size: a positive shear stress pulls the piece above a cut to the right and the piece below \
+                              it to the left, and forces to the right are positive",
+                }
+            )),
             symbols: vec![symbols],
             numbers: vec![numbers],
             residual: Some(Closure::of(&terms, Dimension::FORCE, Role::ForceOnCut)),
@@ -403,9 +423,10 @@ impl<'a> Steps<'a> {
         let key = self.solved.key();
         let below = symbol(Role::SecondMoment) * symbol(Role::WidthAtCut);
         let slope = Self::d(Role::BendingMoment) / Self::dx();
+        let through = Expression::from(1.0) / below.clone() * slope * over_part(symbol(Role::Depth));
         let symbols = Expression::Equal(vec![
             symbol(Role::ShearStress),
-            Expression::from(1.0) / below.clone() * slope * over_part(symbol(Role::Depth)),
+            if self.counts_up() { through } else { -through },
             Self::d(Role::BendingMoment) / Self::dx() * (symbol(Role::FirstMoment) / below),
         ]);
         let numbers = Expression::Equal(vec![
@@ -419,7 +440,8 @@ impl<'a> Steps<'a> {
         let terms = [quotient, -self.value(ids.mean_stress)];
         Step {
             title: "Divide by the area of the cut",
-            sentence: "Divide by t and dx. For the finite slice this is the mean over its length.".into(),
+            sentence: self
+                .says("Divide by {t} and {dx}. For the finite slice this is the mean over its length."),
             symbols: vec![symbols],
             numbers: vec![numbers],
             residual: Some(Closure::of(&terms, Dimension::STRESS, Role::ShearStress)),
@@ -456,17 +478,17 @@ impl<'a> Steps<'a> {
         let within = Closure::within(residual, self.load.size + noise, Dimension::FORCE, Role::ShearForce);
         Step {
             title: "Let the slice shrink",
-            sentence: format!(
-                "As dx goes to zero, the difference quotient of M becomes its derivative, and the balance of moments \
-                 says that this is V. With a finite slice the quotient is the mean of V over the slice; it differs \
-                 from V by no more than the load on the slice.{}",
+            sentence: self.says(&format!(
+                "As {{dx}} goes to zero, the difference quotient of {{M}} becomes its derivative, and the balance of moments \
+                 says that this is {{V}}. With a finite slice the quotient is the mean of {{V}} over the slice; it differs \
+                 from {{V}} by no more than the load on the slice.{}",
                 if self.load.jumps {
-                    " A load at a point stands on this slice, so the mean is far from the V of its left face; a \
+                    " A load at a point stands on this slice, so the mean is far from the {V} of its left face; a \
                      shorter slice leaves that load behind."
                 } else {
                     ""
                 }
-            ),
+            )),
             symbols: vec![symbols],
             numbers: vec![numbers],
             residual: Some(Closure { from, ..within }),
@@ -491,10 +513,9 @@ impl<'a> Steps<'a> {
         let comparable = narrow_contact(self.solved.section(), cut.height).is_none();
         Step {
             title: "The formula",
-            sentence: "So the shear stress on the cut, averaged over its width, follows from the shear force, the \
+            sentence: self.says("So the shear stress on the cut, averaged over its width, follows from the shear force, the \
                        first moment of the part beyond, the second moment of the whole section and the width of the \
-                       cut."
-                .into(),
+                       cut."),
             symbols: vec![symbols],
             numbers: vec![numbers],
             residual: comparable.then(|| Closure::of(&terms, Dimension::STRESS, Role::ShearStress)),

@@ -2,6 +2,7 @@
 
 use super::author::Author;
 use super::line;
+use crate::paper::recognised::spelt;
 use crate::tree::{Block, Equation, Inline};
 use lesson::{Scene, When};
 use mechanics::balance::Residual;
@@ -41,10 +42,9 @@ pub fn derivation_step(step: &Step, style: &Style) -> Vec<Block> {
 }
 
 fn step_blocks(step: &Step, symbols: Option<Block>, style: &Style) -> Vec<Block> {
-    let mut blocks = vec![Block::Paragraph(line![
-        Inline::Strong(line![format!("{}. ", step.title)]),
-        style.notation.in_its_words(&step.sentence)
-    ])];
+    let mut words = vec![Inline::Strong(line![format!("{}. ", step.title)])];
+    words.extend(spelt(step.sentence.clone()));
+    let mut blocks = vec![Block::Paragraph(words)];
     blocks.extend(symbols);
     if !step.numbers.is_empty() {
         blocks.push(Block::Equation(Equation::aligned(&step.numbers, style)));

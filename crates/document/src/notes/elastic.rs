@@ -94,7 +94,7 @@ impl Author<'_> {
         }
         self.say(words);
         for caution in truth.cautions(self.solved) {
-            self.say(line![caution]);
+            self.say(line![self.style.notation.in_its_words(&caution)]);
         }
     }
 

@@ -58,7 +58,7 @@ impl Saying {
     }
 
     /// A text of ours, its braces filled in.
-    pub(super) fn of(text: &str, style: &Style) -> Self {
+    pub(crate) fn of(text: &str, style: &Style) -> Self {
         let mut pieces = Vec::new();
         let mut words = String::new();
         let mut rest = text;

@@ -80,9 +80,24 @@ impl Default for Notation {
     }
 }
 
+/// The formulas that our sentences name, and the roles of their letters.
+const FORMULAS: [(&str, &[(char, Role)]); 3] =
+    [("V Q / (I t)", &SHEAR), ("V Q/(I t)", &SHEAR), ("M y / I", &BENDING)];
+const SHEAR: [(char, Role); 4] =
+    [('V', Role::ShearForce), ('Q', Role::FirstMoment), ('I', Role::SecondMoment), ('t', Role::WidthAtCut)];
+const BENDING: [(char, Role); 3] =
+    [('M', Role::BendingMoment), ('y', Role::Depth), ('I', Role::SecondMoment)];
+
 impl Notation {
-    /// A sentence in the words of the course: where it calls I the moment of inertia, so does the sentence.
+    /// A sentence in the words of the course: where it calls I the moment of inertia, so does the sentence, and both formulas
+    /// have its symbols.
     pub fn in_its_words(&self, sentence: &str) -> String {
+        let sentence = &FORMULAS.iter().fold(sentence.to_owned(), |sentence, (ours, letters)| match sentence
+            .contains(ours)
+        {
+            true => sentence.replace(ours, &self.in_its_letters(ours, letters)),
+            false => sentence,
+        });
         match self.habits.second_moment_words {
             SecondMomentWords::SecondMomentOfArea => sentence.to_owned(),
             SecondMomentWords::MomentOfInertia => sentence
@@ -91,6 +106,16 @@ impl Notation {
                 .replace("second moment", "moment of inertia")
                 .replace("Second moment", "Moment of inertia"),
         }
+    }
+
+    /// One of our formulas in the symbols of the course.
+    fn in_its_letters(&self, formula: &str, letters: &[(char, Role)]) -> String {
+        let letter = |sign: char| letters.iter().find(|(letter, _)| *letter == sign);
+        let written = |sign: char| match letter(sign) {
+            Some((_, role)) => self.symbol(&Symbol::plain(*role)).plain(),
+            None => sign.to_string(),
+        };
+        formula.chars().map(written).collect()
     }
 
     /// The notation of a profile, unchanged.
