@@ -4,6 +4,7 @@ use crate::common::{Maker, assert_close, assert_within, rectangle, reference, va
 use mechanics::beam::Side;
 use mechanics::section::HeightSide::{Above, Below};
 use workings::derivation::{Remainder, derivation};
+use workings::expression::Expression;
 use workings::notation::{Notation, Profile};
 use workings::print;
 use workings::solved::{SolveFault, Solved};
@@ -77,6 +78,35 @@ fn with_the_depth_axis_down() {
     let cut = solved.workings().id("bending stress at the cut").expect("a working");
     let formula = solved.workings().formula(cut).expect("a formula");
     assert_eq!(print::plain(&formula, solved.style()), "M_y z′/I_y");
+}
+
+/// By hand: the integral of the depth over the part beyond is Q where that part lies on the positive side of the axis, and -Q elsewhere.
+/// So where the resultant is `a (M/I) ∫` and `b M Q/I`, and the stress `c (dM/dx)/(I t) ∫`, c must be a b: with the axis up and down, and with
+/// the part above and below.
+#[test]
+fn the_signs_of_the_derivation_agree() {
+    let sign = |of: &Expression| if matches!(of, Expression::Negative(_)) { -1.0 } else { 1.0 };
+    for (profile, down) in [(Profile::Upward, false), (Profile::Downward, true)] {
+        for (beyond, above) in [(Above, true), (Below, false)] {
+            let style = Style { notation: Notation::of(profile), ..Style::default() };
+            let problem = reference().cut(0.120, Below, beyond).problem;
+            let solved = Solved::new(problem, style).expect("a sound lesson");
+            let steps = derivation(&solved);
+            let of = |title: &str| {
+                let step = steps.iter().find(|step| step.title == title).expect("a step");
+                match &step.symbols[0] {
+                    Expression::Equal(sides) => sides.clone(),
+                    other => panic!("{other:?}"),
+                }
+            };
+            let (resultant, divided) =
+                (of("Resultant on the part beyond the cut"), of("Divide by the area of the cut"));
+            let [a, b] = [2, 3].map(|place| sign(&resultant[place]));
+            assert_eq!(sign(&divided[1]), a * b, "{profile:?} {beyond:?}");
+            assert_eq!(a * b > 0.0, above != down, "{profile:?} {beyond:?}");
+            assert!(steps.iter().all(|step| step.residual.is_none_or(|closure| closure.closes())));
+        }
+    }
 }
 
 /// All that is wrong is told at once.
