@@ -4,19 +4,26 @@ use super::author::{Author, listed};
 use super::line;
 use crate::tree::{Alignment, Block, CalloutKind, Inline};
 use lesson::{Scene, When};
+use workings::dimension::Dimension;
+use workings::elastic::ElasticTruth;
 use workings::expression::Expression;
 use workings::material::Behaviour;
 use workings::problem::Allowable;
+use workings::quantity::Quantity;
 use workings::role::{Role, Symbol};
 use workings::solved::{AllowableWorkings, LimitWorkings, RatioWorkings};
 use workings::working::{Chapter, Id};
 
+/// A true stress of this many times the one held to a limit is told: less is what a mean over a width leaves out everywhere.
+const WORTH_TELLING: f64 = 1.1;
+
 impl Author<'_> {
-    pub(crate) fn allowables(&mut self) {
+    pub(crate) fn allowables(&mut self, truth: Option<&ElasticTruth>) {
         let Some(allowables) = self.solved.allowables().cloned() else { return };
         self.chapter(Chapter::Allowables.title());
         self.own_words(Scene::Allowables, When::Before);
         self.limits_of_load(&allowables);
+        self.truly_more(&allowables, truth);
         if let Some(growth) = &allowables.growth {
             self.least_depth(&allowables.limits, &growth.depths);
             if let Some(ratios) = growth.ratios {
@@ -118,6 +125,30 @@ impl Author<'_> {
         words.extend(self.what_is_left_out());
         words.extend(self.equivalent_among(allowables));
         self.say(words);
+    }
+
+    /// Of several materials: where elastic theory finds more shear than what is held to the limit, for what lies side by side is not
+    /// sheared alike.
+    fn truly_more(&mut self, allowables: &AllowableWorkings, truth: Option<&ElasticTruth>) {
+        let Some(truth) = truth else { return };
+        let largest = self.solved.value(self.solved.key().largest_shear).abs();
+        let grows = largest / truth.shear_force.abs();
+        for one in &truth.materials {
+            let name = format!("shear stress in {}", one.material.name);
+            let limit = allowables.limits.iter().find(|limit| limit.words == name);
+            let (Some(limit), Some(most)) = (limit, one.largest) else { continue };
+            let times = most.value * grows / self.solved.value(limit.reached).abs();
+            if times > WORTH_TELLING && times.is_finite() {
+                self.say(line![Inline::Strong(line![
+                    format!(
+                        "Elastic theory finds more: the largest true shear stress in {} is ",
+                        one.material.name
+                    ),
+                    Inline::Quantity(Quantity::new(times, Dimension::NONE), Role::Ratio),
+                    " times what is held to the limit here. The true stress is the one that the material bears."
+                ])]);
+            }
+        }
     }
 
     /// Of several materials and of a section that bends askew: how the stresses are found, and what is not among the limits.

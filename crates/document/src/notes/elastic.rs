@@ -103,13 +103,6 @@ impl Author<'_> {
         if truth.materials.is_empty() {
             return;
         }
-        if truth.has_materials_side_by_side() {
-            self.say(line![
-                "Where materials lie side by side the formula gives a mean over all of them, which none of them bears. Taken to be \
-                 sheared alike, each bears its shear modulus times the shear flow over the sum of all shear moduli times widths. \
-                 That is an approximation; the true stress in each is the value to trust."
-            ]);
-        }
         let level = |level: Option<AtLevel>, value: &dyn Fn(&AtLevel) -> Option<f64>| match level {
             Some(level) => value(&level).map_or_else(|| line!["no limit"], |value| vec![stress(value)]),
             None => line!["–"],

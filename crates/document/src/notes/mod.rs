@@ -65,7 +65,7 @@ pub fn notes(lesson: &Lesson, solved: &Solved, paper: Paper) -> Document {
     author.walls();
     author.point();
     author.joints();
-    author.allowables();
+    author.allowables(truth.as_ref().ok());
     author.questions(lesson);
     author.solution();
     author.limits(Some(&truth));
