@@ -17,6 +17,9 @@ const MOST: f64 = 120.0;
 /// A value that changes by less than this part of the greatest does not jump: no line of equal value ends there.
 const JUMP: f64 = 0.005;
 
+/// Edges nearer than this, px, are one.
+const SAME_EDGE: f64 = 0.05;
+
 /// One level and its lines, px, the longest first.
 #[derive(Clone, Debug)]
 pub(crate) struct Level {
@@ -89,17 +92,29 @@ impl Sampled {
         (unit.to_si(step), levels)
     }
 
-    /// The upper and lower edges of strips of the side that are not so many px high: a line within one has no room for its value.
+    /// The upper and lower edges of strips of the side that are not so many px high: a line within one has no room for its value. Strips
+    /// between which the value does not jump are one, as those of a round outline of many corners are.
     pub fn thin_strips(&self, side: &Side, least: f64) -> Vec<(f64, f64)> {
         let edges = |grid: &Grid| {
             let (bottom, top) = ends(&grid.up)?;
             Some((side.at(0.0, top).y, side.at(0.0, bottom).y))
         };
         let mut strips: Vec<(f64, f64)> = self.grids.iter().filter_map(edges).collect();
-        strips.retain(|(top, bottom)| bottom - top < least);
         strips.sort_by(|a, b| a.0.total_cmp(&b.0));
         strips.dedup();
-        strips
+        let jumps = self.jumps(side);
+        let jumps_at = |level: f64| {
+            jumps.iter().any(|line| line.iter().all(|point| (point.y - level).abs() <= SAME_EDGE))
+        };
+        let mut whole: Vec<(f64, f64)> = Vec::new();
+        for (top, bottom) in strips {
+            match whole.last_mut() {
+                Some(above) if (above.1 - top).abs() <= SAME_EDGE && !jumps_at(top) => above.1 = bottom,
+                _ => whole.push((top, bottom)),
+            }
+        }
+        whole.retain(|(top, bottom)| bottom - top < least);
+        whole
     }
 
     /// The edges between panels at which the value jumps, px: there lines of equal value end.
