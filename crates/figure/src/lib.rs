@@ -92,6 +92,8 @@ mod transformed_words;
 mod utilisation;
 pub mod view;
 mod wall_flow;
+mod wall_flow_centre;
+mod wall_flow_fit;
 mod wall_flow_words;
 mod words;
 mod writer;

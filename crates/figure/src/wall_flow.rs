@@ -2,8 +2,7 @@
 //! with the shear force through it.
 
 use crate::arrow;
-use crate::cross_section::{self, Frame, centroid};
-use crate::dimension;
+use crate::cross_section::{self, Frame};
 use crate::drawing::{Drawing, Mark, Step, bounds};
 use crate::geometry::Point as Spot;
 use crate::label::{self, Escape, Placer, Seat, Wish};
@@ -11,16 +10,14 @@ use crate::legend::{Sample, legend};
 use crate::palette::{Ink, MEDIUM, Stroke};
 use crate::scene::Scene;
 use crate::text::{Align, Label};
+use crate::wall_flow_centre::centre;
+use crate::wall_flow_fit::Fit;
 use crate::wall_flow_words::describe;
 use mechanics::section::Point;
 use mechanics::thin_wall::{ShearFlow, ThinWalls};
 use workings::dimension::Dimension;
 use workings::role::Role;
 
-/// Room that the section takes, px across and down.
-const ROOM: (f64, f64) = (220.0, 230.0);
-/// The largest flow as it is drawn off its wall, px.
-const ORDINATE: f64 = 44.0;
 /// Distance between the lines of the hatch along a wall, px.
 const HATCH: f64 = 6.0;
 /// Points of the curve along a wall; a multiple of two, so that its middle is one.
@@ -30,17 +27,15 @@ const ARROW: f64 = 34.0;
 /// The least length of an arrow, px.
 const LEAST_ARROW: f64 = 12.0;
 /// Flows below this part of the largest are none: what is left where the theory says zero is 1e-13 of it.
-const NOTHING: f64 = 1e-9;
+pub(crate) const NOTHING: f64 = 1e-9;
 /// A point nearer to a wall's line than this part of the section's size is on it.
 const ON_THE_LINE: f64 = 0.02;
 /// Distance of a label from the tip of an ordinate where walls meet, px.
 const JOINT_GAP: f64 = 8.0;
-/// Distance of the dimension line of the shear centre below all else, px: labels stand between.
-const BELOW: f64 = 26.0;
 /// Into how many parts a cell is divided each way to find a place for its name.
 const NAME_STEPS: i32 = 16;
-/// Length of the arrow of the shear force, px.
-const FORCE: f64 = 46.0;
+/// Two values of one wall are told one by one where they stand as far apart along it, px, or differ by this part of the larger one.
+const APART: (f64, f64) = (24.0, 0.02);
 
 /// What the drawing and its words read.
 pub(crate) struct Flowing<'a> {
@@ -68,16 +63,19 @@ pub(crate) fn wall_flow(scene: &Scene) -> Option<Drawing> {
 }
 
 fn drawn(scene: &Scene, flowing: &Flowing) -> Drawing {
-    let frame = Frame::fitting(scene.extent, (scene.across(ROOM.0), ROOM.1), Spot::new(0.0, 0.0));
+    let Fit { frame, ordinate, crowded } = Fit::of(scene, flowing);
     let section = cross_section::given(scene, &frame);
     let (mut ordinates, mut arrows, mut wishes) = (Vec::new(), Vec::new(), Vec::new());
     for wall in 0..flowing.walls.walls().len() {
-        let Some(side) = Side::of(scene, &frame, flowing, wall) else { continue };
+        let Some(side) = Side::of(scene, (&frame, ordinate), flowing, wall) else { continue };
         ordinates.extend(side.marks());
         arrows.extend(side.arrows());
     }
     let centre = centre(scene, &frame, flowing, &bounds(&ordinates), &mut wishes);
-    wishes.extend(values(scene, &frame, flowing));
+    wishes.extend(values(scene, (&frame, ordinate), flowing));
+    if !crowded {
+        wishes.extend(values_at_joints(scene, (&frame, ordinate), flowing));
+    }
     let mut placer = Placer::new();
     for marks in [&section, &ordinates, &arrows, &centre] {
         placer.avoid_marks(marks);
@@ -86,7 +84,8 @@ fn drawn(scene: &Scene, flowing: &Flowing) -> Drawing {
         placer.put(wish);
     }
     for (number, walls) in &scene.cells {
-        cell_name(scene, &frame, (number, walls), (flowing, &mut placer));
+        let name = if crowded { number.clone() } else { format!("cell {number}") };
+        cell_name(scene, &frame, (Label::words(name), walls), (flowing, &mut placer));
     }
     let mut marks = vec![
         Mark::group("section", "The section", section),
@@ -97,11 +96,15 @@ fn drawn(scene: &Scene, flowing: &Flowing) -> Drawing {
     ];
     let under = bounds(&marks);
     let size = Label::words("size of the shear flow, drawn off the wall");
-    let entries = [
+    let numbers: Vec<&str> = scene.cells.iter().map(|(number, _)| number.as_str()).collect();
+    let cells = (crowded && !numbers.is_empty())
+        .then(|| (Sample::None, Label::words(format!("{}: the cells", numbers.join(", ")))));
+    let mut entries = vec![
         (Sample::Line(Stroke::solid(Ink::Cut, MEDIUM)), size),
         (Sample::Line(Stroke::AXIS), Label::words("line of the shear force")),
         (Sample::None, Label::words("as the left piece of the beam acts on the right one; by middle lines")),
     ];
+    entries.extend(cells);
     marks.push(legend(&entries, under, scene.sheet));
     let (short, long) = describe(scene, flowing);
     Drawing::fitted("wall-flow", "Shear flow in the walls", 12.0, scene.sheet.width, marks)
@@ -111,6 +114,8 @@ fn drawn(scene: &Scene, flowing: &Flowing) -> Drawing {
 /// One wall on the sheet.
 struct Side<'a> {
     frame: &'a Frame,
+    /// The ordinate of the largest flow of all, px.
+    longest: f64,
     flowing: &'a Flowing<'a>,
     wall: usize,
     /// 1 where the flow is drawn to the left of the way that the wall runs, -1 to its right.
@@ -122,7 +127,12 @@ struct Side<'a> {
 impl<'a> Side<'a> {
     /// The flow is drawn on the side away from the shear centre, which is marked; that of a wall on whose line it stands, away
     /// from the centroid; else on the right or above.
-    fn of(scene: &Scene, frame: &'a Frame, flowing: &'a Flowing<'a>, wall: usize) -> Option<Self> {
+    fn of(
+        scene: &Scene,
+        (frame, longest): (&'a Frame, f64),
+        flowing: &'a Flowing<'a>,
+        wall: usize,
+    ) -> Option<Self> {
         let (middle, along) = flowing.walls.point(wall, 0.5)?;
         let size = scene.extent.height().max(scene.extent.breadth());
         let away = |from: Point| {
@@ -132,7 +142,7 @@ impl<'a> Side<'a> {
         let left = away(flowing.walls.shear_centre()).or_else(|| away(flowing.walls.centroid()));
         let left = left.unwrap_or(-along.y + 0.1 * along.x);
         let half = 0.5 * flowing.walls.walls().get(wall)?.thickness * frame.scale;
-        Some(Self { frame, flowing, wall, sense: left.signum(), half })
+        Some(Self { frame, longest, flowing, wall, sense: left.signum(), half })
     }
 
     /// The foot on the wall's face and the tip of the ordinate at a part of the wall, and the direction off the wall.
@@ -141,7 +151,7 @@ impl<'a> Side<'a> {
         // On the sheet y runs down.
         let off = Spot::new(-self.sense * along.y, -self.sense * along.x);
         let at = self.frame.at(point);
-        let size = ORDINATE * self.flowing.flow.at(self.wall, part).abs() / self.flowing.largest;
+        let size = self.longest * self.flowing.flow.at(self.wall, part).abs() / self.flowing.largest;
         let foot = at.moved(self.half * off.x, self.half * off.y);
         Some((foot, foot.moved(size * off.x, size * off.y), off))
     }
@@ -224,11 +234,13 @@ impl<'a> Side<'a> {
     }
 }
 
-/// The values where walls meet, and the largest within a wall.
-fn values(scene: &Scene, frame: &Frame, flowing: &Flowing) -> Vec<Wish> {
-    let w = &scene.writer;
-    let size =
-        |flow: f64| w.value_beside(flow.abs(), Dimension::FORCE_PER_LENGTH, Role::ShearFlow, flowing.largest);
+/// A flow by its size.
+fn size(scene: &Scene, flowing: &Flowing, flow: f64) -> Label {
+    scene.writer.value_beside(flow.abs(), Dimension::FORCE_PER_LENGTH, Role::ShearFlow, flowing.largest)
+}
+
+/// The largest value within each wall.
+fn values(scene: &Scene, frame: (&Frame, f64), flowing: &Flowing) -> Vec<Wish> {
     let mut wishes = Vec::new();
     let mut named = false;
     for wall in 0..flowing.walls.walls().len() {
@@ -238,17 +250,35 @@ fn values(scene: &Scene, frame: &Frame, flowing: &Flowing) -> Vec<Wish> {
         if within && !flowing.is_nothing(most.flow) {
             let is_largest = most.flow.abs() >= flowing.largest * (1.0 - NOTHING) && !named;
             named |= is_largest;
+            let value = size(scene, flowing, most.flow);
             let label = if is_largest {
-                w.symbol_indexed(Role::ShearFlow, "max").equals(size(most.flow))
+                scene.writer.symbol_indexed(Role::ShearFlow, "max").equals(value)
             } else {
-                size(most.flow)
+                value
             };
             wishes.extend(wish(scene, &side, most.part, label));
         }
     }
+    wishes
+}
+
+/// The values where walls meet; one that stands close to the largest of its wall and is as good as that is left to it.
+fn values_at_joints(scene: &Scene, frame: (&Frame, f64), flowing: &Flowing) -> Vec<Wish> {
+    let mut wishes = Vec::new();
     for (wall, part) in at_joints(flowing) {
         let Some(side) = Side::of(scene, frame, flowing, wall) else { continue };
-        let label = size(flowing.flow.at(wall, part));
+        let stands_at_the_largest = flowing.flow.largest_in(wall).is_some_and(|most| {
+            let (flow, apart) = (flowing.flow.at(wall, part), (most.part - part).abs() * side.length());
+            apart > 0.0
+                && most.part > 0.0
+                && most.part < 1.0
+                && apart < APART.0
+                && (most.flow - flow).abs() < APART.1 * most.flow.abs()
+        });
+        if stands_at_the_largest {
+            continue;
+        }
+        let label = size(scene, flowing, flowing.flow.at(wall, part));
         // The curve leaves the tip aslant: a label closer by would be moved off, and its leader read as a minus sign.
         let beside = wish(scene, &side, part, label).map(|wish| wish.gap(JOINT_GAP));
         wishes.extend(beside.map(|wish| match goes_on(flowing, wall, part) {
@@ -336,13 +366,12 @@ fn wish(scene: &Scene, side: &Side, part: f64, label: Label) -> Option<Wish> {
 fn cell_name(
     scene: &Scene,
     frame: &Frame,
-    (number, walls): (&str, &[usize]),
+    (label, walls): (Label, &[usize]),
     (flowing, placer): (&Flowing, &mut Placer),
 ) {
     let middles = walls.iter().filter_map(|&wall| flowing.walls.point(wall, 0.5));
     let corners: Vec<Spot> = middles.map(|(point, _)| frame.at(point)).collect();
     let inside = crate::geometry::Rect::around(&corners);
-    let label = Label::words(format!("cell {number}"));
     let parts = |count: i32| (1..count).map(move |k| f64::from(k) / f64::from(count));
     let mut spots: Vec<Spot> = parts(NAME_STEPS)
         .flat_map(|down| parts(NAME_STEPS).map(move |right| (right, down)))
@@ -364,78 +393,4 @@ fn cell_name(
             placer.put(&Wish::new(label, wanted).size(size));
         }
     }
-}
-
-/// The shear centre, its distance from the nearest web or from the centroid, and the shear force through it.
-fn centre(
-    scene: &Scene,
-    frame: &Frame,
-    flowing: &Flowing,
-    ordinates: &crate::geometry::Rect,
-    wishes: &mut Vec<Wish>,
-) -> Vec<Mark> {
-    let w = &scene.writer;
-    let place = flowing.walls.shear_centre();
-    let at = frame.at(place);
-    let mut marks = centroid(frame.at(flowing.walls.centroid()), 4.0, Ink::Line);
-    let force = scene.values.shear[0];
-    let (low, high) = (ordinates.top.min(at.y) - 12.0, ordinates.top.min(at.y) - 12.0 - FORCE);
-    let (tail, tip) = if force > 0.0 { (low, high) } else { (high, low) };
-    let below = ordinates.bottom.max(at.y) + BELOW + 4.0;
-    marks.push(Mark::Line { from: Spot::new(at.x, low), to: Spot::new(at.x, below), stroke: Stroke::AXIS });
-    marks.extend(arrow::straight(
-        Spot::new(at.x, tail),
-        Spot::new(at.x, tip),
-        Stroke::solid(Ink::Shear, 2.5),
-    ));
-    marks.push(Mark::Circle {
-        centre: at,
-        radius: 4.5,
-        stroke: Some(Stroke::solid(Ink::Shear, 1.5)),
-        fill: Some(Ink::Paper),
-    });
-    marks.push(Mark::Circle { centre: at, radius: 1.6, stroke: None, fill: Some(Ink::Shear) });
-    let label = w.symbol(Role::ShearForce).equals(w.value(force.abs(), Dimension::FORCE, Role::ShearForce));
-    let beside = [Seat::Right, Seat::Left, Seat::Above];
-    wishes.push(
-        Wish::new(label, Spot::new(at.x, 0.5 * (low + high)))
-            .seats(&beside, Escape::Any)
-            .gap(8.0)
-            .ink(Ink::Shear),
-    );
-    let seats =
-        [Seat::Left, Seat::Right, Seat::BelowLeft, Seat::BelowRight, Seat::AboveLeft, Seat::AboveRight];
-    let name = Label::words("shear centre");
-    // Off the wall that it may stand in.
-    let wall = flowing.walls.upright_wall_near(place.x).filter(|&(wall, x)| {
-        flowing.walls.walls().get(wall).is_some_and(|wall| (x - place.x).abs() < 0.5 * wall.thickness)
-    });
-    let half =
-        wall.and_then(|(wall, _)| flowing.walls.walls().get(wall)).map_or(0.0, |wall| 0.5 * wall.thickness);
-    let off = 8.0_f64.max(half * frame.scale + 6.0);
-    wishes.push(
-        Wish::new(name, at).seats(&seats, Escape::Any).gap(off).size(scene.sheet.small).ink(Ink::Shear),
-    );
-    let (from, distance) = offset(flowing);
-    if let Some(distance) = distance {
-        let (one, other) = (at.x.min(frame.x(from)), at.x.max(frame.x(from)));
-        let y = ordinates.bottom.max(at.y) + BELOW;
-        marks.extend(dimension::level(one, other, y));
-        let of = Spot::new(frame.x(from), ordinates.bottom);
-        marks.extend(dimension::extension(of, Spot::new(of.x, y)));
-        let label = w.value(distance.abs(), Dimension::LENGTH, Role::CutDistance);
-        let middle = Spot::new(0.5 * (one + other), y);
-        let seats = [Seat::Below, Seat::Above, Seat::BelowLeft, Seat::BelowRight];
-        wishes.push(Wish::new(label, middle).seats(&seats, Escape::Down).size(scene.sheet.small));
-    }
-    marks
-}
-
-/// From where across the shear centre is measured, m, and how far it stands to the right of it; no distance where it stands
-/// there.
-pub(crate) fn offset(flowing: &Flowing) -> (f64, Option<f64>) {
-    let centre = flowing.walls.shear_centre().x;
-    let from = flowing.walls.upright_wall_near(centre).map_or(flowing.walls.centroid().x, |(_, place)| place);
-    let size = flowing.walls.length(0);
-    (from, Some(centre - from).filter(|distance| distance.abs() > NOTHING * size))
 }

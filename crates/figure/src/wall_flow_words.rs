@@ -3,7 +3,8 @@
 use crate::cut_words::at_most;
 use crate::drawing::Description;
 use crate::scene::Scene;
-use crate::wall_flow::{Flowing, offset};
+use crate::wall_flow::Flowing;
+use crate::wall_flow_centre::offset;
 use workings::dimension::Dimension;
 use workings::role::Role;
 

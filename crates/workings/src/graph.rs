@@ -8,6 +8,9 @@ use crate::role::Symbol;
 use crate::working::{Chapter, Formula, Id, Working};
 use std::collections::BTreeMap;
 
+/// What is smaller than this part of what it stands beside is nothing: what is left of sums that cancel is 1e-13 of them.
+const NOTHING: f64 = 1e-9;
+
 /// All workings of a lesson. The single source of every solution, key and mark.
 #[derive(Clone, Debug, Default)]
 pub struct Workings {
@@ -93,8 +96,15 @@ impl Workings {
 
     /// The formula with the numbers put in, each to be shown in the course's units. `None` as for
     /// [`Workings::formula`].
+    ///
+    /// Along thin walls terms that are nothing are left out where others stay: every flow is a sum of what comes from before and
+    /// what is added, and in a section with an axis of symmetry many of these are zero.
     pub fn substitution(&self, id: Id) -> Option<Expression> {
-        match &self.working(id).formula {
+        let working = self.working(id);
+        match &working.formula {
+            Formula::Expression(expression) if working.chapter == Chapter::Walls => {
+                Some(self.in_numbers(&self.without_zeros(expression)))
+            }
             Formula::Expression(expression) => Some(self.in_numbers(expression)),
             Formula::Given | Formula::Engine { .. } => None,
         }
@@ -118,7 +128,14 @@ impl Workings {
         let result = self.result(id);
         // Another working's value, taken as it is, would stand there twice.
         let taken_over = matches!(&self.working(id).formula, Formula::Expression(Expression::Working(_)));
-        let substitution = if taken_over { None } else { self.substitution(id) };
+        let says_the_same = |of: &Expression| match (of, &result) {
+            (Expression::Quantity(one, _), Expression::Quantity(other, _)) => {
+                (one.value - other.value).abs() <= NOTHING * other.value.abs()
+            }
+            _ => false,
+        };
+        let substitution =
+            if taken_over { None } else { self.substitution(id).filter(|of| !says_the_same(of)) };
         for link in [self.formula(id), substitution, Some(result)].into_iter().flatten() {
             if chain.last() != Some(&link) {
                 chain.push(link);
@@ -170,6 +187,32 @@ impl Workings {
             Expression::SumOver(terms) => Some(self.in_numbers_of(values, terms)),
             _ => None,
         })
+    }
+
+    /// An expression whose sums have lost the terms that are nothing beside the others; a sum of nothing else stays.
+    fn without_zeros(&self, expression: &Expression) -> Expression {
+        let within = |of: &Expression| Box::new(self.without_zeros(of));
+        match expression {
+            Expression::Sum(terms) => {
+                let size = |term: &Expression| self.evaluate(term).map_or(0.0, |value| value.value.abs());
+                let largest = terms.iter().map(size).fold(0.0, f64::max);
+                let counts = |term: &&Expression| size(term) > NOTHING * largest;
+                let mut left: Vec<Expression> =
+                    terms.iter().filter(counts).map(|term| self.without_zeros(term)).collect();
+                match left.len() {
+                    0 => expression.clone(),
+                    1 => left.remove(0),
+                    _ => Expression::Sum(left),
+                }
+            }
+            Expression::Product(factors) => {
+                Expression::Product(factors.iter().map(|factor| self.without_zeros(factor)).collect())
+            }
+            Expression::Negative(of) => Expression::Negative(within(of)),
+            Expression::Quotient(over, under) => Expression::Quotient(within(over), within(under)),
+            Expression::Power(of, power) => Expression::Power(within(of), *power),
+            other => other.clone(),
+        }
     }
 
     fn general_term(&self, term: &Expression) -> Expression {

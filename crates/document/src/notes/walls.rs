@@ -340,21 +340,33 @@ impl Author<'_> {
     }
 
     fn table_of_walls(&mut self, of: &Walls) {
-        let force = |value: f64| quantity(value, of.force.abs(), Dimension::FORCE, Role::ShearForce);
-        let scale = of.force.abs() * of.size;
-        let moment = |value: f64| quantity(value, scale, Dimension::MOMENT, Role::BendingMoment);
-        let part = |value: f64| quantity(value / of.force, 1.0, Dimension::NONE, Role::Ratio);
-        let row = |name: String, right: f64, up: f64, turning: f64| {
-            vec![line![name], line![force(right)], line![force(up)], line![part(up)], line![moment(turning)]]
+        // Each column has the unit of its largest value.
+        let column = |values: &[f64], scale: f64, dimension: Dimension, role: Role| -> Vec<Inline> {
+            let settle = |value: &f64| if value.abs() <= NOTHING * scale { 0.0 } else { *value };
+            let settled: Vec<f64> = values.iter().map(settle).collect();
+            let largest = settled.iter().map(|value| value.abs()).fold(0.0, f64::max);
+            let text =
+                |value| self.style.show_beside(Quantity::new(value, dimension), role, largest).text().into();
+            settled.into_iter().map(text).collect()
         };
-        let mut rows: Vec<_> = (of.walls.walls().iter().enumerate())
-            .map(|(index, wall)| {
-                let taken = of.flow.wall_resultant(index);
-                row(wall.name.clone(), taken.x, taken.y, of.flow.wall_moment(index, of.about))
-            })
-            .collect();
         let all = of.flow.resultant();
-        rows.push(row("all walls".to_owned(), all.x, all.y, of.flow.moment_about(of.about)));
+        let count = of.walls.walls().len();
+        let taken: Vec<Point> = (0..count).map(|k| of.flow.wall_resultant(k)).chain([all]).collect();
+        let turning: Vec<f64> = (0..count)
+            .map(|k| of.flow.wall_moment(k, of.about))
+            .chain([of.flow.moment_about(of.about)])
+            .collect();
+        let [right, up]: [Vec<f64>; 2] =
+            [|p: &Point| p.x, |p: &Point| p.y].map(|part| taken.iter().map(part).collect());
+        let force = |values: &[f64]| column(values, of.force.abs(), Dimension::FORCE, Role::ShearForce);
+        let moments = column(&turning, of.force.abs() * of.size, Dimension::MOMENT, Role::BendingMoment);
+        let names = of.walls.walls().iter().map(|wall| wall.name.clone()).chain(["all walls".to_owned()]);
+        let columns = force(&right).into_iter().zip(force(&up)).zip(moments);
+        let rows = names.zip(&up).zip(columns).map(|((name, up), ((right, upward), moment))| {
+            let share = quantity(up / of.force, 1.0, Dimension::NONE, Role::Ratio);
+            vec![line![name], line![right], line![upward], line![share], line![moment]]
+        });
+        let rows = rows.collect();
         let caption = line![format!(
             "What each wall takes of the shear force; moments are about {}, counter-clockwise positive.",
             of.place

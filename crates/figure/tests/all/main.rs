@@ -2,6 +2,7 @@
 
 mod beams;
 mod carrying;
+mod cells;
 mod checks;
 mod drawings;
 mod elastic;

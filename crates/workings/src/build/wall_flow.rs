@@ -178,8 +178,13 @@ impl Builder<'_> {
             None if part <= 0.5 && flow.begin.is_some() => flow.begin.unwrap_or(flow.end),
             None => flow.end,
             Some(quarter) => {
-                let two = || Expression::Number(2.0) * quarter.clone();
-                let begin = Expression::from(strip.distance) - two();
+                let half = Expression::from(strip.length) / 2.0.into();
+                let begin = Expression::from(strip.distance)
+                    + match (strip.level, strip.ahead != self.axis_down) {
+                        (false, true) => -half,
+                        (false, false) => half,
+                        (true, _) => -(Expression::Number(2.0) * quarter.clone()),
+                    };
                 // From where the distance begins to where it is zero, at the rate at which it changes along the wall.
                 let reach = match (strip.level, strip.ahead != self.axis_down) {
                     (false, true) => -begin.clone(),
@@ -197,8 +202,9 @@ impl Builder<'_> {
                 .says("The flow is largest where what is gathered changes its sign: on the neutral axis.");
                 let reach = self.formula(entry, reach)?;
                 let area = strip.thickness.clone() * reach.into();
-                let term =
-                    Expression::from(shear) * area * (begin / 2.0.into()) / strips.second_moment.into();
+                // At the mean of both distances, of which the last is zero.
+                let twice = Expression::Number(2.0) * strips.second_moment.into();
+                let term = Expression::from(shear) * area * begin / twice;
                 // A thinner wall may have the larger stress, and another the larger flow.
                 let flows = walls.shear_flow(0.0, self.value(shear));
                 let most = |wall: usize| flows.largest_in(wall).map_or(0.0, |of| of.flow.abs());

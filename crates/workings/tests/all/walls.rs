@@ -253,6 +253,12 @@ fn without_middle_lines_it_is_said_why() {
     assert!(said.iter().any(|one| one.sentence == why));
     assert!(said.iter().any(|one| one.sentence.contains("is not worked out by hand here")));
     assert_eq!(further(&solved, "torsion constant"), None);
+    // An arrow head: no side runs against another.
+    let corners = [(0.0, 0.0), (0.1, 0.08), (0.0, 0.2), (0.03, 0.08)].map(|(x, y)| Point::new(x, y));
+    let arrow = beam(vec![("arrow", Part::of_outline(Loop::polygon(&corners), Vec::new()))]);
+    let why = arrow.cut(0.1, HeightSide::Below, HeightSide::Above).solved().why_no_walls();
+    let why = why.expect("it has no walls");
+    assert!(why.contains("straight sides of the outline run in pairs"), "{why}");
     let plank = beam(vec![("plank", rectangle(0.0, 0.0, 0.1, 0.2))]).solved();
     assert_eq!(plank.why_no_walls(), None);
     let said = workings::reservation::reservations(&plank);
