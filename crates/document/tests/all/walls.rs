@@ -75,7 +75,7 @@ fn closed_walls_are_told_apart_from_open_ones() {
     let profile = lesson_of("profile = \"IPE 200\"");
     let (words, table) = chapter(&profile).expect("its walls are thin");
     assert!(!words.contains("A closed cell"), "{words}");
-    assert_eq!(last_row(&profile, &table)[4], "0 kN·m");
+    assert_eq!(last_row(&profile, &table)[4], "0 N·m");
     let angle =
         lesson_of("shape = \"angle\"\nwidth = \"100 mm\"\nheight = \"150 mm\"\nthickness = \"10 mm\"");
     let (words, _) = chapter(&angle).expect("its walls are thin");
