@@ -11,8 +11,18 @@ impl Section {
     /// The corners of the convex hull of the section's corners, counter-clockwise from the lowest one (of several the
     /// leftmost), in the coordinates of the outlines, m. Of an arc only its ends count.
     pub fn hull(&self) -> Vec<Point> {
+        self.hull_where(|_| true)
+    }
+
+    /// The same of some of the parts alone, by their places in the section: those of one of several materials. Empty where there are none.
+    pub fn hull_of(&self, parts: &[usize]) -> Vec<Point> {
+        self.hull_where(|part| parts.contains(&part))
+    }
+
+    fn hull_where(&self, counts: impl Fn(usize) -> bool) -> Vec<Point> {
+        let rings = self.rings().iter().filter(|ring| counts(ring.part));
         let mut points: Vec<Point> =
-            self.rings().iter().flat_map(|ring| ring.stretches.iter().map(|stretch| stretch.from)).collect();
+            rings.flat_map(|ring| ring.stretches.iter().map(|stretch| stretch.from)).collect();
         points.sort_by(|a, b| a.y.total_cmp(&b.y).then(a.x.total_cmp(&b.x)));
         points.dedup_by(|a, b| a.distance(*b) <= self.tolerance());
         let size = self.properties().height().max(self.properties().breadth());
@@ -39,6 +49,15 @@ impl Section {
     /// The point of the section farthest in a direction, in the coordinates of the outlines, m; of several the first one of
     /// the outline. None where the direction is none.
     pub fn farthest(&self, direction: Point) -> Option<Point> {
+        self.farthest_where(|_| true, direction)
+    }
+
+    /// The same of some of the parts alone, by their places in the section. None where there are none.
+    pub fn farthest_of(&self, parts: &[usize], direction: Point) -> Option<Point> {
+        self.farthest_where(|part| parts.contains(&part), direction)
+    }
+
+    fn farthest_where(&self, counts: impl Fn(usize) -> bool, direction: Point) -> Option<Point> {
         let length = real::hypot(direction.x, direction.y);
         if !(length > 0.0 && length.is_finite()) {
             return None;
@@ -51,7 +70,8 @@ impl Section {
                 farthest = Some((reach, point));
             }
         };
-        for stretch in self.rings().iter().flat_map(|ring| &ring.stretches) {
+        let rings = self.rings().iter().filter(|ring| counts(ring.part));
+        for stretch in rings.flat_map(|ring| &ring.stretches) {
             hold(stretch.from);
             if let Curve::Round { centre, radius, start, sweep } = stretch.curve {
                 let turned = (real::atan2(unit.y, unit.x) - start) * sweep.signum();

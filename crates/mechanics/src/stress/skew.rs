@@ -48,6 +48,22 @@ impl SkewBending {
         Some([most, least])
     }
 
+    /// The same in some parts of a section, those of one material: where they are stretched most, or pressed least, and where they are pressed
+    /// most, or stretched least, and the stress of their own material there, Pa. A material may lie on one side of the neutral
+    /// axis, so both may have one sign. None where there is no moment or no such part.
+    ///
+    /// # Source
+    /// Equal strain at one place in all materials, so each is stressed as its modulus is; the transformed section of any textbook, with the
+    /// full formula in the place of `M y / I`. A stress that is a plane over the section is largest at a corner of its hull.
+    pub fn extremes_in(&self, section: &Section, parts: &[usize]) -> Option<[(Point, f64); 2]> {
+        let ratio = section.parts().get(*parts.first()?)?.modular_ratio;
+        let direction = Point::new(self.per_x, self.per_y);
+        let at = |point: Point| (point, ratio * self.stress(point));
+        let most = at(section.farthest_of(parts, direction)?);
+        let least = at(section.farthest_of(parts, Point::new(-direction.x, -direction.y))?);
+        Some([most, least])
+    }
+
     /// Shear flow on a level cut under a shear force, its parts up and to the right in N, N/m, with the sign of an upright force where the
     /// level axis is a principal one: what the piece above the cut needs for its balance while the bending stress grows along the
     /// beam with `dM/dx = V`.

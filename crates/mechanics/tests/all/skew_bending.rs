@@ -166,9 +166,48 @@ prop_compose! {
     }
 }
 
+prop_compose! {
+    /// A post and a wedge of another material against its right side, far from any symmetry.
+    fn post_and_wedge()(
+        post in (0.02..0.2_f64, 0.1..0.4_f64),
+        wedge in (0.1..0.9_f64, 0.1..0.9_f64),
+        tip in (0.01..0.3_f64, -0.1..0.5_f64),
+    ) -> [Vec<Point>; 2] {
+        let at = |x: f64, y: f64| Point { x: 0.4 + x, y: 0.1 + y };
+        let ((b, h), low) = (post, post.1 * 0.5 * wedge.0);
+        let high = low + 0.1 * h + wedge.1 * (0.9 * h - low);
+        [
+            vec![at(0.0, 0.0), at(b, 0.0), at(b, h), at(0.0, h)],
+            vec![at(b, low), at(b + tip.0, tip.1), at(b, high)],
+        ]
+    }
+}
+
+fn of_two_materials(parts: &[Vec<Point>; 2], ratios: [f64; 2]) -> Section {
+    let part = |(corners, ratio): (&Vec<Point>, f64)| Part { modular_ratio: ratio, ..polygon(corners) };
+    Section::new(parts.iter().zip(ratios).map(part).collect()).expect("a sound section")
+}
+
 fn turned(corners: &[Point], by: f64) -> Vec<Point> {
     let (sin, cos) = (real::sin(by), real::cos(by));
     corners.iter().map(|p| Point { x: p.x * cos - p.y * sin, y: p.x * sin + p.y * cos }).collect()
+}
+
+/// `∫ q dy` over all level cuts.
+fn flow_over_all_cuts(section: &Section, force: f64) -> f64 {
+    let mut levels: Vec<f64> = section.levels().collect();
+    levels.sort_by(f64::total_cmp);
+    // Between two levels the flow is a polynomial of the third degree: three points of Gauss are exact.
+    let gauss = [(-0.6_f64.sqrt(), 5.0 / 9.0), (0.0, 8.0 / 9.0), (0.6_f64.sqrt(), 5.0 / 9.0)];
+    let mut sum = 0.0;
+    for pair in levels.windows(2) {
+        let half = 0.5 * (pair[1] - pair[0]);
+        for (at, weight) in gauss {
+            let y = 0.5 * (pair[0] + pair[1]) + half * at;
+            sum += weight * half * SkewBending::flow_on_cut(section, [force, 0.0], y).expect("it meets");
+        }
+    }
+    sum
 }
 
 proptest! {
@@ -189,6 +228,69 @@ proptest! {
         prop_assert!(force.abs() <= 1e-9 * scale);
         prop_assert!((pulls_above + moment).abs() <= 1e-9 * scale * size);
         prop_assert!(pulls_right.abs() <= 1e-9 * scale * size);
+    }
+
+    /// Each material bears its modular ratio times the plane of stress: all of it adds up to no force, to the moment, and to nothing about
+    /// the upright axis; whichever material is that of reference.
+    #[test]
+    fn in_several_materials_it_adds_up_to_the_moment_alone(
+        parts in post_and_wedge(),
+        ratio in prop_oneof![0.02..0.9_f64, 1.1..30.0_f64],
+        moment in -9e3..9e3_f64,
+    ) {
+        let sections = [of_two_materials(&parts, [1.0, ratio]), of_two_materials(&parts, [1.0 / ratio, 1.0])];
+        let [section, other] = &sections;
+        let (bending, turned) = (SkewBending::under(section, moment), SkewBending::under(other, moment));
+        let centre = section.properties().centroid;
+        let (mut force, mut pulls_above, mut pulls_right, mut scale, mut most) = (0.0, 0.0, 0.0, 0.0_f64, 0.0_f64);
+        for (place, corners) in parts.iter().enumerate() {
+            let (own, of_other) = (section.parts()[place].modular_ratio, other.parts()[place].modular_ratio);
+            for_each_node(corners, |at, area| {
+                let stress = own * bending.stress(at);
+                force += stress * area;
+                pulls_above += stress * area * (at.y - centre.y);
+                pulls_right += stress * area * (at.x - centre.x);
+                scale += (stress * area).abs();
+            });
+            for &at in corners {
+                most = most.max((own * bending.stress(at)).abs());
+            }
+            for &at in corners {
+                let off = own * bending.stress(at) - of_other * turned.stress(at);
+                prop_assert!(off.abs() <= 1e-9 * most, "{off} of {most}");
+            }
+        }
+        let size = section.properties().height().max(section.properties().breadth());
+        prop_assert!(force.abs() <= 1e-9 * scale);
+        prop_assert!((pulls_above + moment).abs() <= 1e-9 * scale * size);
+        prop_assert!(pulls_right.abs() <= 1e-9 * scale * size);
+    }
+
+    /// A plane is largest and least at a corner of each part.
+    #[test]
+    fn the_extremes_in_a_material_are_at_its_own_corners(
+        parts in post_and_wedge(),
+        ratio in 0.05..30.0_f64,
+        moment in 1.0..9e3_f64,
+    ) {
+        let section = of_two_materials(&parts, [1.0, ratio]);
+        let bending = SkewBending::under(&section, moment);
+        for (place, corners) in parts.iter().enumerate() {
+            let own = section.parts()[place].modular_ratio;
+            let [(highest, most), (lowest, least)] = bending.extremes_in(&section, &[place]).expect("it is bent");
+            let stresses: Vec<f64> = corners.iter().map(|&at| own * bending.stress(at)).collect();
+            let [largest, smallest] = [f64::max, f64::min].map(|of| stresses.iter().copied().reduce(of).expect("corners"));
+            let scale = 1e-7 * largest.abs().max(smallest.abs());
+            within(most, largest, scale);
+            within(least, smallest, scale);
+            for (at, stress) in [(highest, most), (lowest, least)] {
+                within(own * bending.stress(at), stress, scale);
+                let near = |corner: &Point| real::hypot(corner.x - at.x, corner.y - at.y) <= 1e-9;
+                prop_assert!(corners.iter().any(near));
+                prop_assert!(section.hull_of(&[place]).iter().any(near));
+            }
+        }
+        prop_assert!(bending.extremes_in(&section, &[]).is_none() && bending.extremes_in(&section, &[2]).is_none());
     }
 
     #[test]
@@ -228,22 +330,19 @@ proptest! {
         prop_assert!(hull.iter().any(|stress| (stress - least).abs() <= slack));
     }
 
+    /// The same of several materials: `∫ q dy` over all level cuts is the shear force.
+    #[test]
+    fn in_several_materials_too_the_flow_adds_up_to_the_shear_force(parts in post_and_wedge(), ratio in 0.05..30.0_f64) {
+        let section = of_two_materials(&parts, [1.0, ratio]);
+        let sum = flow_over_all_cuts(&section, 5e3);
+        prop_assert!((sum - 5e3).abs() <= 1e-8 * 5e3, "{sum}");
+    }
+
     /// `∫ q dy` over all level cuts is the shear force, and the flow is what two sections a little apart differ by.
     #[test]
     fn the_flow_on_level_cuts_adds_up_to_the_shear_force(corners in any_polygon(), force in 1.0..9e3_f64) {
         let section = Section::new(vec![polygon(&corners)]).expect("a sound outline");
-        let mut levels: Vec<f64> = section.levels().collect();
-        levels.sort_by(f64::total_cmp);
-        // Between two levels the flow is a polynomial of the third degree: three points of Gauss are exact.
-        let gauss = [(-0.6_f64.sqrt(), 5.0 / 9.0), (0.0, 8.0 / 9.0), (0.6_f64.sqrt(), 5.0 / 9.0)];
-        let mut sum = 0.0;
-        for pair in levels.windows(2) {
-            let half = 0.5 * (pair[1] - pair[0]);
-            for (at, weight) in gauss {
-                let y = 0.5 * (pair[0] + pair[1]) + half * at;
-                sum += weight * half * SkewBending::flow_on_cut(&section, [force, 0.0], y).expect("it meets");
-            }
-        }
+        let sum = flow_over_all_cuts(&section, force);
         prop_assert!((sum - force).abs() <= 1e-8 * force, "{sum} of {force}");
     }
 }
