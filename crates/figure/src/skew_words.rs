@@ -2,10 +2,12 @@
 
 use crate::cut_words::at_most;
 use crate::drawing::Description;
+use crate::materials::{self, Told};
 use crate::scene::Scene;
 use crate::skew::Askew;
 use workings::dimension::Dimension;
 use workings::role::Role;
+use workings::solved::MaterialCorners;
 
 /// The short and the long description.
 pub(crate) fn describe(scene: &Scene, askew: &Askew) -> (String, Description) {
@@ -23,11 +25,15 @@ pub(crate) fn describe(scene: &Scene, askew: &Askew) -> (String, Description) {
         way(askew.inclination)
     );
     let mut short = format!("Cross-section to scale: {name}, with its neutral axis {inclined}");
-    let [one, other] = askew.farthest;
     if askew.largest > 0.0 {
-        let tell =
-            |corner: usize| format!("{} at {}", stress(askew.at(corner)), askew.corners[corner].letter);
-        short.push_str(&format!(". Largest stresses: {}, {}.", tell(one), tell(other)));
+        let tell = |of: &MaterialCorners| {
+            let one = |corner: usize| {
+                format!("{}{} at {}", stress(askew.at(of, corner)), of.within, askew.corners[corner].letter)
+            };
+            askew.most(of).into_iter().map(one).collect::<Vec<_>>().join(", ")
+        };
+        let told: Vec<String> = askew.materials.iter().map(tell).collect();
+        short.push_str(&format!(". Largest stresses: {}.", told.join(", ")));
     } else {
         short.push('.');
     }
@@ -50,14 +56,25 @@ pub(crate) fn describe(scene: &Scene, askew: &Askew) -> (String, Description) {
         long.sentence("No bending moment acts here, and no bending stress.");
         return (at_most(&short), long);
     }
-    long.sentence(
-        "Beside the section stands the bending stress over a base line at right angles to the neutral axis: zero on that axis, and \
-         growing in a straight line on both sides to the points that lie farthest from it. The corners, counter-clockwise from \
-         the lowest:",
-    );
-    let corners = askew.corners.iter().enumerate();
-    long.list(
-        corners.map(|(index, corner)| format!("{}: {}", corner.letter, stress(askew.at(index)))).collect(),
-    );
+    if !askew.is_mixed() {
+        long.sentence(
+            "Beside the section stands the bending stress over a base line at right angles to the neutral axis: zero on that axis, and \
+             growing in a straight line on both sides to the points that lie farthest from it. The corners, counter-clockwise from \
+             the lowest:",
+        );
+    } else {
+        long.sentence(
+            "Beside the section stands the bending stress in each material, over a base line of its own at right angles to the neutral \
+             axis and all to one scale: zero on that axis, and growing in a straight line to the points of the material that lie farthest \
+             out, as steeply as its modulus is large. Where materials meet at a corner, each has a stress of its own there.",
+        );
+        long.list(materials::words(scene, Told::All));
+        long.sentence("The corners, of each material counter-clockwise from its lowest:");
+    }
+    let corners = askew.materials.iter().flat_map(|of| of.corners.iter().map(move |&corner| (of, corner)));
+    let told = corners.map(|(of, corner)| {
+        format!("{}{}: {}", askew.corners[corner].letter, of.within, stress(askew.at(of, corner)))
+    });
+    long.list(told.collect());
     (at_most(&short), long)
 }

@@ -2,6 +2,7 @@
 
 use crate::problem::{Allowable, Problem};
 use crate::shear_stiffness::ShearGiven;
+use mechanics::section::{HeightSide, Section};
 
 /// What one part is made of, as the lesson states it.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -206,6 +207,13 @@ impl Problem {
             [] => String::new(),
         }
     }
+}
+
+/// Whether parts of several moduli lie side by side on a level cut, in the coordinates of the outlines, m; seen from one side.
+pub fn side_by_side(section: &Section, height: f64, side: HeightSide) -> bool {
+    let ratio = |part: usize| section.parts().get(part).map(|part| part.modular_ratio);
+    let chords = section.chords(height, side);
+    chords.windows(2).any(|two| ratio(two[0].part) != ratio(two[1].part))
 }
 
 /// A letter for each material: the first of its name where these differ, else a, b, c.

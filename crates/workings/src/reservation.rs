@@ -1,6 +1,7 @@
 //! What the formula leaves out, and the cautions that go with a lesson, as data.
 
 use crate::dimension::Dimension;
+use crate::material::side_by_side;
 use crate::problem::{Allowable, JointKind};
 use crate::quantity::Quantity;
 use crate::role::Role;
@@ -251,13 +252,9 @@ fn materials(solved: &Solved) -> Reservation {
 
 /// Whether materials of several moduli lie side by side at some height.
 pub fn materials_side_by_side(solved: &Solved) -> bool {
-    let (section, parts) = (solved.section(), &solved.problem().parts);
+    let section = solved.section();
     let levels: Vec<f64> = section.levels().collect();
-    levels.windows(2).any(|pair| {
-        let chords = section.chords(0.5 * (pair[0] + pair[1]), HeightSide::Above);
-        let ratio = |part: usize| parts.get(part).map(|part| part.modular_ratio);
-        chords.windows(2).any(|two| ratio(two[0].part) != ratio(two[1].part))
-    })
+    levels.windows(2).any(|pair| side_by_side(section, 0.5 * (pair[0] + pair[1]), HeightSide::Above))
 }
 
 fn large_slope(solved: &Solved) -> Option<Reservation> {

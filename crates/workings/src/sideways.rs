@@ -22,8 +22,7 @@ impl FreeSideways {
 }
 
 impl Solved {
-    /// How far the beam moves, where its deflection is largest, upward and sideways; none where it does not bend askew, is of several
-    /// materials, or stands on a support that gives or has moved, for then it moves sideways as that support lets it.
+    /// How far the beam moves, where its deflection is largest, upward and sideways; none where it does not bend askew or stands on a support that gives or has moved, for then it moves sideways as that support lets it.
     ///
     /// # Source
     /// `E (I v'' + I_yz u'') = M` and `E (I_yz v'' + I_y u'') = 0` for v up and u to the right, with I and I_y about the level and the

@@ -337,7 +337,7 @@ fn is_governing(working: &Working) -> bool {
         || working.name.contains("the junction")
         || working.name.starts_with("largest skew")
         || working.name.ends_with("in the walls")
-        || working.name == "share that the simple formula finds"
+        || working.name.starts_with("share that the simple formula finds")
 }
 
 /// Whether a working is a largest bending stress along the beam: of several materials many heights are compared.

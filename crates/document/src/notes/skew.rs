@@ -1,15 +1,16 @@
 //! Bending askew: why the simple formula does not hold, the full one, and how far apart they are.
 
-use super::author::{Author, symbol_of, value_of};
+use super::author::{Author, listed, symbol_of, value_of};
 use super::line;
 use crate::tree::{Alignment, Block, CalloutKind, Inline};
 use lesson::{Scene, When};
 use workings::dimension::Dimension;
 use workings::expression::Expression;
+use workings::material::side_by_side;
 use workings::notation::DepthAxis;
 use workings::quantity::Quantity;
 use workings::role::{Role, Symbol};
-use workings::solved::skew_corners;
+use workings::solved::SkewCorners;
 use workings::working::{Chapter, Id};
 
 fn plain(role: Role) -> Expression {
@@ -71,7 +72,11 @@ impl Author<'_> {
     fn why_askew(&mut self) {
         let number = self.next_figure();
         self.say(line![
-            "So far every fibre at one height bore the same stress. Try that here: the stresses to the right of the upright axis \
+            format!(
+                "So far every fibre {}at one height bore the same stress. ",
+                if self.is_mixed() { "of a material " } else { "" }
+            ),
+            "Try that here: the stresses to the right of the upright axis \
              and those to the left of it would not cancel each other's turning, and their moment about that axis would be ",
             math(Role::BendingMoment),
             " ",
@@ -92,6 +97,10 @@ impl Author<'_> {
         );
     }
 
+    fn is_mixed(&self) -> bool {
+        !self.solved.problem().materials().is_empty()
+    }
+
     fn other_moments(&mut self) {
         let upright = self.style.notation.in_its_words("the second moment about the upright axis");
         self.say(line![
@@ -99,6 +108,14 @@ impl Author<'_> {
             math(Role::SecondMoment),
             format!(" {upright} and the product moment.")
         ]);
+        if self.is_mixed() {
+            self.say(line![
+                "They too are those of the transformed section: each part counts ",
+                math(Role::ModularRatio),
+                " times. But it counts so with its true breadth. The transformed breadth served the heights, for the strain goes with the \
+                 height; across the section it goes with the true distance to the right, so that breadth must not be put to the third power."
+            ]);
+        }
         self.equations_of(&[
             "place of the centroid to the right",
             "second moment of area about the upright axis",
@@ -142,90 +159,142 @@ impl Author<'_> {
             " = 0 it is the simple formula again. Where the bracket is zero lies the neutral axis:"
         ]);
         self.equations_of(&["inclination of the neutral axis"]);
+        if self.is_mixed() {
+            self.say(line![
+                "The neutral axis is one for the whole section, for the strain is one plane. What the formula gives is the stress in the \
+                 material of reference; in another it is ",
+                math(Role::ModularRatio),
+                " times as large. So each material has corners of its own, and where two meet at one corner it has two stresses."
+            ]);
+        }
         self.corners();
     }
 
-    /// The stress at every corner, by both formulas.
+    /// The stress at every corner in each material that has it, by both formulas.
     fn corners(&mut self) {
-        let Some((corners, _)) = skew_corners(self.solved.section()) else { return };
+        let Some(all) = self.skew_corners() else { return };
         let simple = self.solved.stress();
+        let mixed = self.is_mixed();
         let mut rows = Vec::new();
-        for corner in &corners {
-            let letter = &corner.letter;
-            let names = [
-                format!("distance of {letter} from the level axis"),
-                format!("distance of {letter} to the right"),
-                format!("skew bending stress at {letter}"),
-            ];
-            let values: Vec<Inline> =
-                names.iter().filter_map(|name| self.workings().get(name)).map(value_of).collect();
-            let [depth, across, full] = values.as_slice() else { continue };
-            let by_simple = Quantity::new(simple.bending_stress(corner.at.y), Dimension::STRESS);
-            rows.push(vec![
-                line![letter.as_str()],
-                vec![depth.clone()],
-                vec![across.clone()],
-                vec![Inline::Quantity(by_simple, Role::BendingStress)],
-                vec![Inline::Strong(vec![full.clone()])],
-            ]);
+        for material in &all.materials {
+            for corner in material.corners.iter().map(|&place| &all.corners[place]) {
+                let letter = &corner.letter;
+                let names = [
+                    format!("distance of {letter} from the level axis"),
+                    format!("distance of {letter} to the right"),
+                    format!("skew bending stress{} at {letter}", material.within),
+                ];
+                let values: Vec<Inline> =
+                    names.iter().filter_map(|name| self.workings().get(name)).map(value_of).collect();
+                let [depth, across, full] = values.as_slice() else { continue };
+                let by_simple = material.modular_ratio * simple.bending_stress(corner.at.y);
+                let by_simple = Quantity::new(by_simple, Dimension::STRESS);
+                let mut row = vec![line![letter.as_str()]];
+                if mixed {
+                    row.push(line![material.within.trim_start_matches(" in ")]);
+                }
+                row.extend([
+                    vec![depth.clone()],
+                    vec![across.clone()],
+                    vec![Inline::Quantity(by_simple, Role::BendingStress)],
+                    vec![Inline::Strong(vec![full.clone()])],
+                ]);
+                rows.push(row);
+            }
         }
-        let header = vec![
-            line!["Corner"],
+        let (mut header, mut alignment) = (vec![line!["Corner"]], vec![Alignment::Left]);
+        if mixed {
+            header.push(line!["In"]);
+            alignment.push(Alignment::Left);
+        }
+        header.extend([
             line!["Distance ", math(Role::Depth)],
             line!["Distance ", math(Role::Across)],
             line!["Simple formula"],
             line!["Full formula"],
-        ];
-        let mut alignment = vec![Alignment::Left];
+        ]);
         alignment.extend([Alignment::Right; 4]);
         let caption = line!["Bending stress at the corners at the slice, tension positive."];
         self.table(caption, header, alignment, rows);
     }
 
+    fn skew_corners(&self) -> Option<SkewCorners> {
+        SkewCorners::of(self.solved.section(), &self.solved.problem().materials())
+    }
+
     fn how_far_off(&mut self) {
-        let names = ["largest skew tension at the slice", "largest skew compression at the slice"];
-        let found: Vec<Id> = names.iter().filter_map(|name| self.workings().id(name)).collect();
-        let (Some(&share), [tension, compression]) =
-            (self.workings().id("share that the simple formula finds").as_ref(), found.as_slice())
-        else {
+        let Some(all) = self.skew_corners() else { return };
+        let within: Vec<&str> = all.materials.iter().map(|material| material.within.as_str()).collect();
+        let mut shares = Vec::new();
+        for within in &within {
+            let first = shares.is_empty();
+            shares.extend(self.share_of_simple(within, first));
+        }
+        if shares.is_empty() {
             self.say(line!["No bending moment acts at the slice."]);
             return;
-        };
-        let kappa = self.solved.value(share);
-        self.say(line![
-            "The largest stresses at the slice are ",
-            Inline::Strong(vec![self.value(*tension)]),
-            " and ",
-            Inline::Strong(vec![self.value(*compression)]),
-            ". The largest by the simple formula is ",
-            self.value(share),
-            if kappa < 1.0 {
-                " times the true one: whoever trusts it builds too weak."
-            } else {
-                " times the true one: here it overstates."
-            },
-            " It also has it at a whole edge, where in truth one corner is pulled or pressed most."
-        ]);
-        self.equations_of(&["share that the simple formula finds"]);
-        if let Some(&times) = self.workings().id("times that it sinks more").as_ref() {
-            self.say(line![
-                "The beam moves at right angles to its neutral axis: it sinks, and it goes sideways. It sinks ",
-                self.value(times),
-                " times as much as its flexural rigidity about the level axis would let it; the deflected line in these pages is that \
-                 of a beam held sideways."
-            ]);
-            self.equations_of(&["second moment that counts askew", "times that it sinks more"]);
-            self.goes_sideways();
         }
-        let along: Vec<Id> =
-            ["largest skew tension along the beam", "largest skew compression along the beam"]
-                .iter()
-                .filter_map(|name| self.workings().id(name))
-                .collect();
+        self.equations(&shares);
+        self.sinks_more();
+        let along: Vec<Id> = within
+            .iter()
+            .flat_map(|within| {
+                ["tension", "compression"].map(|words| format!("largest skew {words}{within} along the beam"))
+            })
+            .filter_map(|name| self.workings().id(&name))
+            .collect();
         self.table_of_workings(
             line!["The largest bending stresses along the whole beam, by the full formula."],
             &along,
         );
+    }
+
+    /// What share of the true stress in a material the simple formula finds, in words; none where there is no moment.
+    fn share_of_simple(&mut self, within: &str, first: bool) -> Option<Id> {
+        let share = self.workings().id(&format!("share that the simple formula finds{within}"))?;
+        let named = |words: &str| self.workings().id(&format!("largest skew {words}{within} at the slice"));
+        let found: Vec<Vec<Inline>> = ["tension", "compression"]
+            .into_iter()
+            .filter_map(named)
+            .map(|id| vec![Inline::Strong(vec![self.value(id)])])
+            .collect();
+        let only = found.len() == 1;
+        let mut words = line![format!(
+            "The largest {}{within} at the slice {} ",
+            if only { "stress" } else { "stresses" },
+            if only { "is" } else { "are" }
+        )];
+        words.extend(listed(found));
+        words.extend(line![
+            ". The largest by the simple formula is ",
+            self.value(share),
+            if self.solved.value(share) < 1.0 {
+                " times the true one: whoever trusts it builds too weak."
+            } else {
+                " times the true one: here it overstates."
+            },
+        ]);
+        if first {
+            words.push(
+                " It also has it at a whole edge, where in truth one corner is pulled or pressed most."
+                    .into(),
+            );
+        }
+        self.say(words);
+        Some(share)
+    }
+
+    /// How much more the beam sinks where it is free to go sideways, and where it goes.
+    fn sinks_more(&mut self) {
+        let Some(times) = self.workings().id("times that it sinks more") else { return };
+        self.say(line![
+            "The beam moves at right angles to its neutral axis: it sinks, and it goes sideways. It sinks ",
+            self.value(times),
+            " times as much as its flexural rigidity about the level axis would let it; the deflected line in these pages is that \
+             of a beam held sideways."
+        ]);
+        self.equations_of(&["second moment that counts askew", "times that it sinks more"]);
+        self.goes_sideways();
     }
 
     /// How far the beam goes sideways, and by which formula.
@@ -263,7 +332,7 @@ impl Author<'_> {
     }
 
     fn shear_askew(&mut self) {
-        let workings = self.workings();
+        let (workings, cut) = (self.workings(), &self.solved.problem().cut);
         let (Some(full), Some(simple)) =
             (workings.get("skew shear stress on the cut"), workings.get("shear stress on the cut"))
         else {
@@ -277,7 +346,12 @@ impl Author<'_> {
             symbol_of(simple),
             " = ",
             value_of(simple),
-            "."
+            ".",
+            match side_by_side(self.solved.section(), cut.height, cut.side) {
+                true =>
+                    " Materials lie side by side on this cut: either is a mean over all of them, and the stress of none of them.",
+                false => "",
+            }
         ]);
         self.equations_of(&[
             "first moment about the upright axis at the cut",
@@ -297,7 +371,12 @@ impl Author<'_> {
     /// Why there is no chapter on the stress at a point.
     fn no_point(&mut self) {
         self.say(line![
-            "At the corner that bears most there is no shear stress: the element there is pulled or pressed one way only, that bending stress \
+            match self.is_mixed() {
+                false => "At the corner that bears most there is no shear stress: the element there",
+                true =>
+                    "At a corner that no other material touches there is no shear stress: the element there",
+            },
+            " is pulled or pressed one way only, that bending stress \
              is its principal stress, and its largest shear stress is half of it. Elsewhere the bending stress changes across a level cut, \
              so that no height has one state of stress. For that reason this unit has no element at the cut, no circle, no fields over \
              the side of the beam and no trajectories, as units on bending about a principal axis have."

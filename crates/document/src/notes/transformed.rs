@@ -115,6 +115,13 @@ impl Author<'_> {
             " times as large; forget it, and the stiff material seems to bear next to nothing. For each material the height \
              where it is stressed most at the slice:"
         ]);
+        if self.bends_askew() {
+            self.say(line![format!(
+                "These are the stresses of a beam that is held so that it cannot move sideways. Those of a beam that is free to do so stand \
+                 in the chapter “{}”.",
+                Chapter::Skew.title()
+            )]);
+        }
         let mut all: Vec<Id> = Vec::new();
         let mut most: Vec<Id> = Vec::new();
         for material in materials {

@@ -207,14 +207,16 @@ impl Show<'_> {
 
     /// Bending askew; nothing where the level axis is a principal one.
     fn skew(&mut self) {
-        let names = [
-            "product moment of area",
-            "inclination of the neutral axis",
-            "largest skew tension at the slice",
-            "largest skew compression at the slice",
-            "share that the simple formula finds",
-        ];
-        let ids: Vec<Id> = names.iter().filter_map(|name| self.solved.workings().id(name)).collect();
+        let workings = self.solved.workings();
+        let names = ["product moment of area", "inclination of the neutral axis"];
+        let mut ids: Vec<Id> = names.iter().filter_map(|name| workings.id(name)).collect();
+        // Of several materials those of each.
+        let is_largest = |name: &str| name.starts_with("largest skew ") && name.ends_with(" at the slice");
+        let is_share = |name: &str| name.starts_with("share that the simple formula finds");
+        let told = |(id, working): (Id, &Working)| {
+            (is_largest(&working.name) || is_share(&working.name)).then_some(id)
+        };
+        ids.extend(workings.chapter(Chapter::Skew).filter_map(told));
         let results: Vec<Vec<Block>> = ids.iter().map(|&id| self.results(&[id])).collect();
         let mut steps = vec![words("The load stands upright. Why does the neutral axis not lie level?")];
         steps.extend(results);

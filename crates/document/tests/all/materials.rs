@@ -85,3 +85,30 @@ fn askew_the_full_formulas_hold_the_beam_to_its_limits() {
     }
     assert!(!said.contains("All of this is for a beam that is held"), "{said}");
 }
+
+/// A joist with an angle on one side of its foot: each material has corners of its own, and is held to its own limits by the full formula.
+#[test]
+fn askew_each_material_is_told_by_the_full_formula() {
+    let said = said(
+        "[material]\nname = \"spruce\"\nE = \"11 GPa\"\n[allowable]\nbending-stress = \"9 MPa\"\nshear-stress = \"1 MPa\"\n\
+         [section]\nparts = [\n{ name = \"joist\", width = \"60 mm\", height = \"200 mm\", left = \"0 mm\" },\n\
+         { name = \"upright leg\", width = \"6 mm\", height = \"74 mm\", left = \"60 mm\", bottom = \"6 mm\", material = \"steel\", \
+         E = \"210 GPa\", allowable = { bending-stress = \"160 MPa\" } },\n\
+         { name = \"level leg\", width = \"50 mm\", height = \"6 mm\", left = \"60 mm\", bottom = \"0 mm\", material = \"steel\", \
+         E = \"210 GPa\" },\n]\n",
+    );
+    for words in [
+        "These are the stresses of a beam that is held",
+        "But it counts so with its true breadth",
+        "where two meet at one corner it has two stresses",
+        "The largest stresses in spruce at the slice are",
+        "The largest stresses in steel at the slice are",
+        "either is a mean over all of them, and the stress of none",
+        "Free to go sideways, the beam moves",
+        "At a corner that no other material touches there is no shear stress",
+        "in each material the bending stresses are those of the full formula at the corner of it that bears most",
+    ] {
+        assert!(said.contains(words), "{words} in {said}");
+    }
+    assert_eq!(said.matches("It also has it at a whole edge").count(), 1, "{said}");
+}

@@ -212,6 +212,36 @@ pub fn cases() -> Vec<Case> {
     let mut sloping = shape(shapes::trapezoid(0.06, 0.12, 0.10, 0.0));
     sloping[0].modular_ratio = 0.5;
     sloping.push(of(plank(0.0, 100.0, 120.0, 10.0), 15.0));
+    // Several materials that bend askew: an angle on the right of the foot, a flat on the left, one that lies below the neutral axis with all
+    // its corners, and three materials.
+    cases.push(case(
+        "joist-and-angle",
+        vec![
+            plank(0.0, 0.0, 60.0, 200.0),
+            of(plank(60.0, 6.0, 6.0, 74.0), 19.0),
+            of(plank(60.0, 0.0, 50.0, 6.0), 19.0),
+        ],
+        &[(120.0, Above), (40.0, Below)],
+    ));
+    cases.push(case(
+        "joist-and-flat",
+        vec![plank(0.0, 0.0, 60.0, 200.0), of(plank(-8.0, 0.0, 8.0, 100.0), 19.0)],
+        &[(150.0, Above), (100.0, Above)],
+    ));
+    cases.push(case(
+        "joist-and-strip",
+        vec![plank(0.0, 0.0, 60.0, 200.0), of(plank(60.0, 0.0, 8.0, 30.0), 3.0)],
+        &[(120.0, Above)],
+    ));
+    cases.push(case(
+        "joist-of-three",
+        vec![
+            plank(0.0, 0.0, 60.0, 200.0),
+            of(plank(60.0, 0.0, 8.0, 100.0), 19.0),
+            of(plank(-30.0, 150.0, 30.0, 50.0), 6.5),
+        ],
+        &[(175.0, Above), (50.0, Below)],
+    ));
     cases.push(Case {
         name: "plate-on-a-keel".into(),
         parts: sloping,

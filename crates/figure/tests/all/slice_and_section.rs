@@ -5,6 +5,7 @@ use crate::sections;
 use crate::sections::{Bending, cases, solved};
 use figure::drawing::{Drawing, Mark};
 use figure::geometry::Point;
+use figure::scale::Sheet;
 use mechanics::section::HeightSide;
 use workings::notation::{Notation, Profile};
 use workings::solved::Solved;
@@ -234,15 +235,37 @@ fn a_section_that_bends_askew_is_drawn_so() {
     let askew = |case: &sections::Case| {
         let solved = solved(case, case.cuts[0], Bending::Pure);
         let drawn = figure::section_drawings(&solved).iter().any(|drawing| drawing.name == "skew");
-        let mixed = case.parts.iter().any(|part| part.modular_ratio != 1.0);
-        assert_eq!(drawn, !mixed && solved.section().properties().bends_askew(), "{}", case.name);
+        assert_eq!(drawn, solved.section().properties().bends_askew(), "{}", case.name);
         drawn
     };
     let drawn: Vec<String> = cases().into_iter().filter(|case| askew(case)).map(|case| case.name).collect();
-    for name in ["angle", "zed"] {
+    for name in ["angle", "zed", "joist-and-angle", "joist-of-three"] {
         assert!(drawn.iter().any(|drawn| drawn == name), "{drawn:?}");
     }
     assert!(!drawn.iter().any(|drawn| drawn == "channel"), "{drawn:?}");
+}
+
+/// Of several materials the stress in each is drawn and told, on every sheet; where two meet at a corner the words give both.
+#[test]
+fn askew_each_material_has_its_own_stress_in_the_drawing() {
+    for case in cases().into_iter().filter(|case| case.name.starts_with("joist-")) {
+        for bending in [Bending::SagRising, Bending::Hog] {
+            let solved = solved(&case, case.cuts[0], bending);
+            for sheet in [Sheet::USUAL, Sheet::LARGE_PRINT, Sheet::HAND] {
+                let about = format!("{} {bending:?} {sheet:?}", case.name);
+                let drawn = figure::some_on(&solved, sheet, |name| name == "skew").remove(0);
+                assert!(drawn.overlaps().is_empty() && drawn.is_whole(), "{about}: {:?}", drawn.overlaps());
+                assert!(drawn.width <= 1.3 * sheet.width, "{about}: {} px wide", drawn.width);
+                let told = drawn.long.plain();
+                for material in solved.problem().materials() {
+                    assert!(told.contains(&format!("in {}:", material.name)), "{about}: {told}");
+                }
+                // F, the lower right corner of the joist, is one of the angle and of the flat too where they stand on the right.
+                let at_the_foot = told.matches("F in ").count();
+                assert_eq!(at_the_foot, if case.name == "joist-and-flat" { 1 } else { 2 }, "{about}: {told}");
+            }
+        }
+    }
 }
 
 /// Walls are drawn where they are thin and a shear force acts; the web's arrows run as the force does.

@@ -11,14 +11,6 @@ pub(super) fn read(lesson: &Table, section: &Section, report: &mut Report) -> Al
     let allowable = stated(table);
     let place = || table.span.clone();
     let several = section.parts().iter().any(|part| part.modular_ratio != 1.0);
-    if section.properties().bends_askew() && several {
-        report
-            .add(
-                place(),
-                "what this beam may carry is not told where a section of several materials bends askew, as this one does",
-            )
-            .mend("leave [allowable] out, or take a section with an axis of symmetry, upright or level");
-    }
     let any_stress = allowable != Allowable { deflection: allowable.deflection, ..Allowable::default() };
     if any_stress && several && section.parts().iter().all(|part| part.modular_ratio != 1.0) {
         report

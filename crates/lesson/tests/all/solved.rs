@@ -325,3 +325,74 @@ fn the_gangway_comes_out_as_it_says() {
         ],
     );
 }
+
+/// A joist with a flat of bronze, ten times as stiff, on one side of its foot: each material with what it may bear.
+const JOIST_AND_FLAT: &str = r#"
+title = "A joist with a flat on one side of its foot"
+units = "metric"
+
+[beam]
+length = "4 m"
+supports = [{ pin = "0 m", name = "A" }, { roller = "4 m", name = "B" }]
+loads = [{ spread = "0.6 kN/m", from = "0 m", to = "4 m", name = "w" }]
+
+[material]
+name = "spruce"
+E = "11 GPa"
+
+[section]
+name = "joist and flat"
+parts = [
+  { name = "joist", width = "60 mm", height = "200 mm", left = "0 mm" },
+  { name = "flat", width = "10 mm", height = "100 mm", left = "60 mm", bottom = "0 mm", E = "110 GPa", material = "bronze", allowable = { bending-stress = "60 MPa", shear-stress = "40 MPa" } },
+]
+
+[slice]
+at = "1 m"
+length = "50 mm"
+
+[cut]
+at = "150 mm"
+
+[allowable]
+bending-stress = "9 MPa"
+shear-stress = "1 MPa"
+deflection = "15 mm"
+"#;
+
+/// Closed form, by hand, in mm: areas 12 000 and 10 · 1000, so the centroid lies 505/11 from the left and 850/11 above the foot;
+/// I = 40e6 + 10 · 10 · 100³ / 12 + 1650e6 / 121, I_y = 3.6e6 + 10 · 100 · 10³ / 12 + 808.5e6 / 121, I_yz = -1155e6 / 121. M is at most
+/// 1.2 kN m; spruce is pulled most at its lower left corner and pressed at its upper right, bronze pulled at the foot against the joist.
+#[test]
+fn a_joist_with_a_flat_on_one_side_may_carry_what_each_material_may() {
+    let reading = lesson::read(JOIST_AND_FLAT, "joist.toml");
+    assert!(reading.findings.is_empty(), "{:?}", reading.findings);
+    let lesson = reading.lesson.expect("it is sound");
+    let solved = Solved::new(lesson.problem, lesson.style).expect("it can be solved");
+    let level = 40e-6 + 100e-6 / 12.0 + 1650e-6 / 121.0;
+    let upright = 3.6e-6 + 1e-6 / 12.0 + 808.5e-6 / 121.0;
+    let product = -1155e-6 / 121.0;
+    let both = level * upright - product * product;
+    let stress = |ratio: f64, x: f64, y: f64| {
+        let (x, y) = (x - 0.505 / 11.0, y - 0.85 / 11.0);
+        (-ratio * 1.2e3 * (upright * y - product * x) / both).abs()
+    };
+    let sag = 5.0 * 0.6e3 * 256.0 / (384.0 * 11e9 * both / upright);
+    let expected = [
+        ("tension in spruce", stress(1.0, 0.0, 0.0), 9e6),
+        ("compression in spruce", stress(1.0, 0.06, 0.2), 9e6),
+        ("tension in bronze", stress(10.0, 0.06, 0.0), 60e6),
+        ("compression in bronze", stress(10.0, 0.07, 0.1), 60e6),
+        ("deflection", sag, 0.015),
+    ];
+    let limits = &solved.allowables().expect("there are limits").limits;
+    let factors = &solved.allowables().and_then(|of| of.growth.as_ref()).expect("the loads may grow").factors;
+    for (words, reached, allowed) in expected {
+        let place = limits.iter().position(|limit| limit.words == words).expect(words);
+        let found = solved.value(limits[place].reached).abs();
+        assert!((found - reached).abs() <= 1e-9 * reached, "{words}: {found}, not {reached}");
+        let factor = solved.value(factors[place]);
+        assert!((factor - allowed / reached).abs() <= 1e-9 * factor, "{words}: {factor}");
+    }
+    assert_eq!(limits.len(), expected.len() + 2, "the shear stress in each as well");
+}

@@ -287,8 +287,7 @@ impl Builder<'_> {
         if parts.section.materials.is_empty() {
             let askew = parts.engine.properties().bends_askew();
             let [tension, compression] = match askew {
-                true => ["tension", "compression"]
-                    .map(|words| self.workings.id(&format!("largest skew {words} along the beam"))),
+                true => self.skew_extremes(""),
                 false => [parts.bending.tension, parts.bending.compression],
             };
             let shear = match askew {
@@ -305,19 +304,30 @@ impl Builder<'_> {
         }
         let ratios = self.problem.elasticity().shear_ratios;
         let mut borne = Vec::new();
+        let askew = parts.engine.properties().bends_askew();
         for material in &parts.section.materials {
             let of = format!(" in {}", material.name);
+            let [tension, compression] = match askew {
+                true => self.skew_extremes(&of),
+                false => material.extremes,
+            };
             let shear = match material.allowable.shear {
                 Some(_) => {
                     self.largest_shear_in(parts, (&material.parts, &ratios), (&of, &material.letter))?
                 }
                 None => None,
             };
-            let ([tension, compression], allowable) = (material.extremes, material.allowable);
+            let allowable = material.allowable;
             let letter = format!("{}, ", material.letter);
             borne.push(Borne { of, letter, allowable, tension, compression, shear });
         }
         Ok(borne)
+    }
+
+    /// The largest tension and compression along the beam by the full formula, of several materials in one of them: ` in steel`.
+    fn skew_extremes(&self, within: &str) -> [Option<Id>; 2] {
+        ["tension", "compression"]
+            .map(|words| self.workings.id(&format!("largest skew {words}{within} along the beam")))
     }
 
     /// The largest shear stress in some parts along the beam: in one of several materials, or askew. None where there is none.
@@ -334,6 +344,10 @@ impl Builder<'_> {
         let entry =
             |role, name: String| Entry::new(CHAPTER, role, &index, name).height(cut.height, Some(cut.side));
         let says = match askew {
+            Some(_) if !ratios.is_empty() => {
+                "Of the part above the level cut on which this material is sheared most, transformed, what counts askew: less what the product \
+                 moment makes of the one about the upright axis."
+            }
             Some(_) => {
                 "What counts of the first moment of the part above that cut: askew the one about the upright axis as well."
             }

@@ -1,7 +1,7 @@
 //! The workings of skew bending against the engine.
 
 use super::check::Check;
-use super::skew_stress::skew_corners;
+use super::skew_corners::{MaterialCorners, SkewCorners};
 use crate::problem::Problem;
 use mechanics::beam::{Curve, Solution};
 use mechanics::real;
@@ -35,15 +35,31 @@ impl Check<'_> {
         let extreme = solution.extremes(Curve::BendingMoment).largest_size.value.max(moment.abs());
         let largest = SkewBending::under(section, extreme).extremes(section);
         let scale = largest.map_or(0.0, |[(_, most), (_, least)]| most.max(-least));
-        if let Some((corners, _)) = skew_corners(section) {
-            for corner in corners {
-                let name = format!("skew bending stress at {}", corner.letter);
-                self.named(&name, bending.stress(corner.at), scale);
+        let extremes = solution.extremes(Curve::BendingMoment);
+        let largest = [extremes.highest, extremes.lowest].map(|extreme| Some(extreme?.value));
+        let corners = SkewCorners::of(section, &problem.materials());
+        for of in corners.iter().flat_map(|of| &of.materials) {
+            let MaterialCorners { within, parts, modular_ratio, .. } = of;
+            let scale = scale * modular_ratio;
+            for corner in corners.iter().flat_map(|all| of.corners.iter().map(|&place| &all.corners[place])) {
+                let name = format!("skew bending stress{within} at {}", corner.letter);
+                self.named(&name, modular_ratio * bending.stress(corner.at), scale);
             }
-        }
-        if let Some([(_, most), (_, least)]) = bending.extremes(section) {
-            self.named("largest skew tension at the slice", most, scale);
-            self.named("largest skew compression at the slice", least, scale);
+            if let Some([(_, most), (_, least)]) = bending.extremes_in(section, parts) {
+                self.named(&format!("largest skew tension{within} at the slice"), most, scale);
+                self.named(&format!("largest skew compression{within} at the slice"), least, scale);
+            }
+            let under = |moment| SkewBending::under(section, moment).extremes_in(section, parts);
+            let along: Vec<[f64; 2]> = largest
+                .into_iter()
+                .flatten()
+                .filter_map(under)
+                .map(|both| both.map(|(_, stress)| stress))
+                .collect();
+            let most = along.iter().map(|[most, _]| *most).fold(0.0, f64::max);
+            let least = along.iter().map(|[_, least]| *least).fold(0.0, f64::min);
+            self.named(&format!("largest skew tension{within} along the beam"), most, scale);
+            self.named(&format!("largest skew compression{within} along the beam"), least, scale);
         }
         if let (Some(shear), Ok(flow)) = (
             skew.shear,

@@ -8,6 +8,7 @@ use crate::dimension::Dimension;
 use crate::engine::Call;
 use crate::evaluate::EvaluationError;
 use crate::expression::Expression;
+use crate::material::side_by_side;
 use crate::role::Role;
 use crate::working::{Chapter, HeightSide, Id};
 use mechanics::section::Section;
@@ -41,10 +42,8 @@ pub(crate) struct CutStress {
 }
 
 /// Said of `V Q / (I t)` where materials of several moduli lie side by side on a cut; nothing elsewhere.
-fn of_no_material(engine: &Section, height: f64, side: HeightSide) -> &'static str {
-    let ratio = |part: usize| engine.parts().get(part).map(|part| part.modular_ratio);
-    let chords = engine.chords(height, side);
-    match chords.windows(2).any(|two| ratio(two[0].part) != ratio(two[1].part)) {
+pub(super) fn of_no_material(engine: &Section, height: f64, side: HeightSide) -> &'static str {
+    match side_by_side(engine, height, side) {
         true => " Materials lie side by side there: it is a mean over them, and the stress of none of them.",
         false => "",
     }

@@ -6,6 +6,7 @@ use super::cut::CutWorkings;
 use super::diagrams::DiagramWorkings;
 use super::names::with_article;
 use super::section::{Placed, SectionWorkings, Size};
+use super::shear::of_no_material;
 use crate::dimension::Dimension;
 use crate::engine::Call;
 use crate::evaluate::EvaluationError;
@@ -24,7 +25,9 @@ pub(crate) struct SkewWorkings {
     pub(crate) upright: Id,
     pub(crate) product: Id,
     pub(crate) inclination: Id,
-    /// The bending stress at each corner, and the largest of them along the beam.
+    /// The second moment of each piece about its own upright axis; none where it is the only one.
+    pub(crate) own_upright: Vec<Option<Id>>,
+    /// The bending stress at each corner, and the largest of them along the beam; of several materials in each that has the corner.
     pub(crate) corners: Vec<CornerWorkings>,
     /// The shear stress on the cut.
     pub(crate) shear: Option<Id>,
@@ -35,6 +38,8 @@ pub(crate) struct SkewWorkings {
 pub(crate) struct CornerWorkings {
     pub(crate) stress: Id,
     pub(crate) moment: Id,
+    /// The modular ratio of its material; none in that of reference.
+    pub(crate) ratio: Option<Id>,
     pub(crate) depth: Id,
     pub(crate) across: Id,
 }
@@ -71,23 +76,21 @@ impl Moments {
 }
 
 impl Builder<'_> {
-    /// The chapter; none where the level axis is a principal one, and in a beam of several materials.
+    /// The chapter; none where the level axis is a principal one.
     pub(crate) fn skew(&mut self, before: &Before<'_>) -> Result<Option<SkewWorkings>, EvaluationError> {
         let (section, engine) = (before.section, before.engine);
-        // Of several materials each has a stress of its own at a corner: that is left out.
-        let mixed = section.pieces.iter().any(|piece| piece.placed.ratio.is_some());
-        if mixed || !engine.properties().bends_askew() {
+        if !engine.properties().bends_askew() {
             return Ok(None);
         }
         let across = self.across(CHAPTER, section, engine)?;
-        let (upright, product) = self.other_moments(section, &across)?;
+        let (upright, product, own_upright) = self.other_moments(section, &across)?;
         let moments = Moments { level: section.second_moment, upright, product };
         self.principal_axes(moments)?;
         let inclination = self.inclination(moments)?;
         let counts = self.counts_askew(moments)?;
         let corners = self.skew_stresses(before, &across, moments)?;
         let shear = self.skew_shear(before, &across, (moments, counts))?;
-        Ok(Some(SkewWorkings { across, upright, product, inclination, corners, shear }))
+        Ok(Some(SkewWorkings { across, upright, product, inclination, own_upright, corners, shear }))
     }
 
     /// A value that counts upward, along the course's depth axis.
@@ -100,9 +103,9 @@ impl Builder<'_> {
         &mut self,
         section: &SectionWorkings,
         across: &AcrossWorkings,
-    ) -> Result<(Id, Id), EvaluationError> {
+    ) -> Result<(Id, Id, Vec<Option<Id>>), EvaluationError> {
         let only = section.pieces.len() == 1;
-        let (mut squares, mut products) = (Vec::new(), Vec::new());
+        let (mut squares, mut products, mut own_upright) = (Vec::new(), Vec::new(), Vec::new());
         for (piece, place) in section.pieces.iter().zip(&across.pieces) {
             let placed = &piece.placed;
             let (name, number) = (&placed.piece.name, &placed.number);
@@ -111,6 +114,7 @@ impl Builder<'_> {
             let Some(shifted) = piece.shifted.filter(|_| !only) else {
                 squares.push(own);
                 products.extend(own_product);
+                own_upright.push(None);
                 continue;
             };
             let entry = Entry::new(
@@ -120,10 +124,17 @@ impl Builder<'_> {
                 format!("own second moment of {name} about its upright axis"),
             )
             .says(format!(
-                "The second moment of {} about the upright axis through its own centroid.",
-                with_article(name)
+                "The second moment of {} about the upright axis through its own centroid{}",
+                with_article(name),
+                match placed.ratio {
+                    Some(_) =>
+                        ", counted as often as its modular ratio says: of its true breadth, for across the section the strain goes with \
+                         the true distance.",
+                    None => ".",
+                }
             ));
             let own = self.formula(entry, own)?;
+            own_upright.push(Some(own));
             let entry =
                 Entry::new(CHAPTER, Role::Across, number, format!("distance of {name} to the right")).says(
                     format!(
@@ -155,7 +166,7 @@ impl Builder<'_> {
              each with its sign.",
         );
         let product = self.formula(entry, Expression::sum_over(products))?;
-        Ok((upright, product))
+        Ok((upright, product, own_upright))
     }
 
     fn own_upright(&mut self, piece: &Placed) -> Result<Expression, EvaluationError> {
@@ -327,8 +338,11 @@ impl Builder<'_> {
         let first_moment = self.formula(entry, if along { first - second } else { first + second })?;
         let flow = Expression::from(before.shear_force) * first_moment.into();
         let place = self.workings.working(before.shear_force).place;
-        let mut entry = Entry::new(CHAPTER, Role::ShearStress, "askew", "skew shear stress on the cut")
-            .says("The formula looks as always, V Q / (I t), but with what counts of both moments askew.");
+        let mut entry =
+            Entry::new(CHAPTER, Role::ShearStress, "askew", "skew shear stress on the cut").says(format!(
+                "The formula looks as always, V Q / (I t), but with what counts of both moments askew.{}",
+                of_no_material(before.engine, height, problem.side)
+            ));
         if let Some(station) = place.station {
             entry = entry.at(station, place.side);
         }

@@ -4,50 +4,20 @@ use super::across::{AcrossWorkings, less};
 use super::builder::{Builder, Entry};
 use super::section::SectionWorkings;
 use super::skew::{Before, CornerWorkings, Moments};
+use super::skew_corners::{Corner, SkewCorners};
 use crate::dimension::Dimension;
 use crate::engine::Call;
 use crate::evaluate::EvaluationError;
 use crate::expression::Expression;
 use crate::role::Role;
 use crate::working::{Chapter, Id};
-use mechanics::section::{Point, Section};
 use mechanics::stress::SkewBending;
 
 const CHAPTER: Chapter = Chapter::Skew;
 
-/// Letters of the corners: no letter of a usual support, and none that is read as another or as a number.
-const LETTERS: [&str; 16] =
-    ["E", "F", "G", "H", "J", "K", "N", "S", "T", "U", "W", "X", "Y", "Z", "EE", "FF"];
-
-/// A corner of the section that a straight line can touch from outside, or the point of an arc that lies farthest out.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Corner {
-    /// Its letter: `E`, counter-clockwise from the lowest corner.
-    pub letter: String,
-    /// Where it lies, in the coordinates of the outlines, m.
-    pub at: Point,
-}
-
-/// The corners of a section at which the skew bending stress is told, and which of them lie farthest from the neutral axis:
-/// first the one that is stretched under a sagging moment.
-pub fn skew_corners(section: &Section) -> Option<(Vec<Corner>, [usize; 2])> {
-    let mut points = section.hull();
-    let near = 1e-7 * section.properties().height().max(section.properties().breadth());
-    let extremes = SkewBending::under(section, 1.0).extremes(section)?;
-    let mut farthest = [0; 2];
-    for (place, (point, _)) in farthest.iter_mut().zip(extremes) {
-        let same = |other: &Point| (other.x - point.x).abs() <= near && (other.y - point.y).abs() <= near;
-        *place = points.iter().position(same).unwrap_or(points.len());
-        if *place == points.len() {
-            points.push(point);
-        }
-    }
-    let corner = |(count, at): (usize, Point)| {
-        let letter = LETTERS.get(count).map_or_else(|| format!("E{count}"), |letter| (*letter).to_owned());
-        Corner { letter, at }
-    };
-    Some((points.into_iter().enumerate().map(corner).collect(), farthest))
-}
+/// Said of the stress at a corner.
+const PLANE: &str = "The stress is still a plane over the section, but it falls and rises across as well as up. Both second moments and \
+                     the product moment shape it. Tension is positive.";
 
 /// The distances of a corner from the centroid, along the course's axes.
 #[derive(Clone, Copy)]
@@ -56,32 +26,58 @@ struct Distances {
     across: Id,
 }
 
+/// A stress that has been told: at which corner and in which material, by their places.
+struct Told {
+    corner: usize,
+    material: usize,
+    stress: Id,
+}
+
 impl Builder<'_> {
-    /// The stress at every corner, then the largest ones; gives those that come of the full formula.
+    /// The stress at every corner in each material that has it, then the largest ones; gives those that come of the full formula.
     pub(crate) fn skew_stresses(
         &mut self,
         before: &Before<'_>,
         across: &AcrossWorkings,
         moments: Moments,
     ) -> Result<Vec<CornerWorkings>, EvaluationError> {
-        let Some((corners, farthest)) = skew_corners(before.engine) else { return Ok(Vec::new()) };
-        let mut all = Vec::new();
-        let mut distances = Vec::with_capacity(corners.len());
-        for corner in &corners {
+        let materials = self.problem.materials();
+        let Some(all) = SkewCorners::of(before.engine, &materials) else { return Ok(Vec::new()) };
+        let (mut stresses, mut told) = (Vec::new(), Vec::new());
+        let mut distances = Vec::with_capacity(all.corners.len());
+        for (place, corner) in all.corners.iter().enumerate() {
             let of = self.distances(before.section, across, corner)?;
             distances.push(of);
-            let says = "The stress is still a plane over the section, but it falls and rises across as well as up. Both second \
-                        moments and the product moment shape it. Tension is positive.";
-            let name = format!("skew bending stress at {}", corner.letter);
-            let entry = Entry::new(CHAPTER, Role::BendingStress, &corner.letter, name).says(says);
-            let stress = self.skew_stress(entry, before.moment, corner, (of, moments))?;
-            all.push(CornerWorkings { stress, moment: before.moment, depth: of.depth, across: of.across });
+            for (rank, material) in all.materials.iter().enumerate() {
+                if !material.corners.contains(&place) {
+                    continue;
+                }
+                let (within, prefix, letter) = (&material.within, &material.prefix, &corner.letter);
+                let ratio = before.section.materials.get(rank).and_then(|of| of.ratio);
+                let says = match ratio {
+                    None => PLANE.to_owned(),
+                    Some(_) => format!(
+                        "What the full formula gives is the stress in the material of reference; what is there{within} is strained \
+                         alike and bears so many times as much. Tension is positive."
+                    ),
+                };
+                let name = format!("skew bending stress{within} at {letter}");
+                let entry =
+                    Entry::new(CHAPTER, Role::BendingStress, &format!("{prefix}{letter}"), name).says(says);
+                let stress = self.skew_stress(entry, (before.moment, ratio), corner, (of, moments))?;
+                let (moment, depth, across) = (before.moment, of.depth, of.across);
+                stresses.push(CornerWorkings { stress, moment, ratio, depth, across });
+                told.push(Told { corner: place, material: rank, stress });
+            }
         }
-        self.largest_at_slice(before, &corners, (farthest, &all))?;
-        let along = self.largest_along_beam(before, &corners, (farthest, &distances, moments))?;
-
-        all.extend(along);
-        Ok(all)
+        for rank in 0..all.materials.len() {
+            self.largest_at_slice(before, &all, (rank, &told))?;
+        }
+        for rank in 0..all.materials.len() {
+            let along = self.largest_along_beam(before, &all, rank, (&distances, moments))?;
+            stresses.extend(along);
+        }
+        Ok(stresses)
     }
 
     fn distances(
@@ -164,7 +160,7 @@ impl Builder<'_> {
     fn skew_stress(
         &mut self,
         mut entry: Entry,
-        moment: Id,
+        (moment, ratio): (Id, Option<Id>),
         corner: &Corner,
         (of, moments): (Distances, Moments),
     ) -> Result<Id, EvaluationError> {
@@ -172,70 +168,102 @@ impl Builder<'_> {
         if let Some(station) = place.station {
             entry = entry.at(station, place.side);
         }
-        let product = Expression::from(moment) * moments.askew(of.depth.into(), of.across.into());
+        let moment = match ratio {
+            Some(ratio) => Expression::from(ratio) * moment.into(),
+            None => moment.into(),
+        };
+        let product = moment * moments.askew(of.depth.into(), of.across.into());
         let stress = product / moments.both();
         // With the axis up a sagging moment presses what lies above: the sign of M y / I.
         let stress = if self.axis_down { stress } else { -stress };
         self.formula(entry.height(corner.at.y, None), stress)
     }
 
-    /// The largest tension and compression at the slice, and the simple formula beside them; none without a moment.
+    /// The largest tension and compression in a material at the slice, and the simple formula beside them; none without a moment.
     fn largest_at_slice(
         &mut self,
         before: &Before<'_>,
-        corners: &[Corner],
-        (farthest, stresses): ([usize; 2], &[CornerWorkings]),
+        all: &SkewCorners,
+        (rank, told): (usize, &[Told]),
     ) -> Result<(), EvaluationError> {
+        let material = &all.materials[rank];
         let moment = self.value(before.moment);
         if moment == 0.0 {
             return Ok(());
         }
-        let [stretched, pressed] = if moment > 0.0 { farthest } else { [farthest[1], farthest[0]] };
+        let [one, other] = material.farthest;
+        let [stretched, pressed] = if moment > 0.0 { [one, other] } else { [other, one] };
         let place = self.workings.working(before.moment).place;
+        let (within, prefix) = (&material.within, &material.prefix);
         let mut found = Vec::new();
-        for (index, words, corner) in [
-            ("t", "largest skew tension at the slice", stretched),
-            ("c", "largest skew compression at the slice", pressed),
-        ] {
-            let letter = &corners[corner].letter;
-            let says = format!(
-                "Of all points of the section {letter} lies farthest from the neutral axis on this side."
-            );
-            let mut entry = Entry::new(CHAPTER, Role::BendingStress, index, words).says(says);
+        for (index, words, corner, sign) in
+            [("t", "tension", stretched, 1.0), ("c", "compression", pressed, -1.0)]
+        {
+            let of_it = |of: &&Told| of.material == rank && of.corner == corner;
+            // A material that lies on one side of the neutral axis is stretched alone, or pressed alone.
+            let Some(stress) = told.iter().find(of_it).map(|of| of.stress) else { continue };
+            if sign * self.value(stress) <= 0.0 {
+                continue;
+            }
+            let Corner { letter, at } = &all.corners[corner];
+            let says = match before.section.materials.get(rank) {
+                None => {
+                    format!(
+                        "Of all points of the section {letter} lies farthest from the neutral axis on this side."
+                    )
+                }
+                Some(of) => {
+                    format!(
+                        "Of all points of {} {letter} lies farthest out on this side of the neutral axis.",
+                        of.name
+                    )
+                }
+            };
+            let name = format!("largest skew {words}{within} at the slice");
+            let mut entry =
+                Entry::new(CHAPTER, Role::BendingStress, &format!("{prefix}{index}"), name).says(says);
             if let Some(station) = place.station {
                 entry = entry.at(station, place.side);
             }
-            found.push(
-                self.formula(entry.height(corners[corner].at.y, None), stresses[corner].stress.into())?,
-            );
+            found.push(self.formula(entry.height(at.y, None), stress.into())?);
         }
         let by_size = |a: &&Id, b: &&Id| self.value(**a).abs().total_cmp(&self.value(**b).abs());
+        let simple = match before.section.materials.get(rank) {
+            Some(of) => of.stresses.as_slice(),
+            None => before.simple.as_slice(),
+        };
         let most = found.iter().max_by(by_size).copied();
-        let simple = before.simple.iter().max_by(by_size).copied();
+        let simple = simple.iter().max_by(by_size).copied();
         if let (Some(most), Some(simple)) = (most, simple) {
-            let entry = Entry::new(CHAPTER, Role::Ratio, "", "share that the simple formula finds").says(
-                "The largest stress of M y / I over the true largest stress, both by size. Less than 1: the simple formula is \
+            let name = format!("share that the simple formula finds{within}");
+            let index = if prefix.is_empty() { String::new() } else { format!("{prefix}simple") };
+            let entry = Entry::new(CHAPTER, Role::Ratio, &index, name).says(format!(
+                "The largest stress of M y / I{within} over the true largest stress{}, both by size. Less than 1: the simple formula is \
                  on the unsafe side.",
-            );
+                if within.is_empty() { "" } else { " there" }
+            ));
             let share = Expression::from(simple).size() / Expression::from(most).size();
             self.formula(entry, share)?;
         }
         Ok(())
     }
 
-    /// The largest tension and compression along the beam: of the largest moments and of both farthest corners.
+    /// The largest tension and compression in a material along the beam: of the largest moments and of both farthest corners.
     fn largest_along_beam(
         &mut self,
         before: &Before<'_>,
-        corners: &[Corner],
-        (farthest, distances, moments): ([usize; 2], &[Distances], Moments),
+        all: &SkewCorners,
+        rank: usize,
+        (distances, moments): (&[Distances], Moments),
     ) -> Result<Vec<CornerWorkings>, EvaluationError> {
+        let material = &all.materials[rank];
+        let ratio = before.section.materials.get(rank).and_then(|of| of.ratio);
         let [diagrams_sagging, diagrams_hogging] = [before.diagrams.sagging, before.diagrams.hogging];
         let unit = SkewBending::under(before.engine, 1.0);
         let mut candidates = Vec::new();
         for moment in [diagrams_sagging, diagrams_hogging].into_iter().flatten() {
-            for corner in farthest {
-                let stress = self.value(moment) * unit.stress(corners[corner].at);
+            for corner in material.farthest {
+                let stress = self.value(moment) * unit.stress(all.corners[corner].at);
                 candidates.push((corner, moment, stress));
             }
         }
@@ -243,22 +271,25 @@ impl Builder<'_> {
             candidates.iter().copied().max_by(|a, b| a.2.total_cmp(&b.2)).filter(|found| found.2 > 0.0);
         let least =
             candidates.iter().copied().min_by(|a, b| a.2.total_cmp(&b.2)).filter(|found| found.2 < 0.0);
-        let mut all = Vec::new();
-        for (found, index, words) in [
-            (most, "max", "largest skew tension along the beam"),
-            (least, "min", "largest skew compression along the beam"),
-        ] {
+        let (within, prefix) = (&material.within, &material.prefix);
+        let of_it =
+            before.section.materials.get(rank).map_or_else(String::new, |of| format!(" of {}", of.name));
+        let mut found_all = Vec::new();
+        for (found, index, words) in [(most, "max", "tension"), (least, "min", "compression")] {
             let Some((corner, moment, _)) = found else { continue };
-            let letter = &corners[corner].letter;
+            let letter = &all.corners[corner].letter;
             let says = format!(
-                "Of the largest sagging and the largest hogging moment and of both farthest corners this pair gives most: at {letter}."
+                "Of the largest sagging and the largest hogging moment and of both farthest corners{of_it} this pair gives most: at \
+                 {letter}."
             );
-            let entry =
-                Entry::new(CHAPTER, Role::BendingStress, &format!("{letter}, {index}"), words).says(says);
-            let of = distances[corner];
-            let stress = self.skew_stress(entry, moment, &corners[corner], (of, moments))?;
-            all.push(CornerWorkings { stress, moment, depth: of.depth, across: of.across });
+            let name = format!("largest skew {words}{within} along the beam");
+            let entry = Entry::new(CHAPTER, Role::BendingStress, &format!("{prefix}{letter}, {index}"), name)
+                .says(says);
+            let Distances { depth, across } = distances[corner];
+            let stress =
+                self.skew_stress(entry, (moment, ratio), &all.corners[corner], (distances[corner], moments))?;
+            found_all.push(CornerWorkings { stress, moment, ratio, depth, across });
         }
-        Ok(all)
+        Ok(found_all)
     }
 }

@@ -7,7 +7,7 @@ use crate::build::{CutWorkings, Placed, Size};
 use crate::expression::Expression;
 use crate::role::Role;
 use crate::working::{
-    Chapter::{Bending, Materials, Section, Shear},
+    Chapter::{Bending, Materials, Section, Shear, Skew},
     Id,
 };
 use Kind::{Concept, Execution, Procedure};
@@ -44,7 +44,7 @@ pub(super) static MISTAKES: [Mistake; 8] = [
     Mistake::usual(
         ("stress-of-the-reference", Materials, Concept),
         "does not multiply the stress by the modular ratio",
-        "That is the stress in the material of reference at this height. In the other it is {n} times as large.",
+        "That is the stress in the material of reference at this place. In the other it is {n} times as large.",
         &[Memory],
         |lesson| stresses(lesson, |_| 1.0.into()),
     ),
@@ -86,7 +86,7 @@ fn inverse(lesson: &Lesson<'_>, ratio: Id) -> Expression {
 /// Every bending stress in another material with its ratio put for something else.
 fn stresses(lesson: &Lesson<'_>, by: fn(Id) -> Expression) -> Vec<Replaced> {
     let all = || {
-        let chapters = [Bending, Materials].into_iter();
+        let chapters = [Bending, Materials, Skew].into_iter();
         chapters.flat_map(|chapter| lesson.formulas(chapter, Role::BendingStress))
     };
     let with =

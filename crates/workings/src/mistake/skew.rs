@@ -3,12 +3,13 @@
 use super::lesson::{Lesson, Replaced};
 use super::source::Source::Memory;
 use super::{Kind, Mistake};
+use crate::build::{PieceWorkings, Size, SkewWorkings};
 use crate::expression::Expression;
 use crate::role::Role;
 use crate::working::{Chapter::Skew, Id};
 use Kind::{Concept, Execution, Procedure};
 
-pub(super) static MISTAKES: [Mistake; 8] = [
+pub(super) static MISTAKES: [Mistake; 9] = [
     Mistake::usual(
         ("product-moment-forgotten", Skew, Concept),
         "leaves out the product moment and uses {M} {y}/{I}",
@@ -65,13 +66,20 @@ pub(super) static MISTAKES: [Mistake; 8] = [
         no_parallel_axis,
     ),
     Mistake::usual(
+        ("transformed-breadth-cubed", Skew, Concept),
+        "takes the transformed breadth to the third power for the second moment about the upright axis",
+        "Across the section too the strain goes with the true distance: the part counts {n} times, with its true breadth.",
+        &[Memory],
+        transformed_breadth,
+    ),
+    Mistake::usual(
         ("simple-shear-askew", Skew, Concept),
         "uses {V} {Q}/({I} {t}) where the section bends askew",
         "The bending stress grows across the section too: both first moments of the part beyond count.",
         &[Memory],
         |lesson| {
             let simple = lesson.solved.key().stress_on_cut;
-            let by = |skew: &crate::build::SkewWorkings| {
+            let by = |skew: &SkewWorkings| {
                 skew.shear.map(|shear| Replaced::by(shear, simple.into())).into_iter().collect()
             };
             of_skew(lesson, by)
@@ -79,10 +87,7 @@ pub(super) static MISTAKES: [Mistake; 8] = [
     ),
 ];
 
-fn of_skew(
-    lesson: &Lesson<'_>,
-    make: impl FnOnce(&crate::build::SkewWorkings) -> Vec<Replaced>,
-) -> Vec<Replaced> {
+fn of_skew(lesson: &Lesson<'_>, make: impl FnOnce(&SkewWorkings) -> Vec<Replaced>) -> Vec<Replaced> {
     lesson.chapters().skew.as_ref().map(make).unwrap_or_default()
 }
 
@@ -96,7 +101,11 @@ fn at_corners(
         let moments = [level, skew.upright, skew.product];
         let made = skew.corners.iter().map(|corner| {
             let distances = [corner.depth, corner.across].map(Expression::from);
-            let stress = formula(corner.moment.into(), distances, moments.map(Expression::from));
+            let moment = match corner.ratio {
+                Some(ratio) => Expression::from(ratio) * corner.moment.into(),
+                None => corner.moment.into(),
+            };
+            let stress = formula(moment, distances, moments.map(Expression::from));
             Replaced::by(corner.stress, lesson.along_axis(-stress))
         });
         made.collect()
@@ -127,6 +136,20 @@ fn inclination_by_level(lesson: &Lesson<'_>) -> Vec<Replaced> {
         let level = lesson.chapters().section.second_moment;
         vec![Replaced::by(skew.inclination, Expression::arctangent(product, level.into()))]
     })
+}
+
+/// The second moment about its own upright axis of each rectangle of another material.
+fn transformed_breadth(lesson: &Lesson<'_>) -> Vec<Replaced> {
+    let pieces = &lesson.chapters().section.pieces;
+    let wrong = |(piece, own): (&PieceWorkings, &Option<Id>)| {
+        let placed = &piece.placed;
+        let (Some(wide), Size::Rectangle { height, .. }) = (placed.transformed, placed.size) else {
+            return None;
+        };
+        let plain = Expression::from(height) * Expression::from(wide).power(3) / 12.0.into();
+        Some(Replaced::by((*own)?, if placed.piece.hole { -plain } else { plain }))
+    };
+    of_skew(lesson, |skew| pieces.iter().zip(&skew.own_upright).filter_map(wrong).collect())
 }
 
 fn no_parallel_axis(lesson: &Lesson<'_>) -> Vec<Replaced> {

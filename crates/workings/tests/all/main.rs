@@ -22,6 +22,7 @@ mod reference_cases;
 mod reference_lesson;
 mod reservations;
 mod skew;
+mod skew_materials;
 mod straight_cuts;
 mod stress_at_a_point;
 mod textbook;

@@ -30,6 +30,28 @@ pub fn zed() -> Maker {
         .cut(0.09, HeightSide::Below, HeightSide::Above)
 }
 
+/// A joist of 60 x 200 mm with a flat ten times as stiff, 10 x 100 mm, on the right side of its foot.
+///
+/// By hand, in mm: areas 12 000 and 10 · 1000, so the centroid lies 505/11 from the left (of 30 and 65) and 850/11 above the foot (of
+/// 100 and 50). I = 40e6 + 10 · 100³ · 10 / 12 + 1650e6 / 121, I_y = 3.6e6 + 10 · 100 · 10³ / 12 + 808.5e6 / 121 and
+/// I_yz = 1155e6 / 121 by its size; M = 0.9 kN m. J, the lower right corner of the flat, lies 850/11 below the centroid and 265/11 to the right.
+pub fn joist_with_a_flat() -> Maker {
+    let mut flat = rectangle(0.06, 0.0, 0.01, 0.1);
+    flat.modular_ratio = 10.0;
+    Maker::new(4.0, vec![("joist", rectangle(0.0, 0.0, 0.06, 0.2)), ("flat", flat)])
+        .pin("A", 0.0)
+        .pin("B", 4.0)
+        .linear("w", (0.0, 4.0), (600.0, 600.0))
+        .slice(1.0, 0.05)
+        .cut(0.15, HeightSide::Below, HeightSide::Above)
+}
+
+const LEVEL: f64 = 40e6 + 100e6 / 12.0 + 1650e6 / 121.0;
+const SIDE: f64 = 3.6e6 + 1e6 / 12.0 + 808.5e6 / 121.0;
+const BOTH: f64 = 1155e6 / 121.0;
+const J: &str = "skew bending stress in flat at J";
+const FLAT: &str = "own second moment of flat about its upright axis";
+
 pub const CASES: &[Case] = &[
     // 0.9e6 · 50 / 2.46e6
     case("product-moment-forgotten", zed, (F, F), &[45e6 / 2.46]),
@@ -47,6 +69,15 @@ pub const CASES: &[Case] = &[
     case("neutral-axis-upside-down", zed, (INCLINATION, INCLINATION), &[0.350_727_948_248_203_5]),
     // 600 · 22 500 / (2.46e6 · 10)
     case("simple-shear-askew", zed, (SHEAR, SHEAR), &[13.5e6 / 24.6]),
+    // 100 (10 · 10)³ / 12
+    case("transformed-breadth-cubed", joist_with_a_flat, (FLAT, FLAT), &[100e-6 / 12.0]),
+    case("product-moment-forgotten", joist_with_a_flat, (J, J), &[10.0 * 0.9e12 * 850.0 / 11.0 / LEVEL]),
+    case(
+        "stress-of-the-reference",
+        joist_with_a_flat,
+        (J, J),
+        &[0.9e12 * (SIDE * 850.0 - BOTH * 265.0) / 11.0 / (LEVEL * SIDE - BOTH * BOTH)],
+    ),
 ];
 
 #[test]
@@ -57,9 +88,12 @@ fn mistakes_of_bending_askew() {
 /// A course whose depth axis points down makes the same mistakes, of the same size.
 #[test]
 fn the_depth_axis_may_point_down() {
-    for notation in Profile::ALL.map(Notation::of) {
-        let solved = super::cases::in_style(zed(), Style { notation, ..Style::default() });
+    for profile in Profile::ALL {
         for case in CASES.iter().filter(|case| case.asked != PRODUCT) {
+            let solved = super::cases::in_style(
+                (case.lesson)(),
+                Style { notation: Notation::of(profile), ..Style::default() },
+            );
             let found = super::cases::values(&solved, case.id, case.replaces, case.asked);
             assert_eq!(found.len(), 1);
             crate::common::assert_close(case.id, found[0], case.gives[0]);
