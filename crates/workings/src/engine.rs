@@ -237,7 +237,8 @@ impl Call {
             Self::DepthForDeflection(question) => {
                 let beam = question.with(read.by_ref().take(question.fields.len()));
                 let [form_factor, modulus, area, allowed, depth] = next(&mut read);
-                depth * stretch_for_deflection(&beam, form_factor / (modulus * area), allowed)
+                let sinks_more = read.next().unwrap_or(1.0);
+                depth * stretch_for_deflection(&beam, form_factor / (modulus * area), (allowed, sinks_more))
             }
             Self::RoundedDown => {
                 let (value, step) = (read.next().unwrap_or(f64::NAN), read.next().unwrap_or(f64::NAN));
@@ -318,10 +319,16 @@ fn sheared_deflection(beam: &Beam, shear_flexibility: f64) -> f64 {
 }
 
 /// How many times as deep a section must be for its deflection to be what is allowed: by halving, for a deeper one bends less.
-fn stretch_for_deflection(beam: &Beam, shear_flexibility: f64, allowed: f64) -> f64 {
+/// Its deflection of bending is so many times that of a beam held sideways, whatever its depth: both moments and the product moment are
+/// stretched so that what is left of I is the same part of it.
+fn stretch_for_deflection(beam: &Beam, shear_flexibility: f64, (allowed, sinks_more): (f64, f64)) -> f64 {
     let at = |times: f64| {
         let deeper = Beam { flexural_rigidity: beam.flexural_rigidity * times.powi(3), ..beam.clone() };
-        sheared_deflection(&deeper, shear_flexibility / times)
+        let held = sheared_deflection(&deeper, shear_flexibility / times);
+        match sinks_more == 1.0 {
+            true => held,
+            false => held + (sinks_more - 1.0) * sheared_deflection(&deeper, 0.0),
+        }
     };
     // In proportion: a millionth and a million times the depth, halved to the last bits.
     let (mut low, mut high) = (1e-6_f64, 1e6_f64);

@@ -112,6 +112,7 @@ impl Builder<'_> {
     ) -> Result<Id, EvaluationError> {
         let (mut reads, question) = self.beam_question(parts.beam, &[]);
         reads.extend([form_factor, shear_modulus, parts.section.area, limit.allowed, depth]);
+        reads.extend(self.workings.id("times that it sinks more"));
         let call = Call::DepthForDeflection(question);
         let value = call.evaluate(&reads, self.workings.values());
         let how = "Found by trial: the deflection at a depth is reckoned, and the depth changed until it is the allowable one.";

@@ -535,3 +535,30 @@ fn a_z_is_held_to_its_limits_by_the_full_formulas() {
     let asked = depth * (most / 80e6).sqrt().max(shear / 40e6).max(mechanics::real::cbrt(sag / 0.01));
     assert_within("least depth", least, asked, 1e-9 * asked);
 }
+
+/// Closed form: free to go sideways and with shear, a cantilever of a Z sinks by P L³ / (3 E I) times I I_y / (I I_y - I_yz²) and by
+/// f P L / (G A); the least depth h k solves v_b / k³ + v_s / k = allowed.
+#[test]
+fn a_z_is_stretched_for_what_it_sinks_free_to_go_sideways_and_by_shear() {
+    let (length, force, allowed, modulus) = (0.6_f64, 2e3, 0.4e-3, 80e9);
+    let parts = vec![
+        ("bottom flange", rectangle(-0.003, 0.0, 0.060, 0.006)),
+        ("web", rectangle(-0.003, 0.006, 0.006, 0.138)),
+        ("top flange", rectangle(-0.057, 0.144, 0.060, 0.006)),
+    ];
+    let mut maker = Maker::new(length, parts).fixed("A", 0.0).force("P", length, force);
+    maker.problem.shear.shear_modulus = Some(modulus);
+    maker.problem.allowable.deflection = Some(allowed);
+    let solved = maker.solved();
+    let (up, out, area) = (0.072, 0.027, 0.060 * 0.006);
+    let level = 0.006 * 0.138_f64.powi(3) / 12.0 + 2.0 * (0.060 * 0.006_f64.powi(3) / 12.0 + area * up * up);
+    let upright =
+        0.138 * 0.006_f64.powi(3) / 12.0 + 2.0 * (0.006 * 0.060_f64.powi(3) / 12.0 + area * out * out);
+    let product = -2.0 * area * up * out;
+    let bending = force * length.powi(3) / (3.0 * 200e9 * (level - product * product / upright));
+    let whole = 2.0 * area + 0.006 * 0.138;
+    let shear = value(&solved, "form factor of shear") * force * length / (modulus * whole);
+    close(value(&solved, "largest deflection along the beam, free to go sideways"), bending + shear);
+    let k = value(&solved, "least depth for deflection") / 0.150;
+    close(bending / k.powi(3) + shear / k, allowed);
+}
