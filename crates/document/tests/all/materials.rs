@@ -39,7 +39,7 @@ const JOISTS: &str = "[section]\nparts = [\n\
 fn side_by_side_the_formula_is_told_to_be_nobodys_stress() {
     let said = said(&format!("[material]\nname = \"spruce\"\nE = \"11 GPa\"\n{JOISTS}"));
     for words in [
-        "which none of them bears",
+        "is a mean over all of them, and the stress of none",
         "That is because spruce and steel lie side by side there",
         "no shear flows across its faces",
         "it is its modular ratio times as large",
