@@ -37,6 +37,7 @@ pub(crate) fn faces(scene: &Scene) -> Drawing {
     };
     let axis = scale(0).y(v.neutral_axis);
     let bands = bands(scene, false);
+    let comparison = Comparison::of(scene);
     let mut marks = vec![Mark::Polygon {
         points: vec![
             Point::new(0.0, 0.0),
@@ -62,7 +63,7 @@ pub(crate) fn faces(scene: &Scene) -> Drawing {
         let title =
             if face == 0 { "Bending stress on the left face" } else { "Bending stress on the right face" };
         let mut inner = block(scene, &bands, face, scale(face), 26.0);
-        if face == 1 {
+        if face == 1 && comparison != Comparison::OtherSense {
             inner.extend(difference(scene, &bands, scale(1)));
         }
         placer.avoid_marks(&inner);
@@ -99,7 +100,13 @@ pub(crate) fn faces(scene: &Scene) -> Drawing {
         vec![
             (Sample::Tension, Label::words("tension, T")),
             (Sample::Compression, Label::words("compression, C")),
-            (Sample::Line(Stroke::dotted(Ink::Line, 1.0)), Label::words("the left face's stress again")),
+            match comparison {
+                Comparison::OtherSense => (Sample::None, Label::words(TURNED)),
+                _ => (
+                    Sample::Line(Stroke::dotted(Ink::Line, 1.0)),
+                    Label::words("the left face's stress again"),
+                ),
+            },
         ]
     } else {
         vec![(Sample::None, Label::words("no bending moment here, so no bending stress"))]
@@ -159,17 +166,49 @@ fn values_on(scene: &Scene, bands: &[Band], face: usize, scale: BlockScale) -> V
     wishes.into_iter().map(|(_, wish)| wish).collect()
 }
 
+/// What is said where the bending moment changes its sign within the slice.
+const TURNED: &str = "what is stretched on one face is pressed on the other";
+
+/// How the stresses on the two faces may be compared.
+#[derive(Clone, Copy, PartialEq)]
+enum Comparison {
+    /// The bending moments are the same.
+    Same,
+    /// Both sag or both hog: the difference can be seen.
+    OneSense,
+    /// One sags and the other hogs: no difference of sizes.
+    OtherSense,
+}
+
+impl Comparison {
+    fn of(scene: &Scene) -> Self {
+        let [left, right] = scene.values.moment;
+        if (left - right).abs() <= 1e-9 * left.abs().max(right.abs()) {
+            Self::Same
+        } else if left * right < 0.0 {
+            Self::OtherSense
+        } else {
+            Self::OneSense
+        }
+    }
+}
+
 fn describe(scene: &Scene, bands: &[Band]) -> (String, Description) {
     let w = &scene.writer;
     let v = &scene.values;
     let moment = |face: usize| {
         w.text_beside(v.moment[face], Dimension::MOMENT, Role::BendingMoment, scene.greater_moment())
     };
+    let comparison = Comparison::of(scene);
     let short = at_most(&format!(
         "Slice of the beam from the side with the bending stress on both faces: the bending moment is {} on the \
-         left and {} on the right, so the stresses differ.",
+         left and {} on the right, so the stresses {}.",
         moment(0),
-        moment(1)
+        moment(1),
+        match comparison {
+            Comparison::Same => "are the same",
+            _ => "differ",
+        }
     ));
     let mut long = Description::new();
     if !scene.told {
@@ -200,7 +239,15 @@ fn describe(scene: &Scene, bands: &[Band]) -> (String, Description) {
         &["height", "left face", "right face"],
         rows,
     );
-    long.sentence("What the right face has more or less than the left one is hatched.");
+    match comparison {
+        Comparison::Same => {}
+        Comparison::OneSense => {
+            long.sentence("What the right face has more or less than the left one is hatched.")
+        }
+        Comparison::OtherSense => {
+            long.sentence(format!("The bending moment changes its sign within the slice: {TURNED}."))
+        }
+    };
     (short, long)
 }
 
