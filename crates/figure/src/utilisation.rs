@@ -110,10 +110,16 @@ fn shown(solved: &Solved, scribe: Scribe<'_>, id: workings::working::Id, given: 
     }
 }
 
+/// What is reached, in the unit of what is allowed.
+fn reached(solved: &Solved, scribe: Scribe<'_>, limit: &LimitWorkings) -> String {
+    let working = solved.workings().working(limit.reached);
+    let (value, role) = (working.value, working.symbol.role);
+    scribe.text_beside(value.value.abs(), value.dimension, role, solved.value(limit.allowed).abs())
+}
+
 /// The reached value of the allowed one.
 fn of_which(solved: &Solved, scribe: Scribe<'_>, limit: &LimitWorkings) -> String {
-    let (reached, allowed) = (limit.reached, limit.allowed);
-    format!("{} of {}", shown(solved, scribe, reached, false), shown(solved, scribe, allowed, true))
+    format!("{} of {}", reached(solved, scribe, limit), shown(solved, scribe, limit.allowed, true))
 }
 
 fn labels(
@@ -177,7 +183,7 @@ fn told(
         let governs = if governs.contains(&place) { "yes" } else { "no" };
         let mut row = vec![
             limit.words.clone(),
-            shown(solved, scribe, limit.reached, false),
+            reached(solved, scribe, limit),
             shown(solved, scribe, limit.allowed, true),
             text(limit.utilisation),
         ];

@@ -23,8 +23,10 @@ use std::sync::Arc;
 /// the cut runs through a joint that is narrower than both sides.
 const SAME_STRESS: f64 = 1e-6;
 
-/// A place of the shear centre nearer to the base line or the leftmost fibre than this part of the section's size lies on it: the
-/// solution tells no more.
+/// No smaller error than this part of the stress is claimed.
+const LEAST_ERROR: f64 = 1e-6;
+
+/// A place nearer to the base line or the leftmost fibre than this part of the section's size lies on it: the solution tells no more.
 const NOWHERE: f64 = 1e-6;
 
 /// Levels over the whole depth at which the stress is looked at, and the least number within a strip.
@@ -441,7 +443,7 @@ impl ElasticTruth {
             rows.push(row.length(
                 &format!("its place to the right of the leftmost fibre, {whose}"),
                 Role::Across,
-                across.largest_up.x - solved.section().properties().left,
+                settled(solved, across.largest_up.x - solved.section().properties().left),
             ));
             rows.extend(across.ratio().map(|ratio| {
                 let over = if askew { "its mean" } else { "formula" };
@@ -457,6 +459,7 @@ impl ElasticTruth {
         let place = formula.places.first().map(|place| (place.height, None));
         let by_formula = Rows { solved, place: at(solved, place) };
         let most = self.largest;
+        let likely = most.error.max(LEAST_ERROR * most.value);
         let row = Rows { solved, place: at(solved, Some((most.at.y, None))) };
         let Point { x, .. } = most.at;
         let whole = if most.beside_corner.is_some() {
@@ -470,10 +473,11 @@ impl ElasticTruth {
             row.length(
                 "its place to the right of the leftmost fibre, of the section",
                 Role::Across,
-                x - solved.section().properties().left,
+                settled(solved, x - solved.section().properties().left),
             ),
-            row.value("likely error of it", Symbol::plain(Role::Residual), most.error, Dimension::STRESS)
-                .that_says("By how much two solutions of different fineness differ there."),
+            row.value("likely error of it", Symbol::plain(Role::Residual), likely, Dimension::STRESS).that_says(
+                "By how much two solutions of different fineness differ there; less than a millionth of the stress is not claimed.",
+            ),
             row.number("largest true over formula, of the section", Role::Ratio, self.ratio_of_largest()),
         ]
     }
@@ -573,16 +577,13 @@ impl ElasticTruth {
     /// Where the shear force must act lest it twist the beam, and how stiff the section is against twisting.
     fn centre_and_torsion(&self, solved: &Solved) -> [Value; 3] {
         let row = Rows { solved, place: Place::default() };
-        let properties = solved.section().properties();
-        let size = properties.breadth().max(properties.height());
-        let settled = |value: f64| if value.abs() <= NOWHERE * size { 0.0 } else { value };
         let Point { x, y } = self.elastic.shear_centre();
-        let right = settled(x - properties.left);
+        let [right, y] = [x - solved.section().properties().left, y].map(|value| settled(solved, value));
         [
             row.length("place of the true shear centre to the right", Role::Across, right).that_says(
                 "From the leftmost fibre; negative to its left. A shear force through the centre does not twist the beam.",
             ),
-            row.length("height of the true shear centre", Role::CutHeight, settled(y))
+            row.length("height of the true shear centre", Role::CutHeight, y)
                 .that_says("Above the base line."),
             row.value(
                 "true torsion constant",
@@ -593,6 +594,13 @@ impl ElasticTruth {
             .that_says("A torque T twists a beam that is free to warp by T / (G J) in a unit of length."),
         ]
     }
+}
+
+/// A distance in the section, m; nothing where it is less than the solution tells.
+fn settled(solved: &Solved, distance: f64) -> f64 {
+    let properties = solved.section().properties();
+    let size = properties.breadth().max(properties.height());
+    if distance.abs() <= NOWHERE * size { 0.0 } else { distance }
 }
 
 /// The stresses at a level; none where it misses the section.

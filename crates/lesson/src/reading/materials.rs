@@ -2,7 +2,7 @@
 
 use super::allowable;
 use super::node::Table;
-use super::words::{in_quotes, modulus_in_words};
+use super::words::{in_quotes, modulus_about, modulus_in_words};
 use crate::finding::Report;
 use workings::material::Behaviour;
 use workings::problem::Allowable;
@@ -34,7 +34,11 @@ pub(super) fn check_moduli(
     let of_parts = section.into_iter().flat_map(|table| table.tables("parts")).map(|part| (part, "material"));
     for (table, word) in of_beam.into_iter().chain(of_parts) {
         let (Some(name), Some(modulus)) = (table.owned_text(word), table.value("E")) else { continue };
-        let Some((least, most)) = Behaviour::of(&name).moduli() else { continue };
+        let behaviour = Behaviour::of(&name);
+        if behaviour == Behaviour::Ductile {
+            check_shear(table, modulus.value, style, report);
+        }
+        let Some((least, most)) = behaviour.moduli() else { continue };
         if !(least..=most).contains(&modulus.value) {
             let is = if modulus.value < least { "soft" } else { "stiff" };
             let [least, most] = [least, most].map(|modulus| modulus_in_words(style, modulus));
@@ -45,6 +49,23 @@ pub(super) fn check_moduli(
                 )
                 .mend(format!("an `E` between {least} and {most}; is the unit as it was meant?"));
         }
+    }
+}
+
+/// Remarks upon a shear modulus that a metal of this modulus of elasticity, Pa, cannot have: it is alike in all directions.
+fn check_shear(table: &Table, elastic_modulus: f64, style: &Style, report: &mut Report) {
+    let ShearGiven { poisson_ratio, shear_modulus: Some(stated) } = shear(table) else { return };
+    // Poisson's ratio from 0 to 1/2; where it is stated, one modulus, to a tenth.
+    let of = |ratio: f64| elastic_modulus / (2.0 * (1.0 + ratio));
+    let (least, most) = poisson_ratio.map_or((of(0.5), of(0.0)), |ratio| (0.9 * of(ratio), 1.1 * of(ratio)));
+    if !(least..=most).contains(&stated) {
+        let [least, most] = [least, most].map(|modulus| modulus_about(style, modulus));
+        report
+            .remark(
+                table.place("shear-modulus"),
+                "a metal that is alike in all directions has another shear modulus",
+            )
+            .mend(format!("E / (2 (1 + poisson)), between {least} and {most}"));
     }
 }
 

@@ -59,6 +59,11 @@ pub(crate) fn force_in_words(style: &Style, force: f64) -> String {
     as_written(&style.given_text(Quantity::new(force, Dimension::FORCE), Role::PointForce))
 }
 
+/// A computed modulus, Pa, in the units and figures of the course.
+pub(crate) fn modulus_about(style: &Style, modulus: f64) -> String {
+    as_written(&style.text(Quantity::new(modulus, Dimension::STRESS), Role::ShearModulus))
+}
+
 /// A modulus of elasticity, Pa, in the units of the course, as it would be written in a lesson file.
 pub(crate) fn modulus_in_words(style: &Style, modulus: f64) -> String {
     as_written(&style.given_text(Quantity::new(modulus, Dimension::STRESS), Role::ElasticModulus))

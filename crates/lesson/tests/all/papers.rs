@@ -441,6 +441,11 @@ fn a_modulus_that_no_such_material_has_is_remarked_upon() {
     let [remark] = remarks.as_slice() else { panic!("{remarks:?}") };
     assert_eq!(remark.headline, "nothing that is called \"steel\" is as soft as this");
     assert!(remark.render(false).contains("between 10 GPa and 500 GPa"), "{}", remark.render(false));
+    // Of steel with a Poisson's ratio from 0 to 1/2 the shear modulus is E/2 to E/3.
+    let remarks = of("210 GPa\"\nshear-modulus = \"20 GPa");
+    let [remark] = remarks.as_slice() else { panic!("{remarks:?}") };
+    assert!(remark.render(false).contains("between 70.0 GPa and 105.0 GPa"), "{}", remark.render(false));
+    assert!(of("210 GPa\"\nshear-modulus = \"80 GPa").is_empty());
 }
 
 /// By hand: from 2 kN in steps of 0.7 kN come 2.7, 3.4, 4.1 and 4.8 kN, and 5 kN is never reached.
