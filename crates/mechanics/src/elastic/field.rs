@@ -6,6 +6,15 @@ use super::{ElasticShear, length};
 use crate::balance::Residual;
 use crate::section::Point;
 
+/// A facet has no side longer than one part in so many of the section's size,
+const FINENESS: f64 = 40.0;
+
+/// unless the sides of the triangles were to be parted so many times as often as their polynomials ask.
+const MOST_TIMES: usize = 4;
+
+/// Corners of facets that agree in so many parts of the section's size are one.
+const SAME_CORNER: f64 = 1e8;
+
 /// A point may lie outside a triangle by this share of it, where its sides are straight: rounding puts it there.
 const STRAIGHT_SLACK: f64 = 1e-7;
 
@@ -89,42 +98,46 @@ impl<'e> ElasticField<'e> {
         self.elastic.solved.stress(triangle, shares, self.times, shapes)
     }
 
-    /// The section in small triangles with the stress at their corners.
+    /// The section in small triangles with the stress at their corners: no side is longer than about a fortieth of the section.
     pub fn facets(&self) -> Facets {
         let solved = &self.elastic.solved;
-        let order = solved.basis.order;
+        let steps = self.steps_of_facets();
+        let share = |second: usize, third: usize| -> Shares {
+            [steps - second - third, second, third].map(|part| part as f64 / steps as f64)
+        };
         let mut slots = std::collections::BTreeMap::new();
         let mut sums: Vec<(usize, Point, [f64; 2], f64)> = Vec::new();
         let mut facets = Facets::default();
         let mut shapes = Shapes::default();
-        // Place in the lattice of the node so many steps from the two sides that meet in corner 0.
-        let node = |second: usize, third: usize| {
-            second * (order + 1) - second * second.saturating_sub(1) / 2 + third
-        };
         for triangle in 0..solved.shapes.len() {
             let part = solved.parts[triangle];
-            let mut numbers = Vec::with_capacity(solved.basis.lattice.len());
-            for (index, &unknown) in solved.unknowns_of[triangle].iter().enumerate() {
-                let shares = solved.basis.shares(index);
-                let stress = self.stress(triangle, shares, &mut shapes);
-                let at = self.elastic.outer(solved.shapes[triangle].point(shares, &shapes));
-                let number = *slots.entry((part, unknown)).or_insert_with(|| {
-                    sums.push((part, at, [0.0; 2], 0.0));
-                    sums.len() - 1
-                });
-                let (_, _, sum, count) = &mut sums[number];
-                *sum = [sum[0] + stress[0], sum[1] + stress[1]];
-                *count += 1.0;
-                numbers.push(number);
+            // Corner by so many steps from the two sides that meet in corner 0.
+            let mut numbers: Vec<Vec<usize>> = Vec::with_capacity(steps + 1);
+            for second in 0..=steps {
+                let mut row = Vec::with_capacity(steps + 1 - second);
+                for third in 0..=steps - second {
+                    let shares = share(second, third);
+                    let stress = self.stress(triangle, shares, &mut shapes);
+                    let at = solved.shapes[triangle].point(shares, &shapes);
+                    // What two triangles have in common is one corner, with the mean of what both say.
+                    let place = [at.x, at.y].map(|along| (along * SAME_CORNER).round() as i64);
+                    let number = *slots.entry((part, place)).or_insert_with(|| {
+                        sums.push((part, self.elastic.outer(at), [0.0; 2], 0.0));
+                        sums.len() - 1
+                    });
+                    let (_, _, sum, count) = &mut sums[number];
+                    *sum = [sum[0] + stress[0], sum[1] + stress[1]];
+                    *count += 1.0;
+                    row.push(number);
+                }
+                numbers.push(row);
             }
-            for second in 0..order {
-                for third in 0..order - second {
-                    let corners = [node(second, third), node(second + 1, third), node(second, third + 1)];
-                    facets.triangles.push(corners.map(|corner| numbers[corner]));
-                    if second + third + 2 <= order {
-                        let between =
-                            [node(second + 1, third), node(second + 1, third + 1), node(second, third + 1)];
-                        facets.triangles.push(between.map(|corner| numbers[corner]));
+            for second in 0..steps {
+                for third in 0..steps - second {
+                    let [one, two] = [&numbers[second], &numbers[second + 1]];
+                    facets.triangles.push([one[third], two[third], one[third + 1]]);
+                    if second + third + 2 <= steps {
+                        facets.triangles.push([two[third], two[third + 1], one[third + 1]]);
                     }
                 }
             }
@@ -136,6 +149,20 @@ impl<'e> ElasticField<'e> {
             })
             .collect();
         facets
+    }
+
+    /// Into how many steps each side of a triangle is parted: as many as its polynomials have, or more where the triangles are large.
+    fn steps_of_facets(&self) -> usize {
+        let solved = &self.elastic.solved;
+        let order = solved.basis.order;
+        let corners: [Shares; 3] = [[1.0, 0.0, 0.0], [0.0, 1.0, 0.0], [0.0, 0.0, 1.0]];
+        let shapes = solved.basis.at_each(&corners);
+        let longest = solved.shapes.iter().fold(0.0_f64, |longest, shape| {
+            let [a, b, c] = [0, 1, 2].map(|corner| shape.point(corners[corner], &shapes[corner]));
+            longest.max(a.distance(b)).max(b.distance(c)).max(c.distance(a))
+        });
+        let times = (FINENESS * longest / order as f64).ceil() as usize;
+        order * times.clamp(1, MOST_TIMES)
     }
 
     /// What the stresses add up to, by quadrature over the triangles: the force, N, and its moment about the
