@@ -25,6 +25,8 @@ const ELEVATION: f64 = 0.42;
 const ROOM: (f64, f64) = (350.0, 390.0);
 /// Room between the face laid bare and the piece lifted off it, px: a half-arrow and its label stand in it.
 const LIFT: f64 = 36.0;
+/// A piece that stands out over that face is lifted clear of it by so much, px.
+const CLEAR: f64 = 14.0;
 /// The slice is drawn with a length between these shares of its depth; outside them its length is not to scale.
 const LENGTH_SHARES: (f64, f64) = (0.7, 1.6);
 
@@ -58,6 +60,10 @@ fn layout(scene: &Scene) -> Layout {
         _ => (extent.left, extent.right),
     };
     let open = |view: &View| (right - left) * view.across.y.abs() + length * view.along.y.abs();
+    // A slab that stands out far over what bears it would hang down before the face: it is lifted clear of it.
+    let upper = scene.chords(scene.cut, HeightSide::Above);
+    let stands_out = upper.first().map_or(0.0, |first| (left - first.left).max(0.0));
+    let lift = |view: &View| (stands_out * view.across.y.abs() + CLEAR).max(LIFT);
     let unit = View::new(AZIMUTH, ELEVATION, 1.0, stretch);
     let across = extent.breadth() * unit.across.x + length * unit.along.x;
     let down = extent.height() * unit.up.y.abs()
@@ -65,8 +71,9 @@ fn layout(scene: &Scene) -> Layout {
         + length * unit.along.y.abs()
         + open(&unit);
     let scale = (scene.across(ROOM.0) / across).min((ROOM.1 - LIFT) / down);
+    let scale = scale.min((ROOM.1 - CLEAR) / (down + stands_out * unit.across.y.abs()));
     let rest = View::new(AZIMUTH, ELEVATION, scale, stretch);
-    let gap = open(&rest) + LIFT;
+    let gap = open(&rest) + lift(&rest);
     let beyond = match scene.beyond_side {
         HeightSide::Above => rest.moved(0.0, -gap),
         HeightSide::Below => rest.moved(0.0, gap),
