@@ -164,7 +164,7 @@ fn describe(view: &BeamView<'_>, keys: &[(Shown, KeyValues)], long: &mut Descrip
     for (shown, keys) in keys {
         let name = scribe.style().notation.words(shown.role());
         let extremes = solution.extremes(shown.curve());
-        for (extreme, word) in [(&extremes.highest, "largest"), (&extremes.lowest, "most negative")] {
+        for (extreme, word) in [(&extremes.highest, "highest"), (&extremes.lowest, "most negative")] {
             let Some(extreme) = extreme else { continue };
             let value = text(view, *shown, extreme.value);
             let places: Vec<String> = extreme

@@ -43,12 +43,20 @@ pub fn elastic(solved: &Solved, truth: &ElasticTruth) -> Option<Drawing> {
 /// The same on another sheet.
 pub fn elastic_on(solved: &Solved, truth: &ElasticTruth, sheet: Sheet) -> Option<Drawing> {
     let scene = Scene { sheet, ..Scene::of(solved)? };
-    Some(drawn(&scene, solved, truth))
+    let drawing = drawn(&scene, solved, truth, 0.0);
+    // What is written beside the panel may be long: then section and panel are drawn narrower, so that all stays on the sheet.
+    let excess = drawing.width - sheet.width;
+    Some(if excess > 0.0 { drawn(&scene, solved, truth, excess) } else { drawing })
 }
 
-fn drawn(scene: &Scene, solved: &Solved, truth: &ElasticTruth) -> Drawing {
+/// The drawing, narrower by `less`, px, than its section and its panel would have it.
+fn drawn(scene: &Scene, solved: &Solved, truth: &ElasticTruth, less: f64) -> Drawing {
     let w = &scene.writer;
-    let frame = Frame::fitting(scene.extent, (scene.across(ROOM.0), ROOM.1), Point::new(0.0, 0.0));
+    let whole = scene.across(PANEL);
+    let panel = (whole - less / 3.0).max(0.6 * whole);
+    let across = Frame::fitting(scene.extent, (scene.across(ROOM.0), ROOM.1), Point::new(0.0, 0.0)).right();
+    let across = (across - (less - (whole - panel))).max(0.5 * across);
+    let frame = Frame::fitting(scene.extent, (across, ROOM.1), Point::new(0.0, 0.0));
     let largest = truth.largest.value;
     let zones = elastic_field::zones(scene, truth);
     let mut marks = vec![Mark::group(
@@ -62,10 +70,10 @@ fn drawn(scene: &Scene, solved: &Solved, truth: &ElasticTruth) -> Drawing {
         None => w.symbol_indexed(Role::ShearStress, "max").equals(value),
     };
     let over_depth = truth.over_depth();
-    let spread = Spread::of(truth, &over_depth, scene.across(PANEL));
+    let spread = Spread::of(truth, &over_depth, panel);
     // Where the flow turns back in a flange, its stress stands to the left of the axis.
     let axis = frame.right() + label.width(SIZE) + BETWEEN - spread.least * spread.per_stress;
-    let end = axis + scene.across(PANEL) + 16.0;
+    let end = axis + panel + 16.0;
     let lines = level_lines(scene, &frame, axis + spread.least * spread.per_stress, end);
     let tau = tau(scene, &frame, (axis, &spread), truth, &over_depth);
     let mut placer = Placer::new();
@@ -84,7 +92,7 @@ fn drawn(scene: &Scene, solved: &Solved, truth: &ElasticTruth) -> Drawing {
     let mut heads = vec![head(
         scene,
         &frame,
-        (axis + 0.5 * scene.across(PANEL), scene.sheet.small),
+        (axis + 0.5 * panel, scene.sheet.small),
         "shear stress",
         w.symbol(Role::ShearStress),
     )];

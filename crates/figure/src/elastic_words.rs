@@ -91,18 +91,28 @@ pub(crate) fn describe(
     let has_largest = |height: f64| {
         !truth.sharp_corners().iter().any(|corner| (corner.at.y - height).abs() < corner.left_out)
     };
+    // What the sums leave of nothing is nothing.
+    let is_nothing = |value: f64| value.abs() <= 1e-9 * largest.value.abs();
+    let tau_here = |value: f64| tau(if is_nothing(value) { 0.0 } else { value });
     let mut rows: Vec<Vec<String>> = Vec::new();
     for (at, what) in places {
         for (side, words) in [(HeightSide::Above, "just above"), (HeightSide::Below, "just below")] {
             let Some(across) = field.across(at, side) else { continue };
             let sign = truth.shear_force.signum();
-            let mut row = vec![format!("{what}, {words}"), height(at), tau(sign * across.formula)];
+            let mut row = vec![format!("{what}, {words}"), height(at), tau_here(sign * across.formula)];
             if askew {
-                row.push(tau(sign * across.balanced));
+                row.push(tau_here(sign * across.balanced));
             }
             row.extend([
-                if has_largest(at) { tau(sign * across.largest_up.value) } else { "no limit".to_owned() },
-                across.ratio().filter(|_| has_largest(at)).map_or_else(|| "none".to_owned(), number),
+                if has_largest(at) {
+                    tau_here(sign * across.largest_up.value)
+                } else {
+                    "no limit".to_owned()
+                },
+                across
+                    .ratio()
+                    .filter(|_| has_largest(at) && !is_nothing(across.balanced))
+                    .map_or_else(|| "none".to_owned(), number),
             ]);
             rows.push(row);
         }

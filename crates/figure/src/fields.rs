@@ -64,32 +64,43 @@ pub(crate) fn fields(scene: &Scene, view: &BeamView<'_>) -> Drawing {
     let mut marks = Vec::new();
     let mut long = Description::new();
     long.sentence(
-        "Three views of the side of the beam, one below the other, each with lines of equal stress, their values written in \
+        "Views of the side of the beam, one below the other, each with lines of equal stress, their values written in \
          the lines.",
     );
     let mut placer = Placer::new();
     let mut negative = [false; 2];
     let mut jumps = false;
+    let mut below_the_last = side.rect().top;
+    let mut without = Vec::new();
+    // Where no panel has lines all are drawn, so that something is.
+    let any = PANELS.iter().any(|shown| panel(scene, view, &field, &side, shown).has_lines);
     for (number, shown) in PANELS.iter().enumerate() {
-        let panel = panel(scene, view, &field, &side, shown);
-        marks.push(panel.group);
+        let here = side.at_top(below_the_last);
+        let panel = panel(scene, view, &field, &here, shown);
         long.sentence(panel.words);
-        jumps |= panel.jumps;
-        if number < 2 {
-            negative[number] = panel.below;
-            side = side.at_top(side.rect().bottom + BETWEEN);
+        if any && panel.is_too_thin {
+            without.push(shown.words);
+            continue;
         }
+        marks.push(panel.group);
+        jumps |= panel.jumps;
+        if let Some(negative) = negative.get_mut(number) {
+            *negative = panel.below;
+        }
+        side = here;
+        below_the_last = side.rect().bottom + BETWEEN;
     }
     let supports = side.supports(view, &mut placer);
     if !supports.is_empty() {
         marks.push(Mark::group("supports", "Supports", supports));
         marks.push(Mark::group("support-names", "", placer.into_marks()));
     }
-    let mut entries = vec![
-        (Sample::Line(PANELS[0].inks[0]), Label::words("tension")),
-        (Sample::Line(PANELS[0].inks[1]), Label::words("compression")),
-        (Sample::Line(PANELS[1].inks[0]), Label::words("shear stress")),
-    ];
+    let mut entries = Vec::new();
+    if without.len() < 2 {
+        entries.push((Sample::Line(PANELS[0].inks[0]), Label::words("tension")));
+        entries.push((Sample::Line(PANELS[0].inks[1]), Label::words("compression")));
+    }
+    entries.push((Sample::Line(PANELS[1].inks[0]), Label::words("shear stress")));
     if negative[1] {
         let symbol = scene.writer.symbol(Role::ShearForce);
         let words =
@@ -101,6 +112,10 @@ pub(crate) fn fields(scene: &Scene, view: &BeamView<'_>) -> Drawing {
         entries.push((Sample::Line(side::JUMPS), Label::words("where the stress jumps")));
     }
     entries.push((Sample::None, Label::words(side.remark(scene))));
+    if !without.is_empty() {
+        let words = format!("{}: in layers too thin for lines", without.join(", "));
+        entries.push((Sample::None, Label::words(words)));
+    }
     let under = bounds(&marks);
     marks.push(legend(&entries, under, scene.sheet));
     long.sentence(format!("In the drawing: {}.", side.remark(scene)));
@@ -123,6 +138,10 @@ struct Panel {
     group: Mark,
     /// What it says in words.
     words: String,
+    /// Whether it has lines.
+    has_lines: bool,
+    /// Whether it has stress, but in layers that are too thin for lines.
+    is_too_thin: bool,
     /// Whether negative levels are drawn in it.
     below: bool,
     /// Whether its stress jumps somewhere.
@@ -237,7 +256,14 @@ fn panel(scene: &Scene, view: &BeamView<'_>, field: &StressField<'_>, side: &Sid
             unit.text()
         )
     };
-    Panel { group: Mark::group(shown.id, shown.words, marks), words: told, below, jumps: !jumps.is_empty() }
+    Panel {
+        group: Mark::group(shown.id, shown.words, marks),
+        words: told,
+        has_lines: !drawn.is_empty(),
+        is_too_thin: drawn.is_empty() && greatest > 0.0,
+        below,
+        jumps: !jumps.is_empty(),
+    }
 }
 
 /// A round number without the noughts that only say how exact a value is.

@@ -10,8 +10,9 @@ use crate::palette::{Ink, MEDIUM, Stroke, THIN};
 use crate::scene::Scene;
 use crate::text::{Align, Label};
 use mechanics::real;
-use mechanics::section::{Figure, Section};
+use mechanics::section::Figure;
 use workings::dimension::Dimension;
+use workings::material::Behaviour;
 use workings::role::Role;
 
 /// Span on the sheet, px.
@@ -28,6 +29,8 @@ const POINTS: usize = 40;
 struct Pile {
     /// Depth of each plank over that of the pile.
     shares: Vec<f64>,
+    /// The same of the planks as they lie loose: what stands on edge in the pile is laid flat.
+    loose: Vec<f64>,
     /// How many times as stiff it is when glued.
     stiffness: f64,
     /// How many times as strong in bending it is when glued; known for equal planks.
@@ -36,9 +39,13 @@ struct Pile {
     own: bool,
 }
 
-/// The lesson's own planks, if its section is a pile of level planks; else three equal ones.
-fn pile(section: &Section) -> Pile {
-    let standard = Pile { shares: vec![1.0 / 3.0; 3], stiffness: 9.0, strength: Some(3.0), own: false };
+/// The lesson's own planks, if its section is a pile of level planks, or of planks of wood of which some stand on edge; else three equal
+/// ones.
+fn pile(scene: &Scene) -> Pile {
+    let section = scene.section;
+    let thirds = vec![1.0 / 3.0; 3];
+    let standard =
+        Pile { shares: thirds.clone(), loose: thirds, stiffness: 9.0, strength: Some(3.0), own: false };
     let properties = section.properties();
     let mut planks = Vec::new();
     for (k, part) in section.parts().iter().enumerate() {
@@ -52,12 +59,20 @@ fn pile(section: &Section) -> Pile {
     planks.sort_by(|a, b| a.0.total_cmp(&b.0));
     let hair = 1e-6 * properties.height();
     let stacked = planks.windows(2).all(|pair| (pair[0].0 + pair[0].1 - pair[1].0).abs() <= hair);
-    // A plank lies flat; an upright web is none.
+    // A plank lies flat. An upright web is none, but of wood it is a plank on edge.
     let flat = planks.iter().all(|plank| plank.2 >= plank.1);
-    if planks.len() < 2 || planks.len() > 8 || !stacked || !flat {
+    let is_wood =
+        scene.problem.behaviour() == Behaviour::Grained && planks.iter().all(|plank| plank.3 == 1.0);
+    if planks.len() < 2 || planks.len() > 8 || !stacked || !(flat || is_wood) {
         return standard;
     }
-    let loose: f64 = planks.iter().map(|plank| plank.3 * plank.4).sum();
+    // Laid flat, I falls with the square of the sides: b h³/12 becomes h b³/12.
+    let laid = |&(_, height, breadth, ratio, own): &(f64, f64, f64, f64, f64)| match breadth >= height {
+        true => (height, ratio * own),
+        false => (breadth, ratio * own * (breadth / height) * (breadth / height)),
+    };
+    let laid: Vec<(f64, f64)> = planks.iter().map(laid).collect();
+    let loose: f64 = laid.iter().map(|(_, own)| own).sum();
     let like = planks.iter().all(|plank| {
         (plank.1 - planks[0].1).abs() <= hair
             && (plank.2 - planks[0].2).abs() <= hair
@@ -65,6 +80,7 @@ fn pile(section: &Section) -> Pile {
     });
     Pile {
         shares: planks.iter().map(|plank| plank.1 / properties.height()).collect(),
+        loose: laid.iter().map(|(thick, _)| thick / properties.height()).collect(),
         stiffness: properties.second_moment / loose,
         // Equal planks: W grows from n b (h/n)²/6 to b h²/6.
         strength: like.then_some(planks.len() as f64),
@@ -101,8 +117,10 @@ fn band(left: f64, level: f64, sag: f64, axis: f64, low: f64, high: f64) -> Vec<
 fn sketch(pile: &Pile, left: f64, glued: bool) -> (Vec<Mark>, Vec<Mark>) {
     let sag = if glued { SAG / pile.stiffness } else { SAG };
     let mut planks = Vec::new();
+    let shares = if glued { &pile.shares } else { &pile.loose };
+    let depth = PILE * shares.iter().sum::<f64>();
     let mut low = 0.0;
-    for share in &pile.shares {
+    for share in shares {
         let high = low + share * PILE;
         // Loose planks bend each about its own middle; glued ones all about the middle of the pile.
         let axis = if glued { 0.5 * PILE } else { 0.5 * (low + high) };
@@ -144,7 +162,7 @@ fn sketch(pile: &Pile, left: f64, glued: bool) -> (Vec<Mark>, Vec<Mark>) {
         });
     }
     let middle = left + 0.5 * SPAN;
-    let top = -PILE + sag;
+    let top = -depth + sag;
     let load = Stroke::solid(Ink::Line, 1.75);
     rest.extend(arrow::straight(Point::new(middle, -PILE - 52.0), Point::new(middle, top - 3.0), load));
     (planks, rest)
@@ -166,7 +184,7 @@ fn zigzag(points: &[Point]) -> Vec<Step> {
 /// Loose planks against glued planks.
 pub(crate) fn planks(scene: &Scene) -> Drawing {
     let w = &scene.writer;
-    let pile = pile(scene.section);
+    let pile = pile(scene);
     let mut marks = Vec::new();
     let mut placer = Placer::new();
     let apart = SPAN + 64.0;
@@ -176,7 +194,11 @@ pub(crate) fn planks(scene: &Scene) -> Drawing {
         placer.avoid_marks(&rest);
         placer.avoid_rect(Rect { left: left - 12.0, top: -PILE, right: left + SPAN + 12.0, bottom: 4.0 });
         let (id, title) = if glued { ("glued", "Glued planks") } else { ("loose", "Loose planks") };
-        let text = if glued { "glued: one beam, no slip" } else { "loose: each bends alone, they slip" };
+        let text = match (glued, pile.loose == pile.shares) {
+            (true, _) => "glued: one beam, no slip",
+            (false, true) => "loose: each bends alone, they slip",
+            (false, false) => "laid flat, loose: each bends alone, they slip",
+        };
         let at = Point::new(left + 0.5 * SPAN, -PILE - 66.0);
         marks.push(Mark::group(id, title, planks));
         marks.push(Mark::group(format!("{id}-load"), format!("{title}: supports and load"), rest));
@@ -227,15 +249,16 @@ pub(crate) fn planks(scene: &Scene) -> Drawing {
     long.sentence(format!(
         "Two side views of a pile of {count} planks on two supports under a force at midspan: {whose}."
     ));
-    long.sentence(
-        "Left: the planks lie loose. Each bends about its own middle, shortened above and lengthened below; where two \
-         meet, the lower one is shortened and the upper one lengthened, so they slip, and their ends form steps.",
-    );
+    let lie = if pile.loose == pile.shares { "lie loose" } else { "lie flat and loose" };
+    long.sentence(format!(
+        "Left: the planks {lie}. Each bends about its own middle, shortened above and lengthened below; where two \
+         meet, the lower one is shortened and the upper one lengthened, so they slip, and their ends form steps."
+    ));
     long.sentence(
         "Right: the planks are glued. They bend as one beam, its ends stay plane, and the glue must hold the \
          longitudinal shear that stops the slip.",
     );
-    long.sentence(format!("Glued, the pile is {times} times as stiff, so it deflects {times} times less."));
+    long.sentence(format!("Glued, the pile is {times} times as stiff: under the same load the loose one deflects {times} times as much."));
     if let Some(strength) = pile.strength {
         long.sentence(format!("It is {} times as strong in bending.", ratio(scene, strength).plain()));
     }

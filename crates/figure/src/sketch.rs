@@ -160,6 +160,11 @@ pub fn sketch(view: &BeamView<'_>, reactions: &[Reaction], shows: Shows, placer:
             stroke: Some(Stroke::OUTLINE),
             fill: Some(Ink::Paper),
         });
+        wishes.push(
+            Wish::new(Label::words("hinge"), centre.moved(0.0, HALF_DEPTH))
+                .seats(&[Seat::Below, Seat::BelowRight, Seat::BelowLeft], Escape::Down)
+                .ink(Ink::Quiet),
+        );
     }
 
     if !signs.is_empty() {

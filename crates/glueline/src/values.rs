@@ -34,7 +34,11 @@ impl Elastic {
     /// Solves the section.
     pub fn of(solved: &Solved) -> Self {
         match ElasticTruth::of(solved) {
-            Ok(truth) => Self { rows: truth.values(solved), cautions: truth.cautions(solved) },
+            Ok(truth) => {
+                let hint = ElasticTruth::hint(solved).map(str::to_owned);
+                let cautions = truth.cautions(solved).into_iter().chain(hint).collect();
+                Self { rows: truth.values(solved), cautions }
+            }
             Err(none) => Self { rows: Vec::new(), cautions: vec![none.to_string()] },
         }
     }

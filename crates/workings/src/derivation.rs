@@ -73,6 +73,13 @@ impl Closure {
         }
     }
 
+    /// What rounding leaves, as a share of the largest term; none where it is something else that is left.
+    pub fn share_of_rounding(&self) -> Option<f64> {
+        let scale = self.bound.value / Residual::BOUND;
+        let some = self.from == Remainder::Rounding && scale > 0.0;
+        some.then(|| self.residual.value.abs() / scale)
+    }
+
     /// Whether what is left is within the bound.
     pub fn closes(&self) -> bool {
         self.residual.value.abs() <= self.bound.value
@@ -479,9 +486,10 @@ impl<'a> Steps<'a> {
         Step {
             title: "Let the slice shrink",
             sentence: self.says(&format!(
-                "As {{dx}} goes to zero, the difference quotient of {{M}} becomes its derivative, and the balance of moments \
-                 says that this is {{V}}. With a finite slice the quotient is the mean of {{V}} over the slice; it differs \
-                 from {{V}} by no more than the load on the slice.{}",
+                "Write {{M}} with the index Δ for the difference of the moments on the two faces of a finite slice. As its length goes \
+                 to zero, the difference quotient becomes the derivative of {{M}}, and the balance of moments says that this is {{V}}. \
+                 With a finite slice the quotient is the mean of {{V}} over the slice; it differs from {{V}} by no more than the load on \
+                 the slice.{}",
                 if self.load.jumps {
                     " A load at a point stands on this slice, so the mean is far from the {V} of its left face; a \
                      shorter slice leaves that load behind."

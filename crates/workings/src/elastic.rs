@@ -146,6 +146,16 @@ pub struct ElasticTruth {
     pub tilt: f64,
 }
 
+/// Whether some part is of timber of which no shear modulus is stated.
+fn has_timber_without_shear_modulus(solved: &Solved) -> bool {
+    let problem = solved.problem();
+    (0..problem.parts.len()).any(|part| {
+        let name = problem.part_materials.get(part).and_then(|of| of.name.as_deref());
+        let grained = name.is_some_and(|name| Behaviour::of(name) == Behaviour::Grained);
+        grained && problem.shear_given(part).shear_modulus.is_none()
+    })
+}
+
 impl ElasticTruth {
     /// Solves the section of a lesson under the shear force at its slice, with what it states of its materials.
     ///
@@ -322,6 +332,13 @@ impl ElasticTruth {
         levels
     }
 
+    /// What the lecturer may still state so that the elastic solution tells more: no matter for students.
+    pub fn hint(solved: &Solved) -> Option<&'static str> {
+        has_timber_without_shear_modulus(solved).then_some(
+            "State the `shear-modulus` of the timber, about a sixteenth of its `E`, so that the deflection of shear is counted with it.",
+        )
+    }
+
     /// What goes with the values, in words: what was assumed, and what has no limit.
     pub fn cautions(&self, solved: &Solved) -> Vec<String> {
         let style = solved.style();
@@ -337,16 +354,11 @@ impl ElasticTruth {
         let mut cautions = vec![format!(
             "{known}: {nu}. The stresses are those of elastic theory at a distance of about one depth from forces and supports."
         )];
-        let is_grained = |part: &usize| {
-            let name = problem.part_materials.get(*part).and_then(|of| of.name.as_deref());
-            let grained = name.is_some_and(|name| Behaviour::of(name) == Behaviour::Grained);
-            grained && problem.shear_given(*part).shear_modulus.is_none()
-        };
-        if (0..problem.parts.len()).any(|part| is_grained(&part)) {
+        if has_timber_without_shear_modulus(solved) {
             cautions.push(
-                "The shear modulus is reckoned from this ratio, as of a material that is alike in all directions. Timber is none: \
+                "The shear modulus is reckoned from this ratio, as of a material that is alike in all directions. Timber is not: \
                  along its grain its shear modulus is about a sixteenth of E, and shear adds several times as much to the \
-                 deflection. State its `shear-modulus` to have it counted."
+                 deflection."
                     .into(),
             );
         }

@@ -39,8 +39,8 @@ impl Solved {
                 }
             }
             Err(NoMiddleLines::NoStrip { part }) => format!(
-                "Walls are taken as lines where each part is a strip of one thickness, straight or round: {} is none. Written as \
-                 several parts, one for each wall, it may be.",
+                "Walls are taken as lines where each part is a strip of one thickness, straight or round: {} is not one. Written as \
+                 several parts, one for each wall, it could be taken so.",
                 with_article(&part)
             ),
             Err(NoMiddleLines::Unpaired) => {

@@ -231,7 +231,7 @@ fn not_at_axis(solved: &Solved) -> Reservation {
 
 fn not_principal(solved: &Solved) -> Reservation {
     let here = solved.section().properties().bends_askew();
-    let sentence = "M y / I holds for bending about a principal axis. Where the level axis is none, the beam must be held \
+    let sentence = "M y / I holds for bending about a principal axis. Where the level axis is not one, the beam must be held \
                     sideways for the formula to hold; left free, it bends askew.";
     Reservation { topic: Topic::NotPrincipal, sentence: sentence.into(), here }
 }

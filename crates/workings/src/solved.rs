@@ -3,7 +3,7 @@
 use crate::build::{self, Built, Chapters, no_shear_flows};
 pub use crate::build::{
     AllowableWorkings, Approach, CellCondition, CellWorkings, Corner, GrowthWorkings, KeyWorkings,
-    LimitWorkings, MaterialCorners, OneCell, RatioWorkings, SkewCorners, SliceWorkings, StraightCutWorkings,
+    LimitWorkings, MaterialCorners, OneCell, PlankWorkings, RatioWorkings, SkewCorners, SliceWorkings, StraightCutWorkings,
     WallFlow, ZoneWorkings,
 };
 use crate::evaluate::{EvaluationError, Replacement};
@@ -197,6 +197,11 @@ impl Solved {
     /// Each thin wall as it is gone, in the order of the middle lines; none where its flow is no working.
     pub fn walls(&self) -> &[WallFlow] {
         self.built.chapters.walls.as_ref().map_or(&[], |walls| &walls.walls)
+    }
+
+    /// Of a section of planks, one on another, what they are when they lie loose; none of any other section.
+    pub fn planks(&self) -> Option<PlankWorkings> {
+        self.built.chapters.planks
     }
 
     /// How the flows round the closed cells of thin walls are found, by id; none where there is no such cell.

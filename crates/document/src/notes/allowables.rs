@@ -17,6 +17,17 @@ use workings::working::{Chapter, Id};
 /// A true stress of this many times the one held to a limit is told: less is what a mean over a width leaves out everywhere.
 const WORTH_TELLING: f64 = 1.1;
 
+/// The caution where nothing but joints is checked: what is missing, and what so is not what it seems to be.
+fn only_joints(allowables: &AllowableWorkings, so: &str) -> Option<Inline> {
+    let only = allowables.limits.iter().all(|limit| limit.is_of_joint);
+    only.then(|| {
+        Inline::Strong(line![format!(
+            " Only what the joints may carry is checked here. What the material may bear and how far the beam may bend is not \
+             given, so {so}."
+        )])
+    })
+}
+
 impl Author<'_> {
     pub(crate) fn allowables(&mut self, truth: Option<&ElasticTruth>) {
         let Some(allowables) = self.solved.allowables().cloned() else { return };
@@ -107,11 +118,9 @@ impl Author<'_> {
         }
         let bending =
             |limit: &LimitWorkings| matches!(self.working(limit.reached).symbol.role, Role::BendingStress);
-        if allowables.limits.iter().all(|limit| limit.is_of_joint) {
-            words.push(Inline::Strong(line![
-                " Only what the joints may carry is checked here. What the material may bear and how far the beam may bend is not \
-                 given, so these are not the largest loads of the beam."
-            ]));
+        let joints = only_joints(allowables, "these are not the largest loads of the beam");
+        if joints.is_some() {
+            words.extend(joints);
         } else if !allowables.limits.iter().any(bending) {
             words.push(
                 " What the bending stress may be is not given here, so it is not among the limits.".into(),
@@ -249,7 +258,13 @@ impl Author<'_> {
             let equation = self.workings().equation(depths[other]);
             self.equation(&equation);
         }
-        self.say(line!["The largest of these depths keeps all limits: ", self.symbol_and_value(least), "."]);
+        let mut words = line![
+            "The largest of these depths keeps all of these limits: ",
+            self.symbol_and_value(least),
+            "."
+        ];
+        words.extend(only_joints(allowables, "this is not the least depth of the beam"));
+        self.say(words);
     }
 
     /// At which span-to-depth ratio bending and shear govern a rectangle alike.

@@ -1,14 +1,15 @@
 //! The beam, its reactions, its diagrams.
 
 use super::author::{Author, listed, share, symbol_of, value_of};
+use super::joint_names::definite;
 use super::line;
 use crate::tree::{Alignment, Inline};
 use lesson::{Scene, When};
-use mechanics::beam::{Curve, Extreme, Law};
+use mechanics::beam::{Curve, Extreme, Law, Load};
 use workings::dimension::Dimension;
 use workings::elastic::ElasticTruth;
 use workings::expression::Expression;
-use workings::problem::SupportKind;
+use workings::problem::{JointKind, Problem, SupportKind};
 use workings::quantity::Quantity;
 use workings::role::{Role, Symbol};
 
@@ -31,6 +32,8 @@ impl Author<'_> {
         );
         let joint = problem.cut.joint.as_deref().filter(|name| !name.is_empty());
         let place = match joint {
+            // A row of screws is no line that a saw could follow.
+            Some(name) if self.holds_by_fasteners(name) => format!("along the joint of {}", definite(name)),
             Some(name) => format!("along {}", definite(name)),
             None => "along the level of the cut".to_owned(),
         };
@@ -39,9 +42,14 @@ impl Author<'_> {
                 "One question runs through these notes. Suppose that the beam of figure {number} were sawn {place} \
                  from end to end: "
             ),
-            Inline::Emphasis(line!["what force would have to act between the two pieces to make them work as one again?"]),
+            Inline::Emphasis(line!["what force would have to act between what lies above the cut and what lies below it, to make both work as one again?"]),
         ]);
         self.own_words(Scene::Beam, When::After);
+    }
+
+    fn holds_by_fasteners(&self, joint: &str) -> bool {
+        let joints = &self.solved.problem().joints;
+        joints.iter().any(|one| one.name == joint && one.kind == JointKind::Fasteners)
     }
 
     /// `It stands on a pin A at 0 m and a roller B at 4 m.`
@@ -66,17 +74,10 @@ impl Author<'_> {
         let mut words = line!["It is held by "];
         words.extend(listed(held));
         words.push(".".into());
-        if !problem.beam.hinges.is_empty() {
-            let hinges = problem.beam.hinges.iter().map(|&station| {
-                vec![Inline::Given(Quantity::new(station, Dimension::LENGTH), Role::Station)]
-            });
-            let (before, after) = match problem.beam.hinges.len() {
-                1 => (" A hinge at ", " lets"),
-                _ => (" Hinges at ", " let"),
-            };
-            words.push(before.into());
-            words.extend(listed(hinges.collect()));
-            words.push(format!("{after} it turn freely there: no bending moment passes.").into());
+        let hinges = hinges_in_words(problem);
+        if !hinges.is_empty() {
+            words.push(" ".into());
+            words.extend(hinges);
         }
         words
     }
@@ -191,6 +192,8 @@ impl Author<'_> {
             ", is the one to keep in mind: where there is a shear force, the bending moment changes along the beam. All \
              that follows comes from this change."
         ]);
+        let couples = self.solved.problem().beam.loads.iter().any(|load| matches!(load, Load::Couple { .. }));
+        let or_at_a_couple = if couples { ", or where a couple makes it jump" } else { "" };
         self.figure(
             "diagrams",
             line![
@@ -198,8 +201,10 @@ impl Author<'_> {
                 shear,
                 " and bending moment ",
                 moment,
-                " on one axis. At a point force the shear force jumps; where it passes zero, the bending moment is \
-                 largest or smallest."
+                format!(
+                    " on one axis. At a point force the shear force jumps. The bending moment is largest or smallest where the shear force \
+                     passes zero{or_at_a_couple}."
+                )
             ],
         );
         self.extremes();
@@ -262,6 +267,23 @@ impl Author<'_> {
     }
 }
 
+/// `A hinge at 6 m joins the two pieces of the beam`: what it passes on and what not; nothing where there is none.
+pub(crate) fn hinges_in_words(problem: &Problem) -> Vec<Inline> {
+    let hinges = problem.beam.hinges.iter();
+    let hinges: Vec<Vec<Inline>> = hinges
+        .map(|&station| vec![Inline::Given(Quantity::new(station, Dimension::LENGTH), Role::Station)])
+        .collect();
+    let (before, after) = match hinges.len() {
+        0 => return Vec::new(),
+        1 => ("A hinge at ", " joins two pieces of the beam: it passes on a force, but no bending moment."),
+        _ => ("Hinges at ", " join the pieces of the beam: each passes on a force, but no bending moment."),
+    };
+    let mut words = line![before];
+    words.extend(listed(hinges));
+    words.push(after.into());
+    words
+}
+
 /// Where an extreme is reached.
 fn places(extreme: &Extreme) -> Vec<Inline> {
     let station = |station: f64| Inline::Quantity(Quantity::new(station, Dimension::LENGTH), Role::Station);
@@ -275,13 +297,6 @@ fn places(extreme: &Extreme) -> Vec<Inline> {
         });
     }
     listed(items)
-}
-
-/// The name of a joint as a sentence takes it: `the screws`, but `glue line 1`.
-fn definite(name: &str) -> String {
-    let has_article = name.starts_with("the ");
-    let numbered = name.ends_with(|letter: char| letter.is_ascii_digit());
-    if has_article || numbered { name.to_owned() } else { format!("the {name}") }
 }
 
 /// The name of a section with its article.

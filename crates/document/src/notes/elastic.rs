@@ -81,16 +81,35 @@ impl Author<'_> {
             Inline::Quantity(Quantity::new(truth.tilt, Dimension::NONE), Role::Slope),
             ", besides the slope of bending."
         ]);
+        if !truth.materials.is_empty() {
+            words.push(
+                " The even stress would be that of a section as drawn with this shear modulus in all of it, that of the material of \
+                 reference; where another material is stiffer in shear, the factor may be below one."
+                    .into(),
+            );
+        }
         if let Some(coefficient) = truth.shear_coefficient {
             words.extend(line![
                 " Tables have a shear coefficient in its place: after Cowper it is ",
                 number(coefficient, Role::ShearCoefficient),
                 ", and one over it, ",
                 number(1.0 / coefficient, Role::FormFactor),
-                ", stands where the true form factor stands. Where Poisson's ratio is zero both are one; else they differ, for the form \
+                ", stands where the true form factor stands. Where Poisson's ratio is zero the two are equal; else they differ, for the form \
                  factor makes the energy right and the coefficient the mean movement of the section. The deflection of shear that \
                  is printed here uses the form factor."
             ]);
+            let (given, ratio) = (self.solved.problem().shear_modulus(), truth.poisson_ratio());
+            let elastic_modulus = self.solved.problem().elastic_modulus;
+            let alike = elastic_modulus / (2.0 * (1.0 + ratio));
+            if (given - alike).abs() > 1e-3 * alike {
+                words.extend(line![
+                    " The coefficient is that of Poisson's ratio ",
+                    number(ratio, Role::PoissonRatio),
+                    ", as of a material that is alike in all directions; here the shear modulus is given by itself, ",
+                    number(given / elastic_modulus, Role::Ratio),
+                    " of the modulus of elasticity."
+                ]);
+            }
         }
         self.say(words);
         for caution in truth.cautions(self.solved) {

@@ -1,10 +1,12 @@
 //! What the joints must carry.
 
 use super::author::Author;
+use super::joint_names::{definite, is_plural};
 use super::line;
 use crate::tree::{Block, CalloutKind, Inline};
 use lesson::{Scene, When};
 use workings::expression::Expression;
+use workings::problem::{Joint, JointKind};
 use workings::role::{Role, Symbol};
 use workings::working::{Chapter, Id};
 
@@ -46,6 +48,7 @@ impl Author<'_> {
             line!["What each joint carries; how it comes about stands in the worked solution."],
             &ids,
         );
+        self.one_face_of_a_fastener();
         self.overloaded_fasteners();
         self.joints_without_flow();
         self.zones();
@@ -67,21 +70,52 @@ impl Author<'_> {
         let mut drawn = 0;
         for joint in &joints {
             let name = &joint.name;
+            let hold = if is_plural(name) { "hold" } else { "holds" };
             let same = self.solved.problem().cut.joint.as_ref() == Some(name);
             let figure =
                 if drawn == 0 { "joint-part".to_owned() } else { format!("joint-part-{}", drawn + 1) };
             if !same && self.drawing(&figure).is_some() {
                 drawn += 1;
-                self.figure(&figure, line![format!("The part that {name} holds, and its faces of contact.")]);
+                let number = self.next_figure();
+                self.say(line![format!("Figure {number} shows what {} {hold}.", definite(name))]);
+                self.figure(
+                    &figure,
+                    line![format!("The part that {} {hold}, and its faces of contact.", definite(name))],
+                );
+            }
+            if same {
+                self.say(line![format!(
+                    "What {} {hold} is the part beyond the cut, hatched in the drawing of the section.",
+                    definite(name)
+                )]);
             }
             let faces = self.solved.section().joint_cut(&joint.beyond).map_or(0, |held| held.contacts.len());
             if faces > 1 {
-                self.say(line![format!("Here {name} holds its part on {faces} faces: the flow is that through all of them together.")]);
+                let whose = if is_plural(name) { "their" } else { "its" };
+                self.say(line![format!(
+                    "Here {} {hold} {whose} part on {faces} faces: the flow is that through all of them together.",
+                    definite(name)
+                )]);
             }
             if let Some(flow) = self.workings().id(&format!("shear flow at {name}, where V is largest")) {
                 let equation = self.workings().equation(flow);
                 self.equation(&equation);
             }
+        }
+    }
+
+    /// At which face the force on a fastener is counted, where a joint has several.
+    fn one_face_of_a_fastener(&mut self) {
+        let faces = |joint: &Joint| {
+            let cut = self.solved.section().joint_cut(&joint.beyond);
+            cut.map_or(0, |held| held.contacts.len())
+        };
+        let several = |joint: &Joint| joint.kind == JointKind::Fasteners && faces(joint) > 1;
+        if self.solved.problem().joints.iter().any(several) {
+            self.say(line![
+                "The force on one fastener, and the force that it may carry, are those at one face, in one shear plane. A bolt that goes \
+                 through two faces is sheared in both: there it counts as two, one in each of two rows."
+            ]);
         }
     }
 
@@ -93,11 +127,12 @@ impl Author<'_> {
                 CalloutKind::Caution,
                 "No shear flows here, and the joint is needed all the same",
                 vec![Block::Paragraph(line![format!(
-                    "What {} holds has its centroid on the neutral axis of the whole, so that its first moment is zero: taken together no \
-                     shear flows across its faces in this model. What it must carry is another thing: the share of the load that each piece \
-                     takes comes to it through this joint, where the load is brought in on another piece. That is not sized here; no \
-                     spacing follows from a shear flow of zero.",
-                    joint.name
+                    "What {} {} has its centroid on the neutral axis of the whole, so that its first moment is zero: taken together no \
+                     shear flows across its faces in this model. What the joint must carry is another thing: the share of the load that \
+                     each piece takes comes to it through this joint, where the load is brought in on another piece. That is not sized \
+                     here; no spacing follows from a shear flow of zero.",
+                    definite(&joint.name),
+                    if is_plural(&joint.name) { "hold" } else { "holds" }
                 )])],
             );
         }
@@ -117,7 +152,7 @@ impl Author<'_> {
                 vec![Block::Paragraph(line![
                     format!(
                         "Where the shear force is largest, one fastener of {} would have to carry ",
-                        joint.name
+                        definite(&joint.name)
                     ),
                     Inline::Quantity(most, Role::FastenerForce),
                     ", but it may carry ",

@@ -49,7 +49,27 @@ impl Author<'_> {
                  Mohr's circle of the point."
             ],
         );
-        for id in found {
+        let (circle, principal) = found.split_at(2.min(found.len()));
+        let centre =
+            circle.first().map(|&id| Inline::Math(Expression::Symbol(self.working(id).symbol.clone())));
+        let radius =
+            circle.last().map(|&id| Inline::Math(Expression::Symbol(self.working(id).symbol.clone())));
+        if let (Some(centre), Some(radius)) = (centre, radius) {
+            self.say(line![
+                "On Mohr's circle each plane through the point is a point, with its normal stress to the right and its shear stress as the \
+                 height. No normal stress acts on the level plane, so the centre stands at half the bending stress, ",
+                centre,
+                "; the radius is ",
+                radius,
+                ":"
+            ]);
+        }
+        for &id in circle {
+            let equation = self.workings().equation(id);
+            self.equation(&equation);
+        }
+        self.say(line!["Where the circle meets the axis of normal stress, the shear stress is zero. There lie the principal stresses:"]);
+        for &id in principal {
             let equation = self.workings().equation(id);
             self.equation(&equation);
         }

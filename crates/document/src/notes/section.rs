@@ -5,6 +5,7 @@ use super::line;
 use crate::tree::{Alignment, Inline};
 use lesson::{Scene, When};
 use mechanics::stress::StressCheck;
+use workings::material::Behaviour;
 
 impl Author<'_> {
     pub(crate) fn section(&mut self) {
@@ -34,20 +35,53 @@ impl Author<'_> {
     pub(crate) fn planks(&mut self) {
         self.chapter("Why there is a force along the beam");
         let number = self.next_figure();
+        let behaviour = self.solved.problem().behaviour();
+        let begins = match behaviour {
+            Behaviour::Grained | Behaviour::Untold => "Lay planks loose on one another and load them",
+            Behaviour::Ductile | Behaviour::Brittle => {
+                "Nothing shows it better than planks, whatever this beam is made of. Lay some loose on one another and load them"
+            }
+        };
         self.say(line![
             format!(
-                "Lay planks loose on one another and load them (figure {number}). Each bends for itself: its upper side \
+                "{begins} (figure {number}). Each bends for itself: its upper side \
                  is shortened, its lower side lengthened, and where the lower side of one plank lies on the upper side \
                  of the next, a long fibre lies on a short one. The planks slide, and their ends form steps."
             ),
         ]);
         self.figure("planks", line!["The same planks under the same load, loose and glued."]);
+        self.loose_planks();
+        let ends = match behaviour {
+            Behaviour::Grained | Behaviour::Untold => {
+                "it is there, and timber, which is weak along the grain, splits by it."
+            }
+            Behaviour::Ductile => {
+                "it is there, and where a beam is put together of parts, it is this that the joints must hold."
+            }
+            Behaviour::Brittle => {
+                "it is there, and together with the bending stress it tells which way the cracks run."
+            }
+        };
         self.say(line![
             "Glue them, and they bend as one piece. What the glue line must hold back is just this sliding: a force \
              along the beam, on a level plane, under a load that pushes straight down. In a beam of one piece the same \
-             force acts on every level plane. Nobody sees it there, for nothing slides; but it is there, and timber, \
-             which is weak along the grain, splits by it."
+             force acts on every level plane. Nobody sees it there, for nothing slides; but ",
+            ends
         ]);
+    }
+
+    /// Of a section of planks: their second moments when they lie loose, against that of the whole.
+    fn loose_planks(&mut self) {
+        let Some(planks) = self.solved.planks() else { return };
+        let laid = if planks.turned { "Those that stand on edge are laid flat. Loose" } else { "Loose" };
+        let words = format!(
+            "Count it for the planks of this section. {laid}, each bends about its own middle, and their second moments add up:"
+        );
+        self.say(line![self.style.notation.in_its_words(&words)]);
+        for id in [planks.loose, planks.times] {
+            let equation = self.workings().equation(id);
+            self.equation(&equation);
+        }
     }
 
     /// What the stresses add up to, against what they ought to.

@@ -65,8 +65,8 @@ impl Author<'_> {
         words.push(" from the lowest fibre. ".into());
         words.extend(match largest.reason {
             Reason::NeutralAxis => line![
-                "That is the neutral axis: there the first moment is largest, and no narrower place makes up for a smaller \
-                 one."
+                "That is the neutral axis: there the first moment is largest, and no narrower place makes up for its \
+                 smaller first moment."
             ],
             Reason::WidthJumps { narrow, broad, .. } => line![
                 "That is not the neutral axis. The width jumps there, from ",

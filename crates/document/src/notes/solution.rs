@@ -88,7 +88,7 @@ impl Author<'_> {
         }
         // On a drawing neither walls nor joints bear the numbers of their symbols.
         if matches!(working.chapter, Chapter::Walls | Chapter::Joints) {
-            let name = self.style.notation.in_its_words(&working.name);
+            let name = self.style.notation.in_its_words(&self.solved.in_a_sentence(&working.name));
             words.insert(0, Inline::Strong(line![format!("{}. ", capital(&name))]));
         }
         self.say(words);

@@ -238,8 +238,7 @@ impl Author<'_> {
             "the cells would twist, and both edges of each cut"
         };
         self.say(line![format!(
-            "So cut, {twists} would slide along each other. How much each wall has a part in that is its sum of the flow over its \
-             thickness:"
+            "So cut, {twists} would slide along each other. What each wall adds to that is the sum of the flow over the thickness along it:"
         )]);
         self.equations(&cells.sums);
         if alone {
@@ -316,13 +315,13 @@ impl Author<'_> {
             ),
             1 => (
                 "The flow that takes it up runs round the cell and makes ",
-                " of the shear flow. Slit along one edge, the same walls would resist twisting by little more than their thickness: compare \
+                " of the shear flow. Slit along one edge, the same walls would hardly resist twisting, each strip by itself with its thickness cubed: compare \
                  the two torsion constants.",
             ),
             _ => (
                 "A flow round each cell takes it up, so that all cells twist alike, and makes ",
-                " of the shear flow. With every cell slit along an edge, the same walls would resist twisting by little more than their \
-                 thickness: compare the two torsion constants.",
+                " of the shear flow. With every cell slit along an edge, the same walls would hardly resist twisting, each strip by itself with its thickness \
+                 cubed: compare the two torsion constants.",
             ),
         };
         self.say(line![
@@ -400,8 +399,12 @@ impl Author<'_> {
         let offset = of.walls.shear_centre().x - of.about.x;
         let from = if at_wall { "that middle line" } else { "the centroid" };
         if offset.abs() <= NOTHING * of.size {
+            // Walls that all pass through the point have no moment each; others have moments that cancel.
+            let each = (0..of.walls.walls().len()).map(|wall| of.flow.wall_moment(wall, of.about).abs());
+            let all_are_none = each.fold(0.0, f64::max) <= NOTHING * of.force.abs() * of.size;
+            let moments = if all_are_none { "No wall has a moment" } else { "These moments cancel" };
             self.say(line![format!(
-                "These moments cancel: the shear centre stands on {}. A force along that line bends the beam and does not \
+                "{moments}: the shear centre stands on {}. A force along that line bends the beam and does not \
                  twist it.",
                 if at_wall { "that middle line" } else { "the upright line through the centroid" }
             )]);

@@ -3,7 +3,9 @@
 use super::author::Author;
 use super::line;
 use crate::tree::{Alignment, Block, CalloutKind, Inline};
+use workings::dimension::Dimension;
 use workings::expression::Expression;
+use workings::quantity::Quantity;
 use workings::role::{Role, Symbol};
 use workings::solved::ZoneWorkings;
 
@@ -68,7 +70,10 @@ impl Author<'_> {
 
     fn table_of_zones(&mut self, name: &str, zones: &[ZoneWorkings]) {
         let value = |id| vec![self.value(id)];
-        let rows = zones.iter().map(|zone| {
+        let length = self.solved.problem().beam.length;
+        let near = 1e-9 * length;
+        let station = |at: f64| Inline::Given(Quantity::new(at, Dimension::LENGTH), Role::Station);
+        let of_zone = |zone: &ZoneWorkings| {
             let flow = self.working(zone.flow);
             let used = zone.spacing_to_use.map_or_else(|| vec!["–".into()], value);
             vec![
@@ -79,13 +84,33 @@ impl Author<'_> {
                 value(zone.whole_number),
                 value(zone.standing),
             ]
-        });
-        let rows = rows.collect();
+        };
+        // A stretch without shear force is no zone, and yet a reader looks for it.
+        let none = |from: Inline, to: Inline| {
+            let mut row = vec![line![from, " to ", to]];
+            row.extend(["0", "–", "–", "0", "0"].map(|cell| line![cell]));
+            row
+        };
+        let mut rows = Vec::new();
+        let mut reached = 0.0;
+        for zone in zones {
+            let from = self.solved.value(zone.from);
+            if from > reached + near {
+                rows.push(none(station(reached), self.value(zone.from)));
+            }
+            rows.push(of_zone(zone));
+            reached = self.solved.value(zone.to);
+        }
+        if length > reached + near {
+            rows.push(none(station(reached), station(length)));
+        }
+        let idle = rows.len() > zones.len();
+        let without = if idle { " Where no shear force acts, the theory asks for none." } else { "" };
         let header = ["Zone", "Shear flow", "Largest spacing", "To use", "Needed at least", "Put in"];
         let mut alignment = vec![Alignment::Right; header.len()];
         alignment[0] = Alignment::Left;
         self.table(
-            line![format!("From zone to zone: {name}. The numbers count all rows together.")],
+            line![format!("From zone to zone: {name}. The numbers count all rows together.{without}")],
             header.iter().map(|head| line![*head]).collect(),
             alignment,
             rows,

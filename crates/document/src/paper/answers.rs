@@ -2,7 +2,7 @@
 
 use super::value_words::{beside, name, place_equals, spoken_unit, symbol_equals, unit};
 use crate::notes::line;
-use crate::tree::{Answer, Block, Choices, Figure, Room};
+use crate::tree::{Answer, Block, Choices, Figure, Inline, Room};
 use assessment::set::{Along, Alternative, Ask, ChoicePart, Part, PlacePart, ValuePart, letter};
 use figure::drawing::Drawing;
 use figure::paper::Letters;
@@ -53,11 +53,16 @@ fn of_place(place: &PlacePart) -> Block {
 }
 
 fn of_choice(choice: &ChoicePart, solved: &Solved) -> Block {
-    let items = choice.alternatives.iter().enumerate();
+    let items = alternatives_in_words(choice, solved);
+    Block::Choices(Choices { spoken: name(&choice.value.working, solved), items })
+}
+
+/// What there is to choose from, each with its letter: `a) 12.5 kN`.
+pub(crate) fn alternatives_in_words(choice: &ChoicePart, solved: &Solved) -> Vec<Vec<Inline>> {
     let item = |(place, one): (usize, &Alternative)| {
         line![format!("{})\u{2002}", letter(place)), beside(one.value, &choice.value, solved)]
     };
-    Block::Choices(Choices { spoken: name(&choice.value.working, solved), items: items.map(item).collect() })
+    choice.alternatives.iter().enumerate().map(item).collect()
 }
 
 /// What a sketch is drawn on.

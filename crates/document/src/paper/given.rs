@@ -4,7 +4,7 @@ use super::needed::Needed;
 use super::value_words::name;
 use super::worked::asked;
 use crate::described;
-use crate::notes::line;
+use crate::notes::{hinges_in_words, line};
 use crate::tree::{Alignment, Block, Figure, Inline, Table};
 use assessment::set::{Ask, Part, SetPaper};
 use figure::drawing::Drawing;
@@ -44,6 +44,10 @@ fn in_letters(set: &SetPaper, letters: Letters) -> Vec<Block> {
     let in_words = if words { described(&beam.long) } else { Vec::new() };
     let mut blocks = vec![captioned(beam, "The beam and its loads.")];
     blocks.extend(in_words);
+    let hinges = hinges_in_words(solved.problem());
+    if !hinges.is_empty() {
+        blocks.push(Block::Paragraph(hinges));
+    }
     let with_cut = needed.cut && set.lesson.cut_from_axis.is_none();
     if let Some(section) = figure::paper::section(solved, with_cut, letters) {
         blocks.push(captioned(section, "The section."));

@@ -20,6 +20,7 @@ use assessment::set::SetPaper;
 use figure::paper::Letters;
 use workings::style::{DecimalMark, Style};
 
+pub(crate) use answers::alternatives_in_words;
 pub use given::what_is_given;
 pub use hints::hints;
 pub use key::key;

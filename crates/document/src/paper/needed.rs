@@ -17,9 +17,15 @@ pub(super) struct Needed {
 }
 
 impl Needed {
-    /// Of a paper. A lecturer's own words may speak of either whatever they ask for.
+    /// Of a paper. A lecturer's own words may speak of either whatever they ask for: in English it is seen whether they do.
     pub fn by(set: &SetPaper) -> Self {
-        let own_words = set.lesson.questions.iter().any(|question| question.text.is_some());
+        let in_english = set.lesson.about.language.to_lowercase().starts_with("en");
+        let speaks = |text: &str| {
+            let text = text.to_lowercase();
+            !in_english || ["slice", "cut"].iter().any(|word| text.contains(word))
+        };
+        let own_words =
+            set.lesson.questions.iter().filter_map(|question| question.text.as_deref()).any(speaks);
         let cut = own_words || set.parts().any(|part| cut_is_needed(part, &set.solved));
         let slice = cut || set.parts().any(|part| slice_is_needed(part, &set.solved));
         Self { slice, cut }

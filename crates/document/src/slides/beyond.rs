@@ -128,11 +128,9 @@ impl Show<'_> {
         let Some(allowables) = self.solved.allowables() else { return };
         let governs = self.solved.workings().working(allowables.verdict).sentence.clone();
         let governs = self.solved.style().notation.in_its_words(&governs);
-        let steps = vec![
-            words("Which limit is used up first?"),
-            words(&governs),
-            self.results(&[allowables.verdict]),
-        ];
+        // The drawing tells which governs, so the question stands before it.
+        self.slide("What the beam may carry", Vec::new(), vec![words("Which limit is used up first?")]);
+        let steps = vec![words(&governs), self.results(&[allowables.verdict])];
         self.shown("What the beam may carry", "utilisation", steps);
     }
 

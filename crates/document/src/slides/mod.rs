@@ -1,6 +1,7 @@
 //! Projected pages: the lecture in few words, one page for each step of the reveal.
 
 mod beyond;
+mod supports;
 
 use crate::notes::{Drawings, document, line};
 use crate::tree::{Block, Document, Equation, Figure, Inline, Paper, Slide};
@@ -93,6 +94,8 @@ impl Show<'_> {
             })
             .map(|(id, _)| id)
             .collect();
+        self.hinges();
+        self.redundants();
         let steps = vec![self.results(&reactions)];
         self.shown("The reactions", "free-body", steps);
         let key = self.solved.key();
@@ -124,7 +127,13 @@ impl Show<'_> {
         let steps = vec![self.results(&[key.centroid, key.second_moment])];
         self.shown("The section, and the part beyond the cut", "section", steps);
         self.transformed();
-        self.shown("The piece beyond the cut", "pictorial", vec![words("What holds it?")]);
+        // The drawing has the force on the cut, so the question stands before it.
+        self.slide(
+            "The piece beyond the cut",
+            Vec::new(),
+            vec![words("Cut it free. Its two faces are not pushed alike."), words("What holds it?")],
+        );
+        self.shown("The piece beyond the cut", "pictorial", Vec::new());
         self.shown(
             "The force on the cut",
             "piece",

@@ -295,8 +295,8 @@ fn what_is_asked_of_walls_says_from_where_and_on_which_face() {
 /// Where a spacing is asked for none is given, unless something asked for needs it.
 #[test]
 fn a_spacing_that_is_asked_for_is_not_given() {
-    let spacing = "[[question]]\nask = \"largest spacing at nails 1\"\n";
-    let force = "[[question]]\nask = \"force on one fastener of nails 1\"\n";
+    let spacing = "[[question]]\nask = \"largest spacing at nails\"\n";
+    let force = "[[question]]\nask = \"force on one fastener of nails\"\n";
     let of = |questions: &str| words_of("box-girder", questions);
     for (questions, rounded, given) in [
         (spacing.to_owned(), true, false),
@@ -305,12 +305,12 @@ fn a_spacing_that_is_asked_for_is_not_given() {
     ] {
         let page = of(&questions);
         assert_eq!(
-            page.contains("Spacings of nails 1 may be rounded down to a multiple of"),
+            page.contains("Spacings of the nails may be rounded down to a multiple of"),
             rounded,
             "{questions}"
         );
-        assert_eq!(page.contains(">spacing of nails 1<"), given, "{questions}");
-        assert!(!page.contains("step of nails 1"), "{questions}");
+        assert_eq!(page.contains(">spacing of the nails<"), given, "{questions}");
+        assert!(!page.contains("step of nails"), "{questions}");
     }
 }
 

@@ -79,7 +79,7 @@ impl Builder<'_> {
         if held.joint.kind != JointKind::Weld {
             let Some(capacity) = held.joint.fastener_capacity else { return Ok(None) };
             let of = (Role::FastenerCapacity, "fastener capacity");
-            let says = "What one fastener may carry, as given.";
+            let says = "What one fastener may carry at one face, in one shear plane, as given.";
             return self.given_of_joint(held, of, (capacity, Dimension::FORCE), says).map(Some);
         }
         let (Some(strength), Some(run)) = (self.strength(held)?, held.joint.run) else { return Ok(None) };

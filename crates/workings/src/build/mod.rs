@@ -20,6 +20,7 @@ mod least_depth;
 mod materials;
 mod names;
 mod pieces;
+mod planks;
 mod point;
 mod reactions;
 mod redundants;
@@ -80,6 +81,7 @@ pub(crate) use cut::{CutWorkings, narrow_contact};
 pub(crate) use diagrams::Stop;
 pub(crate) use joints::{JointWorkings, no_shear_flows};
 pub(crate) use names::{with_article, with_the};
+pub use planks::PlankWorkings;
 pub(crate) use resultants::{PlaceAs, Shape, StretchWorkings};
 pub(crate) use section::{PieceWorkings, Placed, Size};
 pub use skew_corners::{Corner, MaterialCorners, SkewCorners};
@@ -112,6 +114,8 @@ pub(crate) struct Chapters {
     pub(crate) stretches: Vec<StretchWorkings>,
     pub(crate) diagrams: DiagramWorkings,
     pub(crate) section: SectionWorkings,
+    /// Of a pile of planks, what they are when they lie loose.
+    pub(crate) planks: Option<PlankWorkings>,
     /// Distance of the cut from the neutral axis.
     pub(crate) cut_distance: Id,
     /// Station of the slice.
@@ -180,6 +184,7 @@ fn all(
 ) -> Result<Built, EvaluationError> {
     let mut builder = Builder::new(problem, style);
     let mut section = builder.section(engine)?;
+    let planks = builder.planks(&section)?;
     let height = builder.cut_height(&section, engine.properties().height())?;
     let rigidity = builder.rigidity(&section, redundants)?;
     let weight = builder.own_weight(&section)?;
@@ -288,6 +293,7 @@ fn all(
         stretches: builder.stretches,
         diagrams,
         section,
+        planks,
         cut_distance,
         station,
         left_of_slice,

@@ -109,8 +109,8 @@ impl Builder<'_> {
         let mut at_largest = None;
         let place = profile.places.first().copied();
         let mut says =
-            "The shear stress is largest at the neutral axis: Q is largest there, and the section is no \
-                        narrower elsewhere by more than Q falls off."
+            "The shear stress is largest at the neutral axis: Q is largest there, and no place is so much narrower \
+                        that Q over t is larger."
                 .to_owned();
         if let Some(place) = place.filter(|_| !profile.at_neutral_axis) {
             says = reason_words(profile.reason);
@@ -248,8 +248,7 @@ impl Builder<'_> {
             words: "the neutral axis",
             index: "NA",
         };
-        let says =
-            "At the neutral axis, where sigma is zero, the part beyond is pushed hardest, for Q is largest.";
+        let says = "The neutral axis, where sigma is zero: the part beyond it has the largest Q, so the largest force acts on the cut.";
         let jumps = (above - below).abs() > near;
         if (self.value(main.height) - axis).abs() <= near && (!jumps || main.side == side) {
             return self.cut_is_at_axis(&at, main_cut, main_stress, says);

@@ -255,7 +255,7 @@ impl Builder<'_> {
         let value = Call::RoundedUp.evaluate(&[spacings], self.workings.values());
         let how = "The number of spacings, rounded up.";
         let a_row = self.engine(a_row, how, (vec![spacings], Call::RoundedUp), value, Dimension::NONE)?;
-        let standing = entry(Role::Count, &format!("{mark}, all"), &format!("{one}s put in of")).says(
+        let standing = entry(Role::Count, &format!("{mark}, all"), &format!("{one}s to put in at")).says(
             "All rows together. It is never less than what the balance asks for, since the spacing is set by the largest V of \
              the zone and the balance by the mean one.",
         );

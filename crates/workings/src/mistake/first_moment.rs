@@ -8,7 +8,7 @@ use crate::expression::Expression;
 use crate::working::{Chapter::Shear, Formula, Id};
 use Kind::{Concept, Execution, Procedure};
 
-pub(super) static MISTAKES: [Mistake; 12] = [
+pub(super) static MISTAKES: [Mistake; 13] = [
     Mistake::usual(
         ("q-to-the-cut", Shear, Procedure),
         "takes {Q} as {A'} times the distance of the cut from the neutral axis",
@@ -133,10 +133,33 @@ pub(super) static MISTAKES: [Mistake; 12] = [
             let twice = Replaced::by(width, Expression::from(2.0) * own.clone());
             // Nobody leaves out one web of a single one.
             let webs = (!is_one_breadth(lesson, &own)).then(half);
-            webs.into_iter().chain([twice]).collect()
+            // Twice the width over a hole may be the full one: that is another mistake.
+            let full = full_breadth(lesson).and_then(|full| lesson.solved.workings().evaluate(&full).ok());
+            let is_full = |full: f64| (2.0 * lesson.value(width) - full).abs() <= 1e-9 * full;
+            let twice = (!full.is_some_and(|full| is_full(full.value))).then_some(twice);
+            webs.into_iter().chain(twice).collect()
+        },
+    ),
+    Mistake::usual(
+        ("hole-in-the-width", Shear, Execution),
+        "takes the whole breadth for {t}, as if there were no hole in the cut",
+        "The hole is no material: take its chord off.",
+        &[Memory],
+        |lesson| {
+            let width = lesson.chapters().shear.cut.width;
+            full_breadth(lesson).map(|full| Replaced::by(width, full.into())).into_iter().collect()
         },
     ),
 ];
+
+/// The width at the cut without what its holes take off it; none where no hole is cut.
+fn full_breadth(lesson: &Lesson<'_>) -> Option<Expression> {
+    let Expression::Sum(terms) = lesson.own(lesson.chapters().shear.cut.width) else { return None };
+    let count = terms.len();
+    let solid: Vec<Expression> =
+        terms.into_iter().filter(|term| !matches!(term, Expression::Negative(_))).collect();
+    (solid.len() < count && !solid.is_empty()).then(|| Expression::sum(solid))
+}
 
 /// Whether the width of a cut is the breadth of one rectangle.
 fn is_one_breadth(lesson: &Lesson<'_>, width: &Expression) -> bool {

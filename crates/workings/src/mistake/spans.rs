@@ -14,7 +14,7 @@ use crate::working::{
 };
 use Kind::{Concept, Execution, Procedure};
 
-pub(super) static MISTAKES: [Mistake; 6] = [
+pub(super) static MISTAKES: [Mistake; 7] = [
     Mistake::usual(
         ("overhang-left-out", Reactions, Execution),
         "leaves out the load beyond a support, as if the beam ended there",
@@ -34,7 +34,15 @@ pub(super) static MISTAKES: [Mistake; 6] = [
         "takes each span for a simple beam of its own",
         "The beam runs on over its inner support and carries {M} across it, so one span presses on the next. Take the beam whole; where balance has too many unknowns, it must fit its supports too.",
         &[ExamList, Memory],
-        each_span_alone,
+        |lesson| if hinges_make_it_determinate(lesson) { Vec::new() } else { each_span_alone(lesson) },
+    ),
+    Mistake::usual(
+        ("hinge-not-used", Reactions, Concept),
+        "takes each span for a simple beam of its own, as if the hinge stood over the support",
+        "The hinge stands beside the support, not over it, so {M} over the support is not zero. Cut at the hinge: only a force crosses there. \
+         Begin with the piece that hangs on it, and hand its force on to the other piece.",
+        &[Memory],
+        |lesson| if hinges_make_it_determinate(lesson) { each_span_alone(lesson) } else { Vec::new() },
     ),
     Mistake::usual(
         ("fixed-end-as-a-pin", Reactions, Concept),
@@ -232,6 +240,13 @@ fn about_the_left_support(lesson: &Lesson<'_>) -> Option<Replaced> {
     terms.extend(lesson.couples().into_iter().map(|(couple, _)| -Expression::from(couple)));
     let by = Expression::sum(terms) / (Expression::from(right.given.station) - a);
     any_beyond.then(|| Replaced::by(right_reaction, by))
+}
+
+/// Whether balance alone finds the reactions of a beam with hinges on supports that let it turn: each hinge gives one more equation than
+/// the two of the whole beam.
+fn hinges_make_it_determinate(lesson: &Lesson<'_>) -> bool {
+    let hinges = lesson.chapters().beam.hinges.len();
+    hinges > 0 && held(lesson).len() == 2 + hinges
 }
 
 /// Of a beam on three supports or more that let it turn; its hinges are not looked at.

@@ -48,7 +48,7 @@ fn two_forces_in_the_third_points() {
     );
     assert_close(
         "at s",
-        value(&solved, "fasteners put in of nails between A and force P1"),
+        value(&solved, "fasteners to put in at nails between A and force P1"),
         // 1000/60 spacings, rounded up.
         17.0,
     );

@@ -16,6 +16,7 @@ mod graph_properties;
 mod materials;
 mod mistakes;
 mod places;
+mod planks;
 mod printing;
 mod reading;
 mod reference_cases;

@@ -287,7 +287,8 @@ proptest! {
         prop_assert!(alike.problem().materials().is_empty());
         let plain: Vec<_> = planks.iter().map(|&(b, h, _)| (b, h, 0)).collect();
         let one = of_planks(&plain, moduli, row, moment).map_err(TestCaseError::fail)?;
-        for (_, working) in one.workings().in_order() {
+        // Whether they are planks that could lie loose hangs on the word for their material, not on its modulus.
+        for (_, working) in one.workings().in_order().filter(|(_, w)| !w.name.contains("loose planks")) {
             prop_assert_eq!(value(&alike, &working.name), working.value.value, "{}", &working.name);
         }
     }

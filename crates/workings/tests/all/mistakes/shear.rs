@@ -30,6 +30,8 @@ pub const CASES: &[Case] = &[
     case("depth-for-width", reference, (T, TAU), &[8e6]),
     // Twice the right one; half of it takes a second web.
     case("cut-not-the-shortest", reference, (T, TAU), &[6e6]),
+    // A box cut at its axis, its hole forgotten: Q = 100·100·50 - 60·80·40 = 308 000 mm³, I = (800 - 245.76)/12·10⁶ mm⁴, t = 100 mm.
+    case("hole-in-the-width", tube, (T, TAU), &[25e3 * 0.308 / (554.24 / 12.0 * 100.0) * 1e6]),
     case("t-forgotten", reference, (TAU, TAU), &[240e6]),
     case("bracket-slip", reference, (TAU, TAU), &[4800e6]),
     case("m-for-v", reference, (TAU, TAU), &[9000e6]),

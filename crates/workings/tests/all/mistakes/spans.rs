@@ -62,6 +62,17 @@ fn two_spans_under_single_loads() -> Maker {
         .couple("M_0", 6.0, 8e3)
 }
 
+/// Supports at 0, 4 and 10 m, a hinge at 6 m; 6 kN at 2 m and 4 kN at 8 m: R_C = 2 kN.
+fn hinged() -> Maker {
+    plank(10.0)
+        .pin("A", 0.0)
+        .pin("B", 4.0)
+        .pin("C", 10.0)
+        .hinge(6.0)
+        .force("P_1", 2.0, 6e3)
+        .force("P_2", 8.0, 4e3)
+}
+
 /// A fixed end, a support at 4 m, 8 kN/m: R_A = 5/8·32 = 20 kN.
 fn propped() -> Maker {
     plank(4.0).fixed("A", 0.0).pin("B", 4.0).spread("w", 0.0, 4.0, 8e3)
@@ -97,6 +108,9 @@ pub const CASES: &[Case] = &[
     case("each-span-alone", two_spans_under_single_loads, (B, A), &[3e3]),
     case("each-span-alone", two_spans_under_single_loads, (B, B), &[9e3]),
     case("each-span-alone", two_spans_under_single_loads, (B, C), &[-2e3]),
+    // A hinge at 6 m of 10 m: each crate to the supports beside it, 6/2, then 6/2 + 4·2/6 more over B.
+    case("hinge-not-used", hinged, (C, C), &[4e3 * 4.0 / 6.0]),
+    case("each-span-alone", hinged, (C, C), &[]),
     case("fixed-end-as-a-pin", propped, (B, A), &[16e3]),
     case("fixed-end-as-a-pin", propped, (B, "couple at A"), &[0.0]),
     // 5 - 12.5; 5·4.5 - 12.5·2.5.
