@@ -293,6 +293,8 @@ impl Author<'_> {
             verdict,
             " Timber bears little shear along its grain: short timber beams are the usual case in which shear governs."
         ]);
+        let number = self.next_figure();
+        self.say(line![format!("Figure {number} has the load that is allowed over that ratio.")]);
         self.figure(
             "span-and-depth",
             line!["The load that the limits allow, over the ratio of span to depth; the dot is this beam."],

@@ -178,8 +178,11 @@ impl Author<'_> {
             Expression::Quotient(Box::new(d(of)), Box::new(d(Expression::Symbol(Symbol::plain(Role::Along)))))
         };
         let plain = |role: Role| Expression::Symbol(Symbol::plain(role));
+        let number = self.next_figure();
         self.figure("element", line!["A short element of the beam, with all that acts on it."]);
-        self.say(line!["The balance of a short element gives the slopes of both curves:"]);
+        self.say(line![format!(
+            "The balance of a short element (figure {number}) gives the slopes of both curves:"
+        )]);
         self.equation(&Expression::Equal(vec![
             slope(plain(Role::ShearForce)),
             Expression::Negative(Box::new(plain(Role::SpreadLoad))),
@@ -192,6 +195,8 @@ impl Author<'_> {
             ", is the one to keep in mind: where there is a shear force, the bending moment changes along the beam. All \
              that follows comes from this change."
         ]);
+        let number = self.next_figure();
+        self.say(line![format!("Figure {number} has both curves below the beam.")]);
         let couples = self.solved.problem().beam.loads.iter().any(|load| matches!(load, Load::Couple { .. }));
         let or_at_a_couple = if couples { ", or where a couple makes it jump" } else { "" };
         self.figure(
@@ -209,6 +214,10 @@ impl Author<'_> {
         );
         self.extremes();
         self.at_the_slice();
+        if self.drawing("deflected").is_some() {
+            let number = self.next_figure();
+            self.say(line![format!("How the beam bends under these moments is shown in figure {number}.")]);
+        }
         let held = if self.bends_askew() { ", held so that it cannot move sideways" } else { "" };
         self.figure(
             "deflected",

@@ -65,6 +65,7 @@ impl Author<'_> {
         self.equation(&Expression::Equal(vec![plain(Role::BendingStress), signed]));
         self.in_the_material_of_reference();
         self.simple_formula_does_not_hold();
+        let number = self.next_figure();
         self.figure(
             "faces",
             line![
@@ -73,9 +74,9 @@ impl Author<'_> {
             ],
         );
         self.say(line![
-            "Look at one whole face: tension and compression are equal and balance each other. So nothing is left over \
+            format!("Look at one whole face in figure {number}: tension and compression are equal and balance each other. So nothing is left over \
              along the beam, on either face, and the slice as a whole tells us nothing new. But the stress on one face is \
-             larger than on the other. ",
+             larger than on the other. "),
             Inline::Strong(line!["Over a part of the face nothing need balance."])
         ]);
         self.own_words(Scene::Bending, When::After);
@@ -108,6 +109,8 @@ impl Author<'_> {
         ]);
         self.say(words);
         self.figure("pictorial", line!["The slice in the round, the piece beyond the cut lifted off."]);
+        let number = self.next_figure();
+        self.say(line![format!("Figure {number} has the piece by itself, with the force that is missing.")]);
         self.figure(
             "piece",
             line!["The piece beyond the cut as a free body: the two resultants, and the force on the cut that makes up for \

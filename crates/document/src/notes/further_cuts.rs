@@ -29,6 +29,8 @@ impl Author<'_> {
                 self.solved.problem().further_cuts.get(cut.cut).map_or("", |asked| asked.name.as_str());
             let figure =
                 if place == 0 { "straight-cut".to_owned() } else { format!("straight-cut-{}", place + 1) };
+            let number = self.next_figure();
+            self.say(line![format!("Figure {number} shows the {name}.")]);
             self.figure(&figure, line![format!("The {name}: what it frees, and how long it is.")]);
             for id in [cut.area, cut.arm, cut.first_moment, cut.flow, cut.stress] {
                 let equation = self.workings().equation(id);

@@ -99,6 +99,10 @@ impl Author<'_> {
             line!["Bending stress, shear stress and largest principal stress over the side of the beam, by lines of equal stress."],
         );
         self.say(along_the_directions());
+        if self.drawing("trajectories").is_some() {
+            let number = self.next_figure();
+            self.say(line![format!("Figure {number} has both kinds over the side of this beam.")]);
+        }
         self.figure(
             "trajectories",
             line![

@@ -17,10 +17,11 @@ impl Author<'_> {
     pub(crate) fn shear(&mut self) {
         self.chapter("Shear stress over the depth");
         self.own_words(Scene::Shear, When::Before);
-        self.say(line![
+        let number = self.next_figure();
+        self.say(line![format!(
             "Where a shear stress acts on the cut, an equal one acts on the upright face beside it, or the small element \
-             between them would spin. So the same formula gives the upright shear stress in the section."
-        ]);
+             between them would spin (figure {number}). So the same formula gives the upright shear stress in the section."
+        )]);
         self.figure(
             "shear-element",
             line!["A small element at the cut: equal shear stresses on its level and its upright faces."],
@@ -36,6 +37,10 @@ impl Author<'_> {
             "depth",
             line!["Bending stress and shear stress over the depth at the slice, beside the section."],
         );
+        if self.drawing("first-moment").is_some() {
+            let number = self.next_figure();
+            self.say(line![format!("Figure {number} shows what of the formula changes with the height of the cut, besides the width.")]);
+        }
         self.figure(
             "first-moment",
             line!["The first moment of the part beyond a cut, for every height of the cut: largest at the neutral axis."],

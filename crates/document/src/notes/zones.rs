@@ -49,6 +49,10 @@ impl Author<'_> {
         )]);
         for (place, (name, zones)) in joints.iter().enumerate() {
             let figure = if place == 0 { "fasteners".to_owned() } else { format!("fasteners-{}", place + 1) };
+            if self.drawing(&figure).is_some() {
+                let number = self.next_figure();
+                self.say(line![format!("Figure {number} shows where they stand.")]);
+            }
             self.figure(
                 &figure,
                 line![format!(
