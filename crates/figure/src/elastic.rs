@@ -25,6 +25,9 @@ const PANEL: f64 = 130.0;
 /// Room between the section and the panel, beside what is written there of the largest stress, px.
 const BETWEEN: f64 = 44.0;
 
+/// How often the drawing is made narrower, at most.
+const TRIES: usize = 3;
+
 /// What the formula says.
 pub(crate) const FORMULA: Stroke = Stroke::solid(Ink::Shear, 1.75);
 /// The formula where it does not hold.
@@ -43,10 +46,19 @@ pub fn elastic(solved: &Solved, truth: &ElasticTruth) -> Option<Drawing> {
 /// The same on another sheet.
 pub fn elastic_on(solved: &Solved, truth: &ElasticTruth, sheet: Sheet) -> Option<Drawing> {
     let scene = Scene { sheet, ..Scene::of(solved)? };
-    let drawing = drawn(&scene, solved, truth, 0.0);
-    // What is written beside the panel may be long: then section and panel are drawn narrower, so that all stays on the sheet.
-    let excess = drawing.width - sheet.width;
-    Some(if excess > 0.0 { drawn(&scene, solved, truth, excess) } else { drawing })
+    let mut drawing = drawn(&scene, solved, truth, 0.0);
+    // What is written beside the panel may be long: then section and panel are drawn narrower, so that all stays on the sheet. What is
+    // written stands where it finds room, so it may take a few tries.
+    let mut less = 0.0;
+    for _ in 0..TRIES {
+        let excess = drawing.width - sheet.width;
+        if excess <= 0.0 {
+            break;
+        }
+        less += excess;
+        drawing = drawn(&scene, solved, truth, less);
+    }
+    Some(drawing)
 }
 
 /// The drawing, narrower by `less`, px, than its section and its panel would have it.

@@ -3,8 +3,8 @@
 use crate::build::{self, Built, Chapters, no_shear_flows};
 pub use crate::build::{
     AllowableWorkings, Approach, CellCondition, CellWorkings, Corner, GrowthWorkings, KeyWorkings,
-    LimitWorkings, MaterialCorners, OneCell, PlankWorkings, RatioWorkings, SkewCorners, SliceWorkings, StraightCutWorkings,
-    WallFlow, ZoneWorkings,
+    LimitWorkings, MaterialCorners, OneCell, PlankWorkings, RatioWorkings, SkewCorners, SliceWorkings,
+    StraightCutWorkings, WallFlow, ZoneWorkings,
 };
 use crate::evaluate::{EvaluationError, Replacement};
 use crate::graph::Workings;

@@ -18,8 +18,8 @@ use workings::working::{Chapter, Id};
 const WORTH_TELLING: f64 = 1.1;
 
 /// The caution where nothing but joints is checked: what is missing, and what so is not what it seems to be.
-fn only_joints(allowables: &AllowableWorkings, so: &str) -> Option<Inline> {
-    let only = allowables.limits.iter().all(|limit| limit.is_of_joint);
+fn only_joints(limits: &[LimitWorkings], so: &str) -> Option<Inline> {
+    let only = limits.iter().all(|limit| limit.is_of_joint);
     only.then(|| {
         Inline::Strong(line![format!(
             " Only what the joints may carry is checked here. What the material may bear and how far the beam may bend is not \
@@ -118,7 +118,7 @@ impl Author<'_> {
         }
         let bending =
             |limit: &LimitWorkings| matches!(self.working(limit.reached).symbol.role, Role::BendingStress);
-        let joints = only_joints(allowables, "these are not the largest loads of the beam");
+        let joints = only_joints(&allowables.limits, "these are not the largest loads of the beam");
         if joints.is_some() {
             words.extend(joints);
         } else if !allowables.limits.iter().any(bending) {
@@ -263,7 +263,7 @@ impl Author<'_> {
             self.symbol_and_value(least),
             "."
         ];
-        words.extend(only_joints(allowables, "this is not the least depth of the beam"));
+        words.extend(only_joints(limits, "this is not the least depth of the beam"));
         self.say(words);
     }
 
