@@ -46,12 +46,13 @@ pub(crate) fn describe(scene: &Scene, askew: &Askew) -> (String, Description) {
          load is upright."
     ));
     let principal = scene.section.properties().principal.angle;
-    long.sentence(format!(
+    let axes = format!(
         "The principal axes: axis 1, about which the second moment is largest, turned {} {} from the level axis, and axis 2 at \
          right angles to it.",
         angle(principal, Role::PrincipalAxisAngle),
         way(principal)
-    ));
+    );
+    long.sentence(w.style().notation.in_its_words(&axes));
     if askew.largest == 0.0 {
         long.sentence("No bending moment acts here, and no bending stress.");
         return (at_most(&short), long);

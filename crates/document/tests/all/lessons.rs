@@ -260,6 +260,9 @@ fn slides_go_on_to_joints_cells_points_limits_and_the_truth() {
         assert_eq!(zones, solved.zones().count(), "{name}");
         assert_eq!(steps("The closing flow").is_some(), solved.cells().is_some(), "{name}");
         assert_eq!(steps("What the beam may carry").is_some(), solved.allowables().is_some(), "{name}");
+        assert_eq!(steps("Cut at the hinge").is_some(), !solved.problem().beam.hinges.is_empty(), "{name}");
+        let redundants = solved.problem().beam.redundants().is_ok_and(|redundants| !redundants.is_empty());
+        assert_eq!(steps("More supports than balance needs").is_some(), redundants, "{name}");
         let element = solved.workings().id("largest principal stress at the cut").is_some();
         assert_eq!(steps("Stress at a point").is_some_and(|steps| steps >= 4), element, "{name}");
         assert_eq!(

@@ -247,6 +247,18 @@ fn words_of(lesson: &str, questions: &str) -> String {
     page(&paper(&set_of(lesson, without, questions), &who(), &form()))
 }
 
+/// What makes a beam determinate is told; the cut and the length of the slice, of which nothing asks, are not.
+#[test]
+fn a_hinge_is_told_and_a_cut_that_nothing_needs_is_not() {
+    let words = "[[question]]\ntext = \"Find it, with its sign, over the middle support.\"\nask = \"bending moment at B\"\n";
+    let page = words_of("gangway", words);
+    assert!(page.contains("it passes on a force, but no bending moment"), "{page}");
+    assert!(!page.contains("It is cut level") && !page.contains("The slice is taken"), "{page}");
+    // Words that speak of the cut have it.
+    let words = "[[question]]\ntext = \"Find it at B, not at the cut.\"\nask = \"bending moment at B\"\n";
+    assert!(words_of("gangway", words).contains("It is cut level"));
+}
+
 /// Of two cells no one way round is that of all walls: each flow that is asked for has its own way.
 #[test]
 fn what_is_asked_of_two_cells_says_which_way_each_flow_counts() {
