@@ -147,7 +147,7 @@ pub(super) static MISTAKES: [Mistake; 13] = [
         &[Memory],
         |lesson| {
             let width = lesson.chapters().shear.cut.width;
-            full_breadth(lesson).map(|full| Replaced::by(width, full.into())).into_iter().collect()
+            full_breadth(lesson).map(|full| Replaced::by(width, full)).into_iter().collect()
         },
     ),
 ];
