@@ -195,10 +195,10 @@ impl<'a> Steps<'a> {
             let load = Quantity::new(load, Dimension::MOMENT);
             right = right - Expression::Quantity(load, Role::BendingMoment);
         }
-        let mut sentence = "Take the slice between {x} and {x} + {dx} out of the beam. Moments about its right face: the \
-                            shear force on the left face turns it with the arm {dx}, and the difference of the two \
-                            bending moments holds it. The load on the slice stands about {dx}/2 from the face, so its \
-                            moment is of second order and vanishes beside the others as {dx} shrinks."
+        let mut sentence = "Take the slice between {x} and {x} + d{x} out of the beam. Moments about its right face: the \
+                            shear force on the left face turns it with the arm d{x}, and the difference of the two \
+                            bending moments holds it. The load on the slice stands about d{x}/2 from the face, so its \
+                            moment is of second order and vanishes beside the others as d{x} shrinks."
             .to_owned();
         if load != 0.0 {
             sentence.push_str(" With a finite slice it still counts: it is the last term of the numbers.");
@@ -410,7 +410,7 @@ impl<'a> Steps<'a> {
         Step {
             title: "Stress times area of the cut",
             sentence: self.says(&format!(
-                "The cut is {{t}} wide and {{dx}} long. Its mean shear stress times this area is the force{}; equal shear stress acts \
+                "The cut is {{t}} wide and d{{x}} long. Its mean shear stress times this area is the force{}; equal shear stress acts \
                  on the upright faces at this height.",
                 match self.above {
                     true => "",
@@ -448,7 +448,7 @@ impl<'a> Steps<'a> {
         Step {
             title: "Divide by the area of the cut",
             sentence: self
-                .says("Divide by {t} and {dx}. For the finite slice this is the mean over its length."),
+                .says("Divide by {t} and d{x}. For the finite slice this is the mean over its length."),
             symbols: vec![symbols],
             numbers: vec![numbers],
             residual: Some(Closure::of(&terms, Dimension::STRESS, Role::ShearStress)),
