@@ -22,8 +22,10 @@ pub(crate) fn named_closer(solved: &Solved, id: Id) -> Option<&'static str> {
 
 /// Sentences that follow the question: under what the value is found.
 pub(crate) fn meant(solved: &Solved, id: Id) -> Option<Vec<Inline>> {
-    let words =
-        loads_grow(solved, id).or_else(|| depth_grows(solved, id)).or_else(|| zones_end(solved, id))?;
+    let words = loads_grow(solved, id)
+        .or_else(|| depth_grows(solved, id))
+        .or_else(|| zones_end(solved, id))
+        .or_else(|| zone_runs(solved, id))?;
     Some(vec![Inline::text(format!(" {words}"))])
 }
 
@@ -110,17 +112,34 @@ fn zones_end(solved: &Solved, id: Id) -> Option<String> {
             stations.push(station);
         }
     }
-    // A third of a span has no end of figures.
-    let text = |station: Quantity| {
-        let (given, rounded) =
-            (solved.style().given_text(station, Role::Station), solved.style().text(station, Role::Station));
-        if given.chars().count() > rounded.chars().count() + 2 { rounded } else { given }
-    };
-    let stations: Vec<String> = stations.into_iter().map(text).collect();
+    let stations: Vec<String> = stations.into_iter().map(|station| station_text(solved, station)).collect();
     Some(format!(
         "The zones end at {}. Each has its own spacing to use, by the largest V in it, and its own number in a row, rounded up.",
         listed(&stations)
     ))
+}
+
+/// Of a value in a zone that is told by its number: where that zone is.
+fn zone_runs(solved: &Solved, id: Id) -> Option<String> {
+    let working = solved.workings().working(id);
+    let is_numbered = working.name.contains(" in zone ") || working.name.contains("the end of zone ");
+    if !is_numbered || working.symbol.role == Role::Station {
+        return None;
+    }
+    let (joint, place, zone) = solved.zones().find_map(|(joint, zones)| {
+        let place = zones.iter().position(|zone| zone.own().contains(&id))?;
+        Some((joint, place, zones.get(place)?))
+    })?;
+    let [from, to] =
+        [zone.from, zone.to].map(|end| station_text(solved, solved.workings().working(end).value));
+    Some(format!("Zone {} of {} runs from {from} to {to}.", place + 1, solved.in_a_sentence(joint)))
+}
+
+/// A station with all its figures where they are few: a third of a span has no end of figures.
+fn station_text(solved: &Solved, station: Quantity) -> String {
+    let (given, rounded) =
+        (solved.style().given_text(station, Role::Station), solved.style().text(station, Role::Station));
+    if given.chars().count() > rounded.chars().count() + 2 { rounded } else { given }
 }
 
 #[cfg(test)]
@@ -155,7 +174,11 @@ at = "nails"
 "#;
 
     fn asked(working: &str) -> String {
-        let text = format!("{GIRDER}[[question]]\nask = \"{working}\"\n");
+        asked_in(GIRDER, working)
+    }
+
+    fn asked_in(lesson: &str, working: &str) -> String {
+        let text = format!("{lesson}[[question]]\nask = \"{working}\"\n");
         let reading = lesson::read(&text, "girder.toml");
         let findings: Vec<String> = reading.findings.iter().map(|finding| finding.render(false)).collect();
         let (Some(lesson), Some(solved)) = (reading.lesson, reading.solved) else { panic!("{findings:?}") };
@@ -189,6 +212,12 @@ at = "nails"
         ] {
             assert_eq!(asked(working), expected, "{working}");
         }
+        let spread = GIRDER.replace("{ force = \"P\", at = \"1 m\" }", "{ spread = \"P / 1 m\" }");
+        // A carries 8 kN + 1 kN m / 4 m, so V is zero at 8.25/4 m, and each of four zones is 0.5156 m long.
+        assert_eq!(
+            asked_in(&spread, "shear flow at nails in zone 2"),
+            "Find the shear flow at the nails in zone 2 (q_j1, 2), its size. Zone 2 of nails runs from 0.516\u{a0}m to 1.031\u{a0}m."
+        );
         // At the slice tau has the sign of V.
         assert!(!asked("shear stress on the cut").contains("its size"));
     }

@@ -59,7 +59,7 @@ pub(crate) fn describe(
         "It is largest, {}, {} above the lowest fibre and {} to the right of the left edge{beside}.",
         tau(largest.value),
         height(largest.at.y),
-        length(largest.at.x - scene.extent.left)
+        length(solved.section().properties().told(largest.at.x - scene.extent.left))
     ));
     let askew = truth.bends_askew();
     long.sentence(match askew {

@@ -256,7 +256,7 @@ impl<'a> Steps<'a> {
         Step {
             title: "Bending stress on both faces",
             sentence: self.says("Bending gives both faces a stress that grows in a straight line from the neutral axis, by the \
-                       same formula; only the moment differs. The numbers are those at the outer fibre of the part \
+                       same formula; only the moment may differ. The numbers are those at the outer fibre of the part \
                        beyond the cut, on the left face and on the right."),
             symbols: vec![left, faces],
             numbers: vec![line(ids.moment_left), line(ids.moment_right)],
@@ -322,20 +322,19 @@ impl<'a> Steps<'a> {
                 symbol(Role::SecondMoment),
             )),
         ]);
+        let stays = self.solved.moment_stays();
+        let by_moments = size(
+            self.number(ids.moment_change),
+            self.number(key.first_moment),
+            self.number(key.second_moment),
+        );
+        let (left, right) = (self.value(ids.resultant_left), self.value(ids.resultant_right));
+        // Where the moments are equal the resultants are, but for rounding.
+        let difference = if stays { 0.0 } else { right - left };
         let numbers = Expression::Equal(vec![
             self.number(ids.resultant_right) - self.number(ids.resultant_left),
-            self.toward_compression(size(
-                self.number(ids.moment_change),
-                self.number(key.first_moment),
-                self.number(key.second_moment),
-            )),
-            Expression::Quantity(
-                Quantity::new(
-                    self.value(ids.resultant_right) - self.value(ids.resultant_left),
-                    Dimension::FORCE,
-                ),
-                Role::StressResultant,
-            ),
+            if stays { by_moments } else { self.toward_compression(by_moments) },
+            Expression::Quantity(Quantity::new(difference, Dimension::FORCE), Role::StressResultant),
         ]);
         let by_change =
             self.value(ids.moment_change) * self.value(key.first_moment) / self.value(key.second_moment);
@@ -343,10 +342,13 @@ impl<'a> Steps<'a> {
         let terms = [self.value(ids.resultant_right), -self.value(ids.resultant_left), -by_change];
         Step {
             title: "Difference between the faces",
-            sentence: self.says(
-                "The two resultants on {A'} point against each other and do not balance: they differ as the \
-                       moments do.",
-            ),
+            sentence: self.says(match stays {
+                false => {
+                    "The two resultants on {A'} point against each other and do not balance: they differ as the \
+                       moments do."
+                }
+                true => "The two resultants on {A'} point against each other. Here they are equal, as the moments are, and balance.",
+            }),
             symbols: vec![symbols],
             numbers: vec![numbers],
             residual: Some(Closure::of(&terms, Dimension::FORCE, Role::StressResultant)),

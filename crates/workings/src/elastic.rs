@@ -5,6 +5,7 @@
 
 use crate::dimension::Dimension;
 use crate::material::{Behaviour, Material};
+use crate::problem::JointKind;
 use crate::quantity::Quantity;
 use crate::role::{Role, Symbol};
 use crate::solved::Solved;
@@ -376,6 +377,15 @@ impl ElasticTruth {
                  approximation. The true stress in each is the value to trust."
                     .into(),
             );
+        }
+        let held = problem.joints.iter().filter(|joint| joint.kind != JointKind::Glue);
+        let held: Vec<&str> = held.map(|joint| joint.name.as_str()).collect();
+        if !held.is_empty() {
+            cautions.push(format!(
+                "The section is taken as if it were one piece. At {} the parts are held by fasteners or welds, which pass the shear flow \
+                 on in places: the true stress on the faces between is not the one that stands here.",
+                held.join(" and ")
+            ));
         }
         if !self.sharp_corners().is_empty() {
             cautions.push(

@@ -37,6 +37,8 @@ pub enum Call {
     DepthForDeflection(Arc<BeamQuestion>),
     /// The first of what it reads, rounded down to a multiple of the second.
     RoundedDown,
+    /// The same, but no more than from the third of what it reads to the fourth.
+    RoundedDownWithin,
     /// What it reads, rounded up to a whole number.
     RoundedUp,
     /// What of a piece of the section lies beyond a level cut; reads the height of the cut.
@@ -241,8 +243,13 @@ impl Call {
                 depth * stretch_for_deflection(&beam, form_factor / (modulus * area), (allowed, sinks_more))
             }
             Self::RoundedDown => {
-                let (value, step) = (read.next().unwrap_or(f64::NAN), read.next().unwrap_or(f64::NAN));
-                (value / step * (1.0 + WHOLE)).floor() * step
+                let [value, step] = next(&mut read);
+                rounded_down(value, step)
+            }
+            Self::RoundedDownWithin => {
+                let [value, step, from, to] = next(&mut read);
+                let rounded = rounded_down(value, step);
+                if rounded > to - from { to - from } else { rounded }
             }
             Self::RoundedUp => (read.next().unwrap_or(f64::NAN) * (1.0 - WHOLE)).ceil(),
             Self::Beyond { piece, beyond, wanted } => {
@@ -340,6 +347,10 @@ fn stretch_for_deflection(beam: &Beam, shear_flexibility: f64, (allowed, sinks_m
         if at(middle) > allowed { low = middle } else { high = middle }
     }
     (low * high).sqrt()
+}
+
+fn rounded_down(value: f64, step: f64) -> f64 {
+    (value / step * (1.0 + WHOLE)).floor() * step
 }
 
 /// By halving: the moment is a cubic that changes its sign once between the stations.

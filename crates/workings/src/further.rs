@@ -9,9 +9,6 @@ use crate::value::Value;
 use crate::working::Place;
 use mechanics::beam::{Curve, Reached, Side};
 
-/// A distance below this part of the section's size is none: corners of slopes and slits are written with six or seven figures.
-const NOWHERE: f64 = 1e-7;
-
 impl Solved {
     /// The further values of the lesson, in the order of the lecture.
     pub fn further_values(&self) -> Vec<Value> {
@@ -110,7 +107,7 @@ impl Solved {
             moment("smallest principal second moment", Role::SecondMoment, principal.smallest),
             self.further(
                 "angle of the principal axis",
-                Role::Slope,
+                Role::PrincipalAxisAngle,
                 all,
                 settled(principal.angle, 1.0),
                 Dimension::NONE,
@@ -128,9 +125,8 @@ impl Solved {
         let Ok(walls) = self.problem().thin_walls() else { return Vec::new() };
         let all = Place::default();
         let properties = self.section().properties();
-        let size = properties.breadth().max(properties.height());
         // What is nought by symmetry comes out of the corners as they are written as a little more or less.
-        let settled = |value: f64| if value.abs() <= NOWHERE * size { 0.0 } else { value };
+        let settled = |value: f64| properties.told(value);
         let value = |name: &str, role, value, dimension| self.further(name, role, all, value, dimension);
         let centre = walls.shear_centre();
         let mut values = vec![

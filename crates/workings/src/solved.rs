@@ -1,10 +1,10 @@
 //! A lesson, solved: the engine's exact curves and properties beside the workings that lead there.
 
-use crate::build::{self, Built, Chapters, no_shear_flows};
+use crate::build::{self, Built, Chapters};
 pub use crate::build::{
     AllowableWorkings, Approach, CellCondition, CellWorkings, Corner, GrowthWorkings, KeyWorkings,
     LimitWorkings, MaterialCorners, OneCell, PlankWorkings, RatioWorkings, SkewCorners, SliceWorkings,
-    StraightCutWorkings, WallFlow, ZoneWorkings,
+    StepWorkings, StraightCutWorkings, WallFlow, ZoneWorkings,
 };
 use crate::evaluate::{EvaluationError, Replacement};
 use crate::graph::Workings;
@@ -171,6 +171,11 @@ impl Solved {
         &self.built.slice
     }
 
+    /// Whether the bending moment is the same on both faces of the slice: then the cut has nothing to carry.
+    pub fn moment_stays(&self) -> bool {
+        self.value(self.slice().moment_change) == 0.0
+    }
+
     /// The limits of the lesson, by id; none where nothing is said of what may be borne.
     pub fn allowables(&self) -> Option<&AllowableWorkings> {
         self.built.chapters.allowables.as_ref()
@@ -188,10 +193,16 @@ impl Solved {
         zones.filter(|(_, zones)| !zones.is_empty())
     }
 
+    /// The stretches, each from station to station, where V is zero and a joint with zones passes nothing on.
+    pub fn stretches_without_shear(&self, joint: &str) -> &[[Id; 2]] {
+        let own = self.built.chapters.joints.iter().find(|known| known.name == joint);
+        own.map_or(&[], |own| own.idle.as_slice())
+    }
+
     /// Whether no shear flows across the faces of a joint, because the centroid of what it holds lies on the neutral axis.
     pub fn passes_no_shear_flow(&self, joint: &Joint) -> bool {
         let own = self.built.chapters.joints.iter().find(|known| known.name == joint.name);
-        own.is_some_and(|own| no_shear_flows(self.value(own.arm), self.section()))
+        own.is_some_and(|own| self.value(own.counting.first_moment) == 0.0)
     }
 
     /// Each thin wall as it is gone, in the order of the middle lines; none where its flow is no working.

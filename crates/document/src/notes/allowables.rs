@@ -185,21 +185,16 @@ impl Author<'_> {
                     true => {
                         " The section bends askew: the bending stresses are those of the full formula at the corner that bears most, the shear \
                          stress is the mean over the width of the level cut where the full formula gives most, and the beam is free to go \
-                         sideways."
+                         sideways. The flow in a joint is that of the full formula, too."
                     }
                     false => {
                         " The section bends askew: in each material the bending stresses are those of the full formula at the corner of it that \
-                         bears most, the shear flow is that of the full formula too, and the beam is free to go sideways."
+                         bears most, the shear flow is that of the full formula too, in the joints as well, and the beam is free to go sideways."
                     }
                 }
                 .into(),
             );
             words.push(" An equivalent stress is not among the limits.".into());
-            if !problem.joints.is_empty() {
-                words.push(
-                    " Nor are the joints: what they carry is worked out by the simple formula here.".into(),
-                );
-            }
         }
         words
     }

@@ -29,21 +29,31 @@ impl Author<'_> {
             self.symbol_and_value(slice.length),
             " long"
         ];
+        let by_shear = Inline::Math(Expression::Equal(vec![
+            Expression::Differential(Box::new(plain(Role::BendingMoment))),
+            Expression::Product(vec![
+                plain(Role::ShearForce),
+                Expression::Differential(Box::new(plain(Role::Along))),
+            ]),
+        ]));
         words.extend(line![
             format!(" (figure {number}). On its left face act "),
             Inline::Math(plain(Role::ShearForce)),
             " and ",
             Inline::Math(plain(Role::BendingMoment)),
-            ", on its right face a little more or a little less. The two bending moments differ, because ",
-            Inline::Math(Expression::Equal(vec![
-                Expression::Differential(Box::new(plain(Role::BendingMoment))),
-                Expression::Product(vec![
-                    plain(Role::ShearForce),
-                    Expression::Differential(Box::new(plain(Role::Along))),
-                ]),
-            ])),
-            "."
         ]);
+        words.extend(match self.solved.moment_stays() {
+            false => line![
+                ", on its right face a little more or a little less. The two bending moments differ, because ",
+                by_shear,
+                "."
+            ],
+            true => line![
+                ", on its right face the same bending moment: along this slice ",
+                by_shear,
+                " comes to nothing."
+            ],
+        });
         self.say(words);
         self.figure("slice", line!["The slice as a free body."]);
         self.own_words(Scene::Slice, When::After);
@@ -74,9 +84,14 @@ impl Author<'_> {
             ],
         );
         self.say(line![
-            format!("Look at one whole face in figure {number}: tension and compression are equal and balance each other. So nothing is left over \
-             along the beam, on either face, and the slice as a whole tells us nothing new. But the stress on one face is \
-             larger than on the other. "),
+            format!(
+                "Look at one whole face in figure {number}: tension and compression are equal and balance each other. So nothing is left \
+                 over along the beam, on either face, and the slice as a whole tells us nothing new. "
+            ),
+            match self.solved.moment_stays() {
+                false => "But the stress on one face is larger than on the other. ",
+                true => "Here the stress is the same on both faces; where a shear force acts it is larger on one of them. ",
+            },
             Inline::Strong(line!["Over a part of the face nothing need balance."])
         ]);
         self.own_words(Scene::Bending, When::After);
@@ -100,12 +115,15 @@ impl Author<'_> {
         self.chapter("The cut, and the piece beyond it");
         self.own_words(Scene::Cut, When::Before);
         let number = self.next_figure();
+        let stays = self.solved.moment_stays();
         let mut words =
             line![format!("Now cut the slice along its length and keep only the piece beyond the cut, ")];
         words.extend(line![
             Inline::Math(plain(Role::AreaBeyond)),
-            format!(" in section (figure {number}). On its left face the bending stresses add up to one force, on its right \
-                     face to another. ")
+            format!(
+                " in section (figure {number}). On its left face the bending stresses add up to one force, on its right face to {}.",
+                if stays { "the same" } else { "another" }
+            )
         ]);
         self.say(words);
         self.figure("pictorial", line!["The slice in the round, the piece beyond the cut lifted off."]);
@@ -113,8 +131,11 @@ impl Author<'_> {
         self.say(line![format!("Figure {number} has the piece by itself, with the force that is missing.")]);
         self.figure(
             "piece",
-            line!["The piece beyond the cut as a free body: the two resultants, and the force on the cut that makes up for \
-                   their difference."],
+            line![match stays {
+                false => "The piece beyond the cut as a free body: the two resultants, and the force on the cut that makes up for \
+                   their difference.",
+                true => "The piece beyond the cut as a free body: the two resultants are equal, and nothing is left for the cut to carry.",
+            }],
         );
         let slice = self.solved.slice();
         let forces = [slice.resultant_left, slice.resultant_right, slice.force_on_cut];
@@ -122,17 +143,25 @@ impl Author<'_> {
             line!["The forces on the piece beyond the cut: tension positive, the force on the cut positive to the right."],
             &forces,
         );
+        let mut words = line![match stays {
+            false =>
+                "The bending moment changes along the beam, so the two resultants on the piece beyond the cut differ; \
+                 nothing but the cut is there to make up for it. That is the longitudinal shear. It comes from the ",
+            true =>
+                "The bending moment does not change along this slice, so the two resultants on the piece beyond the cut are \
+                 equal: the cut has nothing to carry and bears no shear, however large the bending stress is. Longitudinal shear \
+                 comes from the ",
+        }];
+        words.extend(line![
+            Inline::Emphasis(line!["change"]),
+            " of the bending moment, ",
+            differential(Role::BendingMoment),
+            ", that is from the shear force, and not from the bending moment itself."
+        ]);
         self.blocks.push(Block::Callout(Callout {
             kind: CalloutKind::Key,
             title: "The point".into(),
-            body: vec![Block::Paragraph(line![
-                "The bending moment changes along the beam, so the two resultants on the piece beyond the cut differ; \
-                 nothing but the cut is there to make up for it. That is the longitudinal shear. It comes from the ",
-                Inline::Emphasis(line!["change"]),
-                " of the bending moment, ",
-                differential(Role::BendingMoment),
-                ", that is from the shear force, and not from the bending moment itself."
-            ])],
+            body: vec![Block::Paragraph(words)],
         }));
         self.own_words(Scene::Cut, When::After);
     }

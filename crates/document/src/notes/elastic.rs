@@ -206,7 +206,7 @@ impl Author<'_> {
 
     fn level(&mut self, level: &AtLevel, place: &str, is_mixed: bool) {
         let across = level.across;
-        let left = self.solved.section().properties().left;
+        let properties = self.solved.section().properties();
         let askew = self.bends_askew();
         let mut words = match askew {
             false => line![format!("{place} the formula gives "), stress(across.formula)],
@@ -227,7 +227,7 @@ impl Author<'_> {
                 "; the true stress is largest, ",
                 Inline::Strong(vec![stress(across.largest_up.value)]),
                 ", at ",
-                length(across.largest_up.x - left),
+                length(properties.told(across.largest_up.x - properties.left)),
                 " from the left edge"
             ]);
             match across.ratio() {
@@ -262,9 +262,9 @@ impl Author<'_> {
             "; the true stress reaches ",
             Inline::Strong(vec![stress(largest.value)]),
             ", ",
-            length(largest.at.y - properties.bottom),
+            length(properties.told(largest.at.y - properties.bottom)),
             " above the lowest fibre and ",
-            length(largest.at.x - properties.left),
+            length(properties.told(largest.at.x - properties.left)),
             " from the left edge: ",
             number(truth.ratio_of_largest(), Role::Ratio),
             " times as much."

@@ -22,12 +22,15 @@ impl Author<'_> {
             "A joint between two parts is a cut that somebody made. What passes it along the beam, per unit length, \
              is the shear flow ",
             Inline::Math(plain(Role::ShearFlow)),
-            ": the shear stress times the width over which it acts. Glue carries it as a stress; nails, screws and bolts \
-             carry it in lumps, each the flow over its own spacing."
+            ": the shear stress times the width over which it acts. Glue carries it as a stress, a weld as a force on each length; \
+             nails, screws, bolts and the runs of an interrupted weld carry it in lumps, each the flow over its own spacing."
         ]);
         self.flow_through_the_joints();
         let results = |role: Role| {
-            matches!(role, Role::ShearFlow | Role::ShearStress | Role::FastenerForce | Role::Spacing)
+            // What a run of a weld may carry is found from its length.
+            let capacity = Role::FastenerCapacity;
+            role == capacity
+                || matches!(role, Role::ShearFlow | Role::ShearStress | Role::FastenerForce | Role::Spacing)
         };
         // What holds in one zone alone stands in a table of its own.
         let zones = self.solved.zones().flat_map(|(_, zones)| zones);
@@ -37,7 +40,9 @@ impl Author<'_> {
             .collect();
         // What a fastener may carry, and how far apart they stand, is given; it belongs beside what they must do.
         let given = self.workings().chapter(Chapter::Given).filter(|(_, working)| {
-            matches!(working.symbol.role, Role::FastenerCapacity | Role::Spacing | Role::WeldStrength)
+            let is_run = working.symbol.role == Role::Length && working.name.starts_with("run of ");
+            is_run
+                || matches!(working.symbol.role, Role::FastenerCapacity | Role::Spacing | Role::WeldStrength)
         });
         let found = self
             .workings()
@@ -51,6 +56,7 @@ impl Author<'_> {
         self.one_face_of_a_fastener();
         self.overloaded_fasteners();
         self.joints_without_flow();
+        self.spacings_not_rounded();
         self.zones();
         self.own_words(Scene::Joints, When::After);
     }
@@ -58,7 +64,9 @@ impl Author<'_> {
     /// The flow in symbols, and for each joint what part it holds, on which faces, and the flow in numbers.
     fn flow_through_the_joints(&mut self) {
         let plain = |role: Role| Expression::Symbol(Symbol::plain(role));
-        let formula = plain(Role::ShearForce) * plain(Role::FirstMoment) / plain(Role::SecondMoment);
+        let askew = self.bends_askew();
+        let of = |role: Role| Expression::Symbol(Symbol::indexed(role, if askew { "askew" } else { "" }));
+        let formula = plain(Role::ShearForce) * of(Role::FirstMoment) / of(Role::SecondMoment);
         self.equation(&Expression::Equal(vec![plain(Role::ShearFlow), formula]));
         self.say(line![
             Inline::Math(plain(Role::FirstMoment)),
@@ -66,6 +74,19 @@ impl Author<'_> {
              of them together pass the flow on; how much each of them takes the balance alone does not say, but where part and faces \
              are symmetric it is the same on each, and fasteners that are alike share it by their rows."
         ]);
+        if askew {
+            self.say(line![
+                "The section bends askew, so the bending stress that the part must be held against is that of the full formula, and of ",
+                Inline::Math(plain(Role::FirstMoment)),
+                " and ",
+                Inline::Math(plain(Role::SecondMoment)),
+                format!(
+                    " what counts askew is put in, as in the chapter “{}”: the flow in a beam that is free to go \
+                     sideways.",
+                    Chapter::Skew.title()
+                )
+            ]);
+        }
         let joints = self.solved.problem().joints.clone();
         let mut drawn = 0;
         for joint in &joints {
@@ -97,9 +118,13 @@ impl Author<'_> {
                     definite(name)
                 )]);
             }
-            if let Some(flow) = self.workings().id(&format!("shear flow at {name}, where V is largest")) {
-                let equation = self.workings().equation(flow);
-                self.equation(&equation);
+            let askew = ["first moment about the upright axis at", "first moment that counts askew at"];
+            let names = askew.map(|what| format!("{what} {name}"));
+            for name in names.into_iter().chain([format!("shear flow at {name}, where V is largest")]) {
+                if let Some(id) = self.workings().id(&name) {
+                    let equation = self.workings().equation(id);
+                    self.equation(&equation);
+                }
             }
         }
     }
@@ -138,26 +163,30 @@ impl Author<'_> {
         }
     }
 
-    /// Says of every joint whose fasteners must carry more than they may, by how much.
+    /// Says of every joint whose fasteners or runs must carry more than they may, by how much.
     fn overloaded_fasteners(&mut self) {
         let solved = self.solved;
         for joint in &solved.problem().joints {
             let value = |name: String| self.workings().get(&name).map(|working| working.value);
-            let Some(capacity) = value(format!("fastener capacity of {}", joint.name)) else { continue };
-            let most = value(format!("force on one fastener of {}, where V is largest", joint.name));
+            let (one, capacity, they) = match joint.kind {
+                JointKind::Weld => ("run", "capacity of one run of", "the runs"),
+                _ => ("fastener", "fastener capacity of", "they"),
+            };
+            let Some(capacity) = value(format!("{capacity} {}", joint.name)) else { continue };
+            let most = value(format!("force on one {one} of {}, where V is largest", joint.name));
             let Some(most) = most.filter(|most| most.value > capacity.value) else { continue };
             self.callout(
                 CalloutKind::Caution,
-                "Too much for a fastener",
+                &format!("Too much for a {one}"),
                 vec![Block::Paragraph(line![
                     format!(
-                        "Where the shear force is largest, one fastener of {} would have to carry ",
+                        "Where the shear force is largest, one {one} of {} would have to carry ",
                         definite(&joint.name)
                     ),
                     Inline::Quantity(most, Role::FastenerForce),
                     ", but it may carry ",
                     Inline::Given(capacity, Role::FastenerCapacity),
-                    " only: they must stand closer, or there must be more rows of them."
+                    format!(" only: {they} must stand closer, or there must be more rows of them.")
                 ])],
             );
         }

@@ -35,6 +35,7 @@ use workings::working::Working;
 pub use derivation::derivation_step;
 pub use drawings::Drawings;
 pub use point::words_before;
+pub(crate) use zones::titled;
 
 /// A line of words, values and symbols.
 macro_rules! line {

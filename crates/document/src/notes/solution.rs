@@ -28,6 +28,8 @@ impl Author<'_> {
             self.part(chapter.title());
             if chapter == Chapter::Given {
                 self.table_of_workings(line!["What the lesson gives."], &ids);
+            } else if chapter == Chapter::Joints {
+                self.solution_of_joints(&ids);
             } else {
                 self.solution_of(&ids);
             }

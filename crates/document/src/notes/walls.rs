@@ -150,7 +150,7 @@ impl Author<'_> {
              largest in the ",
             name.to_owned(),
             ", at a height of ",
-            of(most.at.y, Dimension::LENGTH, Role::CutHeight),
+            of(self.solved.section().properties().told(most.at.y), Dimension::LENGTH, Role::CutHeight),
             ": a flow of ",
             of(most.flow.abs(), Dimension::FORCE_PER_LENGTH, Role::ShearFlow),
             " over the thickness is ",
@@ -161,7 +161,10 @@ impl Author<'_> {
 
     /// The height of the shear centre, and what the walls resist twisting with.
     fn height_and_torsion(&mut self, of: &Walls) {
-        let length = |value: f64| quantity(value, of.size, Dimension::LENGTH, Role::CutHeight);
+        let properties = self.solved.section().properties();
+        let length = |value: f64| {
+            Inline::Quantity(Quantity::new(properties.told(value), Dimension::LENGTH), Role::CutHeight)
+        };
         let constant = of.walls.torsion_constant();
         let mut words = line![
             "The shear centre is as high as ",
@@ -379,19 +382,25 @@ impl Author<'_> {
             *total = true;
         }
         let balance = of.flow.balance();
-        let open = |residual: &Residual| share(residual.relative());
+        // What is exactly nothing is not told as a share.
+        let to = |relative: f64, of: &str| match relative == 0.0 {
+            true => String::new(),
+            false => format!(", to {} of {of}", share(relative)),
+        };
         let FlowBalance { up, moment, cells, .. } = &balance;
         self.say(line![format!(
-            "The upward parts add up to the shear force, to {} of it, and the level parts to nothing. The moment of all of it \
-             is that of the shear force through the shear centre, to {} of its scale.",
-            open(up),
-            open(moment)
+            "The upward parts add up to the shear force{}, and the level parts to nothing. The moment of all of it \
+             is that of the shear force through the shear centre{}.",
+            to(up.relative(), "it"),
+            to(moment.relative(), "its largest term")
         )]);
         let most = cells.iter().map(Residual::relative).reduce(f64::max);
         if let Some(most) = most {
             let round = if cells.len() == 1 { "the cell" } else { "each cell" };
-            let open = share(most);
-            self.say(line![format!("Round {round} the flow over the thickness sums up to nothing, to {open} of its scale: no twist.")]);
+            let open = to(most, "its largest term");
+            self.say(line![format!(
+                "Round {round} the flow over the thickness sums up to nothing{open}: no twist."
+            )]);
         }
     }
 

@@ -2,7 +2,7 @@
 //! only where the lesson has it.
 
 use super::{Show, words};
-use crate::notes::line;
+use crate::notes::{line, titled};
 use crate::tree::{Block, Inline};
 use workings::dimension::Dimension;
 use workings::elastic::ElasticTruth;
@@ -98,7 +98,7 @@ impl Show<'_> {
                 of(self, "force on one fastener of"),
                 of(self, "force on one run of"),
                 of(self, "largest spacing at"),
-                of(self, "shear stress on"),
+                of(self, "shear stress at"),
             ];
             steps.extend(further.into_iter().flatten().map(|id| self.line_of(id)));
             if let Some(used) = self.solved.workings().id(&format!("spacing to use at {name}")) {
@@ -107,12 +107,13 @@ impl Show<'_> {
             }
             self.slide(&format!("The joint: {name}"), Vec::new(), steps);
         }
-        let zones = self.solved.zones().count();
-        for place in 0..zones {
+        let zoned: Vec<&str> = self.solved.zones().map(|(name, _)| name).collect();
+        for (place, name) in zoned.into_iter().enumerate() {
             let drawing =
                 if place == 0 { "fasteners".to_owned() } else { format!("fasteners-{}", place + 1) };
             let ask = "Where may they stand farther apart, and why?";
-            self.shown("Fasteners along the beam", &drawing, vec![words(ask)]);
+            let (title, _) = titled(self.solved, std::iter::once(name));
+            self.shown(title, &drawing, vec![words(ask)]);
         }
         if !self.solved.problem().joints.is_empty() {
             self.slide(

@@ -114,10 +114,14 @@ impl Show<'_> {
             ),
         };
         self.shown(title, "planks", vec![words(slide), words(asks)]);
+        let stays = self.solved.moment_stays();
         self.shown(
             "A slice of the beam",
             "slice",
-            vec![words("The bending moment changes from face to face.")],
+            vec![words(match stays {
+                false => "The bending moment changes from face to face.",
+                true => "The bending moment is the same on both faces.",
+            })],
         );
         self.shown(
             "Bending stress on its two faces",
@@ -137,7 +141,10 @@ impl Show<'_> {
         self.shown(
             "The force on the cut",
             "piece",
-            vec![words("It makes up for the difference of the two resultants.")],
+            vec![words(match stays {
+                false => "It makes up for the difference of the two resultants.",
+                true => "The two resultants are equal: nothing is left for it.",
+            })],
         );
         self.derivation();
         let steps = [key.first_moment, key.width, key.stress_on_cut].map(|id| self.line_of(id)).to_vec();

@@ -256,7 +256,7 @@ fn slides_go_on_to_joints_cells_points_limits_and_the_truth() {
         for joint in &solved.problem().joints {
             assert!(steps(&format!("The joint: {}", joint.name)).is_some_and(|steps| steps >= 2), "{name}");
         }
-        let zones = pages.iter().filter(|(title, _)| title == "Fasteners along the beam").count();
+        let zones = pages.iter().filter(|(title, _)| title.ends_with(" along the beam")).count();
         assert_eq!(zones, solved.zones().count(), "{name}");
         assert_eq!(steps("The closing flow").is_some(), solved.cells().is_some(), "{name}");
         assert_eq!(steps("What the beam may carry").is_some(), solved.allowables().is_some(), "{name}");

@@ -4,6 +4,7 @@
 mod common;
 mod feedback;
 mod html;
+mod joints;
 mod lessons;
 mod markdown;
 #[cfg(feature = "pdf")]

@@ -42,17 +42,21 @@ pub(super) fn read(table: &Table, gathered: &Gathered, style: &Style, report: &m
             report
                 .add(
                     entry.place("beyond"),
-                    "a joint holds some of the parts to the others, neither none nor all",
+                    "a joint holds some of the parts to the others: at least one, and not all of them",
                 )
                 .mend("name the parts that would slide if the joint were gone");
         }
-        let kind = match entry.text("kind").map(|given| given.value) {
+        let told = entry.text("kind").map(|given| given.value);
+        let kind = match told {
             None | Some("glue") => JointKind::Glue,
             Some("weld") => JointKind::Weld,
             Some(_) => JointKind::Fasteners,
         };
-        refuse_keys_of_others(entry, kind, report);
-        refuse_what_is_not_enough(entry, kind, report);
+        // Of a kind that is none of these it is not known which keys belong to it.
+        if told.is_some() || !entry.has("kind") {
+            refuse_keys_of_others(entry, kind, report);
+            refuse_what_is_not_enough(entry, kind, report);
+        }
         let Some(name) = entry.text("name") else { continue };
         if joints.iter().any(|joint| joint.name == name.value.trim()) {
             report

@@ -9,6 +9,7 @@ use crate::lesson::Lesson;
 use crate::marking::Shares;
 use crate::question::{Ask, AskedValue, Piece, Question, Sketch, pieces};
 use std::ops::Range;
+use workings::problem::Joint;
 use workings::solved::Solved;
 use workings::working::Working;
 
@@ -110,7 +111,19 @@ struct Checker<'a, 'r> {
 impl<'a> Checker<'a, '_> {
     fn working(&mut self, asked: &Given<&str>) -> Option<&'a Working> {
         let found = self.solved.workings().get(asked.value);
-        if found.is_none() {
+        if let (None, Some(joint)) = (found, self.idle_joint(asked.value)) {
+            let what = format!(
+                "{} passes no shear flow on, so the lesson has no {}",
+                in_quotes(joint),
+                in_quotes(asked.value)
+            );
+            let mend = format!(
+                "ask for {}, or take another joint: the centroid of what this one holds lies on the neutral axis, and no spacing follows \
+                 from a flow of zero",
+                in_quotes(&format!("first moment at {joint}"))
+            );
+            self.report.add(asked.span.clone(), what).mend(mend);
+        } else if found.is_none() {
             let mend = match meant(asked.value, self.solved) {
                 Some(near) => format!("did you mean {}?", in_quotes(near)),
                 None => {
@@ -121,6 +134,19 @@ impl<'a> Checker<'a, '_> {
             self.report.add(asked.span.clone(), what).mend(mend);
         }
         found
+    }
+
+    /// The joint of which a spacing or a number is asked for although it passes no shear flow on.
+    fn idle_joint(&self, asked: &str) -> Option<&'a str> {
+        let of_spacing = ["largest spacing at ", "spacing to use at ", "number of "];
+        let is_asked = |joint: &&Joint| {
+            let is_named = of_spacing
+                .iter()
+                .filter_map(|what| asked.strip_prefix(what))
+                .any(|of| of.contains(&joint.name));
+            is_named && self.solved.passes_no_shear_flow(joint)
+        };
+        self.solved.problem().joints.iter().find(is_asked).map(|joint| joint.name.as_str())
     }
 
     fn place(&mut self, entry: &Table, goal: &Working) {

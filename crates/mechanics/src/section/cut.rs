@@ -1,6 +1,7 @@
 //! The level cut: the part of the section beyond a height, its area, centroid and first moment.
 
 use super::flank::Moments;
+use super::properties::about_axis;
 use super::{HeightSide, Point, Section};
 
 /// Why a cut cannot be made.
@@ -36,7 +37,7 @@ pub enum CutFault {
         /// The index as given.
         part: usize,
     },
-    /// The parts beyond a joint must be some of the parts: neither none nor all.
+    /// The parts beyond a joint must be some of the parts: at least one, and not all.
     NoneOrAllBeyond,
 }
 
@@ -91,10 +92,10 @@ impl Section {
     pub fn level_cut(&self, height: f64, beyond: HeightSide) -> Result<LevelCut, CutFault> {
         let y = self.height_within(height)?;
         let (sum, plain_area) = self.moments_beyond(y, beyond);
-        let centroid = if sum.area > 0.0 {
-            Point::new(sum.x / sum.area, sum.y / sum.area)
+        let (centroid, first_moment) = if sum.area > 0.0 {
+            about_axis(&sum, self.local_axis(), self.properties.height())
         } else {
-            Point::new(self.properties.centroid.x - self.origin.x, y)
+            (Point::new(self.properties.centroid.x - self.origin.x, y), 0.0)
         };
         Ok(LevelCut {
             height,
@@ -102,7 +103,7 @@ impl Section {
             area: sum.area,
             plain_area,
             centroid: centroid.plus(self.origin),
-            first_moment: sum.y - self.local_axis() * sum.area,
+            first_moment,
             width_below: self.local_width(y, HeightSide::Below),
             width_above: self.local_width(y, HeightSide::Above),
             width_of_contact: self.local_contact_width(y),

@@ -3,6 +3,7 @@
 use super::contact::Contact;
 use super::cut::CutFault;
 use super::flank::Moments;
+use super::properties::about_axis;
 use super::{Point, Section};
 
 /// Some of the parts of a section, cut from the rest along the lines where they touch.
@@ -95,11 +96,12 @@ impl Section {
             .filter(|contact| holds(contact.first) != holds(contact.second))
             .copied()
             .collect();
+        let (centroid, first_moment) = about_axis(&sum, self.local_axis(), self.properties.height());
         Ok(JointCut {
             area: sum.area,
             plain_area,
-            centroid: Point::new(sum.x / sum.area, sum.y / sum.area).plus(self.origin),
-            first_moment: sum.y - self.local_axis() * sum.area,
+            centroid: centroid.plus(self.origin),
+            first_moment,
             width: contacts.iter().map(|contact| contact.length).sum(),
             contacts,
             second_moment: self.properties.second_moment,

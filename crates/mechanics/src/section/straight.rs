@@ -3,6 +3,7 @@
 use super::contact::common;
 use super::cut::CutFault;
 use super::flank::Moments;
+use super::properties::about_axis;
 use super::ring::Curve;
 use super::split::{CutLine, Piece, Split, split};
 use super::{HeightSide, Part, Point, Section};
@@ -71,6 +72,10 @@ impl Section {
         if let Some(place) = ends_inside {
             return Err(CutFault::EndsInside { at: line.point(place).plus(self.origin) });
         }
+        let along_cut = (0.0..=length).contains(&line.place(kept_point));
+        if along_cut && line.left(kept_point).abs() <= self.tolerance {
+            return Err(CutFault::KeepsNothing { at: keep });
+        }
         let bonds = self.bonds(&pieces, &line);
         if chords.is_empty() && !bonds.iter().any(|bond| bond.on_cut.is_some()) {
             return Err(CutFault::MeetsNothing);
@@ -134,11 +139,12 @@ impl Section {
             plain_area += moments.area;
             beyond.push((piece.part, piece.as_part(self.ratio(piece.part), self.origin)));
         }
+        let (centroid, first_moment) = about_axis(&sum, self.local_axis(), self.properties.height());
         StraightCut {
             area: sum.area,
             plain_area,
-            centroid: Point::new(sum.x / sum.area, sum.y / sum.area).plus(self.origin),
-            first_moment: sum.y - self.local_axis() * sum.area,
+            centroid: centroid.plus(self.origin),
+            first_moment,
             width: through.iter().map(|(from, to)| from.distance(*to)).sum(),
             chords: through.into_iter().map(|(a, b)| (a.plus(self.origin), b.plus(self.origin))).collect(),
             beyond,

@@ -1,7 +1,7 @@
 //! Bending about an axis that is no principal one: unsymmetric sections.
 
 use crate::real;
-use crate::section::{CutFault, HeightSide, Point, Section};
+use crate::section::{CutFault, HeightSide, JointCut, Point, Section};
 
 /// The straight-line distribution of bending stress in any section under any bending moment.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -79,9 +79,18 @@ impl SkewBending {
     /// The balance of the cut piece with the stress of [`SkewBending::new`] in the place of `M y / I`.
     pub fn flow_on_cut(section: &Section, [up, right]: [f64; 2], height: f64) -> Result<f64, CutFault> {
         let cut = section.level_cut(height, HeightSide::Above)?;
-        let across = cut.area * (cut.centroid.x - section.properties().centroid.x);
+        let across = cut.area * section.to_the_right(cut.centroid);
         let rate = Self::new(section, up, right);
         Ok(rate.per_x * across + rate.per_y * cut.first_moment)
+    }
+
+    /// Shear flow over all faces of a joint under a shear force, its parts up and to the right in N, N/m: as
+    /// [`SkewBending::flow_on_cut`], with the moments of the parts that the joint holds in the place of the piece above. The balance
+    /// does not ask how the part is cut free.
+    pub fn flow_in_joint(section: &Section, [up, right]: [f64; 2], joint: &JointCut) -> f64 {
+        let across = joint.area * section.to_the_right(joint.centroid);
+        let rate = Self::new(section, up, right);
+        rate.per_x * across + rate.per_y * joint.first_moment
     }
 
     /// Bending stress of the reference material at a point in the coordinates of the outlines, Pa, tension positive.

@@ -338,6 +338,28 @@ proptest! {
         prop_assert!((sum - 5e3).abs() <= 1e-8 * 5e3, "{sum}");
     }
 
+    /// A joint that is level from side to side is a level cut: its flow is that of the cut, and of the part below it the same.
+    #[test]
+    fn the_flow_in_a_level_joint_is_that_on_the_cut(
+        (breadth, height) in (0.02..0.4_f64, 0.05..0.4_f64),
+        (over, thickness) in (0.01..0.3_f64, 0.01..0.1_f64),
+        (lean, force, sideways) in (0.0..1.0_f64, 1.0..9e3_f64, -9e3..9e3_f64),
+    ) {
+        let at = |x: f64, y: f64| Point { x, y };
+        let web = polygon(&[at(0.0, 0.0), at(breadth, 0.0), at(breadth, height), at(0.0, height)]);
+        let left = -lean * over;
+        let (right, top) = (left + breadth + over, height + thickness);
+        let flange = polygon(&[at(left, height), at(right, height), at(right, top), at(left, top)]);
+        let section = Section::new(vec![web, flange]).expect("they touch");
+        let wanted = SkewBending::flow_on_cut(&section, [force, sideways], height).expect("it meets");
+        for (held, sign) in [(1, 1.0), (0, -1.0)] {
+            let joint = section.joint_cut(&[held]).expect("one of two");
+            let flow = sign * SkewBending::flow_in_joint(&section, [force, sideways], &joint);
+            let scale = (force.abs() + sideways.abs()) / height.min(breadth);
+            within(flow, wanted, 1e-9 * scale);
+        }
+    }
+
     /// `∫ q dy` over all level cuts is the shear force, and the flow is what two sections a little apart differ by.
     #[test]
     fn the_flow_on_level_cuts_adds_up_to_the_shear_force(corners in any_polygon(), force in 1.0..9e3_f64) {

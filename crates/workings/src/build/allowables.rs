@@ -193,18 +193,14 @@ impl Builder<'_> {
         parts: &AllowableParts<'_>,
     ) -> Result<Option<AllowableWorkings>, EvaluationError> {
         let beam = parts.beam;
-        let askew = parts.engine.properties().bends_askew();
         let mut limits = Vec::new();
         for borne in self.borne(parts)? {
             limits.extend(self.limits(&borne)?);
         }
         limits.extend(self.limit_of_equivalent_stress(&limits));
-        // Askew the flow in a joint is not that of V Q / I.
-        if !askew {
-            limits.extend(
-                parts.joints.iter().zip(1..).filter_map(|joint| self.limit_of_joint(parts.engine, joint)),
-            );
-        }
+        limits.extend(
+            parts.joints.iter().zip(1..).filter_map(|joint| self.limit_of_joint(parts.engine, joint)),
+        );
         limits.extend(self.limit_of_deflection(parts)?);
         limits.retain(|limit| self.value(limit.reached) != 0.0);
         let moved = |hold: &HoldGiven| matches!(hold, HoldGiven::Moved(_));
@@ -489,13 +485,16 @@ impl Builder<'_> {
                 let plain = given.name.trim_start_matches("intensity of ").trim_start_matches("the ");
                 let name = format!("largest {plain}");
                 let letter = match given.symbol.role {
-                    Role::PointForce => &self.letters.force,
-                    Role::SpreadLoad => &self.letters.spread,
-                    _ => "M",
+                    Role::PointForce => Some(&self.letters.force),
+                    Role::SpreadLoad => Some(&self.letters.spread),
+                    // A couple keeps its own letter.
+                    _ => None,
                 };
-                let index = match given.symbol.index.as_str() {
-                    below if below.contains('_') => format!("{below}, allow"),
-                    name => with_below(letter, name, "allow"),
+                let index = match (given.symbol.index.as_str(), letter) {
+                    ("", None) => "allow".to_owned(),
+                    (name, None) => format!("{name}, allow"),
+                    (below, Some(_)) if below.contains('_') => format!("{below}, allow"),
+                    (name, Some(letter)) => with_below(letter, name, "allow"),
                 };
                 let says = if beam.loads.len() == 1 {
                     "The load at which the first of the limits is reached: the given load times the load factor."
@@ -522,7 +521,7 @@ impl Builder<'_> {
         let (reached, allowed) = (*stress)?;
         let words = match self.workings.working(reached).symbol.role {
             Role::ShearFlow => format!("force on {name}"),
-            _ => format!("shear stress on {name}"),
+            _ => format!("shear stress at {name}"),
         };
         let own = self.problem.joints.iter().find(|own| own.name == *name)?;
         let all_level = || {

@@ -70,5 +70,13 @@ impl Check<'_> {
             let scale = force * of.area / (of.height() * width * width).max(f64::MIN_POSITIVE);
             self.compare(working(shear), flow / width, scale.max(flow.abs() / width));
         }
+        let shear = self.value(built.key.shear);
+        for joint in &problem.joints {
+            let Ok(cut) = section.joint_cut(&joint.beyond) else { continue };
+            let flow = SkewBending::flow_in_joint(section, [shear, 0.0], &cut).abs() * shear.signum();
+            let scale =
+                self.force_scale * of.area / (of.height() * of.height()).min(of.breadth() * of.breadth());
+            self.named(&format!("shear flow at {}", joint.name), flow, scale.max(flow.abs()));
+        }
     }
 }

@@ -292,16 +292,26 @@ impl Builder<'_> {
     /// V and M at the right end of a stretch, as formulas. What is zero by its nature is left out.
     fn along(&self, reach: &Reach<'_>) -> (Expression, Expression) {
         let length = self.difference(reach.to.station, reach.from.station);
+        self.under_load(length, (reach.shear, reach.moment), reach.intensity)
+    }
+
+    /// V and M a length further along, from V and M before it and the intensities at both ends of that length.
+    pub(super) fn under_load(
+        &self,
+        length: Expression,
+        (shear_before, moment_before): (Id, Id),
+        intensity: Option<(Id, Id)>,
+    ) -> (Expression, Expression) {
         let (mut shear, mut moment) = (Vec::new(), Vec::new());
-        if !self.is_nothing(reach.moment) {
-            moment.push(reach.moment.into());
+        if !self.is_nothing(moment_before) {
+            moment.push(moment_before.into());
         }
-        if !self.is_nothing(reach.shear) {
-            shear.push(reach.shear.into());
-            moment.push(Expression::from(reach.shear) * length.clone());
+        if !self.is_nothing(shear_before) {
+            shear.push(shear_before.into());
+            moment.push(Expression::from(shear_before) * length.clone());
         }
         let squared = length.clone().power(2);
-        match reach.intensity {
+        match intensity {
             None => {}
             Some((first, last)) if first == last => {
                 shear.push(-(Expression::from(first) * length));

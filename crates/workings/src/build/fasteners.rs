@@ -13,6 +13,9 @@ use mechanics::section::Section;
 
 const CHAPTER: Chapter = Chapter::Joints;
 
+/// Said of a spacing that is rounded down.
+pub(super) const ROUNDED_DOWN: &str = "What can be marked out on the timber or the plate. Rounded down, never up: closer together each carries less.";
+
 /// A joint at one station, with what it must pass on there.
 pub(super) struct Held<'a> {
     pub(super) joint: &'a Joint,
@@ -137,13 +140,14 @@ impl Builder<'_> {
                 None => Some(self.given(entry.says(says), step, Dimension::LENGTH)?),
             };
         }
+        // Where nothing is passed on no spacing is asked for.
         if self.value(flow) == 0.0 {
             return Ok(found);
         }
         let says = format!(
             "The spacing at which each {one} carries just what it may{}. An exercise: a real joint is designed to the local \
              code by a licensed engineer.",
-            short_of(self.value(rows) * self.value(capacity) / self.value(flow).abs(), least_spacing)
+            self.short_of(self.value(rows) * self.value(capacity) / self.value(flow).abs(), &found)
         );
         let (index, full) = (format!("{mark}, allow"), format!("largest spacing at {name}{words}"));
         let entry = at(Entry::new(CHAPTER, Role::Spacing, &index, full).says(says), place);
@@ -174,8 +178,21 @@ impl Builder<'_> {
             return Ok(None);
         }
         let how = "The largest spacing, rounded down to a multiple of the step.";
-        let says = "What can be marked out on the timber or the plate. Rounded down, never up: closer together each carries less.";
-        self.engine(entry.says(says), how, (reads, Call::RoundedDown), used, Dimension::LENGTH).map(Some)
+        self.engine(entry.says(ROUNDED_DOWN), how, (reads, Call::RoundedDown), used, Dimension::LENGTH)
+            .map(Some)
+    }
+
+    /// What is to be said of a largest spacing, m, that is shorter than a run of the weld, or than the step to which it would be
+    /// rounded.
+    pub(super) fn short_of(&self, spacing: f64, fasteners: &FastenerWorkings) -> &'static str {
+        let is_no_step = |step: Id| spacing * (1.0 + 1e-9) < self.value(step);
+        if spacing < fasteners.least_spacing {
+            "; it is shorter than one run, so even a weld all along carries too little"
+        } else if fasteners.step.is_some_and(is_no_step) {
+            "; it is shorter than the step to which spacings are rounded, so it is taken as it is"
+        } else {
+            ""
+        }
     }
 
     /// The force on each length of a line of weld that runs on, with what it may be.
@@ -224,18 +241,9 @@ impl Builder<'_> {
                 self.given(entry, stress, Dimension::STRESS)
             })
             .transpose()?;
-        let entry = Entry::new(CHAPTER, Role::ShearStress, mark, format!("shear stress on {name}{words}"))
+        let entry = Entry::new(CHAPTER, Role::ShearStress, mark, format!("shear stress at {name}{words}"))
             .says("The shear flow, spread over the width of the glue line.");
         let stress = self.formula(at(entry, place), Expression::from(flow) / width.into())?;
         Ok(Some((stress, allowed)))
-    }
-}
-
-/// What is to be said of a largest spacing that is shorter than a run of the weld, m.
-pub(super) fn short_of(spacing: f64, least: f64) -> &'static str {
-    if spacing < least {
-        "; it is shorter than one run, so even a weld all along carries too little"
-    } else {
-        ""
     }
 }

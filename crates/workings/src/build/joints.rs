@@ -1,12 +1,14 @@
 //! The joints between the parts: shear flow, force on a fastener, the largest spacing.
 
-use super::builder::{Builder, Entry};
+use super::builder::{Builder, Entry, zero};
 use super::cut::CutWorkings;
 use super::diagrams::DiagramWorkings;
 use super::fasteners::Held;
 use super::names::with_article;
 use super::section::SectionWorkings;
-use super::zones::ZoneWorkings;
+use super::skew::SkewWorkings;
+use super::zones::{AllZones, ZoneWorkings};
+use crate::dimension::Dimension;
 use crate::evaluate::EvaluationError;
 use crate::expression::Expression;
 use crate::problem::{Joint, JointKind};
@@ -24,12 +26,23 @@ pub(crate) struct JointWorkings {
     pub(crate) centroid: Id,
     pub(crate) arm: Id,
     pub(crate) first_moment: Id,
+    /// What of both moments counts for the flow.
+    pub(crate) counting: Counting,
     /// The pieces that it holds, by their place among the section's.
     pub(crate) pieces: Vec<usize>,
     /// At the slice, and where V is largest.
     pub(crate) along: Vec<JointFlow>,
     /// From key station to key station, where that is wanted.
     pub(crate) zones: Vec<ZoneWorkings>,
+    /// Between the zones: where V is zero.
+    pub(crate) idle: Vec<[Id; 2]>,
+}
+
+/// The moments by which the flow in a joint follows from V: Q and I, and askew what the product moment leaves of both.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Counting {
+    pub(crate) first_moment: Id,
+    pub(crate) second_moment: Id,
 }
 
 /// What a joint passes on at one station.
@@ -65,16 +78,18 @@ impl Builder<'_> {
         engine: &Section,
         (shear, cut): (Id, &CutWorkings),
         diagrams: &DiagramWorkings,
+        skew: Option<&SkewWorkings>,
     ) -> Result<Vec<JointWorkings>, EvaluationError> {
         let mut done = Vec::with_capacity(self.problem.joints.len());
         for (place, joint) in self.problem.joints.iter().enumerate() {
             let number = format!("j{}", place + 1);
             let along = (shear, diagrams.largest_shear);
-            let Some(mut found) = self.joint((section, cut), engine, joint, &number, along)? else {
+            let Some(mut found) = self.joint((section, cut, skew), engine, joint, &number, along)? else {
                 continue;
             };
             if joint.zones {
-                found.zones = self.zones(section, diagrams, &found, &number)?;
+                let AllZones { zones, idle } = self.zones(diagrams, &found, &number)?;
+                (found.zones, found.idle) = (zones, idle);
             }
             done.push(found);
         }
@@ -83,7 +98,7 @@ impl Builder<'_> {
 
     fn joint(
         &mut self,
-        (section, cut): (&SectionWorkings, &CutWorkings),
+        (section, cut, skew): (&SectionWorkings, &CutWorkings, Option<&SkewWorkings>),
         engine: &Section,
         joint: &Joint,
         number: &str,
@@ -137,8 +152,13 @@ impl Builder<'_> {
             (None, true) => Expression::from(centroid) - section.centroid.into(),
             (None, false) => Expression::from(section.centroid) - centroid.into(),
         };
+        // What lies on the neutral axis but for rounding lies on it.
+        let off = self.workings.evaluate(&distance)?.value;
+        let distance = match off != 0.0 && no_shear_flows(off, engine) {
+            true => zero(Dimension::LENGTH, Role::CentroidBeyond),
+            false => distance,
+        };
         let distance = self.formula(entry, distance)?;
-        let is_idle = no_shear_flows(self.value(distance), engine);
         let entry = Entry::new(CHAPTER, Role::FirstMoment, number, format!("first moment at {name}"))
             .says("The first moment of what the joint holds, about the neutral axis of the whole section.");
         // Who has another Q of that part goes on with it here.
@@ -147,15 +167,24 @@ impl Builder<'_> {
             None => Expression::from(area) * distance.into(),
         };
         let first_moment = self.formula(entry, first_moment)?;
+        let counting = match skew {
+            Some(skew) => {
+                self.counting_askew(skew, (name, number), (&pieces, section), (first_moment, above))?
+            }
+            None => Counting { first_moment, second_moment: section.second_moment },
+        };
+        let is_idle = self.value(counting.first_moment) == 0.0;
         let mut done = JointWorkings {
             name: name.clone(),
             area,
             centroid,
             arm: distance,
             first_moment,
+            counting,
             pieces,
             along: Vec::new(),
             zones: Vec::new(),
+            idle: Vec::new(),
         };
         let along = [(shear, "", ""), (largest_shear, ", where V is largest", ", V max")];
         for (shear, words, mark) in along {
@@ -169,7 +198,7 @@ impl Builder<'_> {
                     }
                     false => "The longitudinal force that the joint passes on per unit length of the beam.",
                 });
-            let flow = Expression::from(shear) * first_moment.into() / section.second_moment.into();
+            let flow = Expression::from(shear) * counting.first_moment.into() / counting.second_moment.into();
             let flow = self.formula(at(entry, place), flow)?;
             let mut here = JointFlow { flow, fasteners: None, stress: None };
             let held = Held { joint, number, flow, words, mark: &mark, place };
@@ -188,6 +217,53 @@ impl Builder<'_> {
 }
 
 impl Builder<'_> {
+    /// What counts of the moments of the part that a joint holds where the section bends askew.
+    ///
+    /// # Source
+    /// The balance of that part with the full bending stress: `q = V (I_y Q_x - I_xy Q_y) / (I_x I_y - I_xy²)`, both sides
+    /// divided by `I_y`; any textbook, unsymmetric bending, of a level cut. The derivation does not ask how the part is cut free.
+    fn counting_askew(
+        &mut self,
+        skew: &SkewWorkings,
+        (name, number): (&str, &str),
+        (pieces, section): (&[usize], &SectionWorkings),
+        (first_moment, above): (Id, bool),
+    ) -> Result<Counting, EvaluationError> {
+        let across = &skew.across;
+        let term = |&place: &usize| {
+            let distance = Expression::from(across.pieces[place].centroid) - across.centroid.into();
+            Expression::from(section.pieces[place].area) * distance
+        };
+        let entry = Entry::new(
+            CHAPTER,
+            Role::FirstMomentUpright,
+            number,
+            format!("first moment about the upright axis at {name}"),
+        )
+        .says(
+            "The part that the joint holds, about the upright axis through the centroid: its areas times their distances to the right.",
+        );
+        let upright = self.formula(entry, Expression::sum(pieces.iter().map(term).collect()))?;
+        let first = Expression::from(first_moment);
+        let second = Expression::from(skew.product) * upright.into() / skew.upright.into();
+        // Q is a size: above the axis it counts up. The product moment counts along the depth axis.
+        let counts = if above != self.axis_down { first - second } else { first + second };
+        // A joint's flow has the sign of V, whichever of the two moments is the larger.
+        let counts = if self.workings.evaluate(&counts)?.value < 0.0 { counts.size() } else { counts };
+        let entry = Entry::new(
+            CHAPTER,
+            Role::FirstMoment,
+            &format!("{number}, askew"),
+            format!("first moment that counts askew at {name}"),
+        )
+        .says(
+            "The joint must hold its part against the growth of the skew bending stress: the first moment about the upright axis \
+             counts as well.",
+        );
+        let first_moment = self.formula(entry, counts)?;
+        Ok(Counting { first_moment, second_moment: skew.counts })
+    }
+
     /// The centroid and the arm of the part beyond the cut, where a joint that holds these pieces holds the same part.
     fn same_part(&self, cut: &CutWorkings, pieces: &[usize]) -> Option<(Id, Id)> {
         let same = cut.pieces.iter().all(|beyond| beyond.whole)
@@ -198,7 +274,7 @@ impl Builder<'_> {
 }
 
 /// Whether no shear flows to what a joint holds, whose centroid lies so far from the neutral axis, m: it lies on it but for rounding.
-pub(crate) fn no_shear_flows(distance: f64, engine: &Section) -> bool {
+fn no_shear_flows(distance: f64, engine: &Section) -> bool {
     distance.abs() <= 1e-9 * engine.properties().height()
 }
 

@@ -79,7 +79,7 @@ pub(crate) use beam_givens::{HoldGiven, LoadGiven, LoadKind, SupportGiven};
 pub(crate) use builder::{SAME_STATION, zero};
 pub(crate) use cut::{CutWorkings, narrow_contact};
 pub(crate) use diagrams::Stop;
-pub(crate) use joints::{JointWorkings, no_shear_flows};
+pub(crate) use joints::JointWorkings;
 pub(crate) use names::{with_article, with_the};
 pub use planks::PlankWorkings;
 pub(crate) use resultants::{PlaceAs, Shape, StretchWorkings};
@@ -87,7 +87,7 @@ pub(crate) use section::{PieceWorkings, Placed, Size};
 pub use skew_corners::{Corner, MaterialCorners, SkewCorners};
 pub use slice::{Approach, SliceWorkings};
 pub use straight_cuts::StraightCutWorkings;
-pub use zones::ZoneWorkings;
+pub use zones::{StepWorkings, ZoneWorkings};
 
 /// Standard gravity, m/s²; exact by definition (ISO 80000-3).
 const STANDARD_GRAVITY: f64 = 9.806_65;
@@ -262,7 +262,7 @@ fn all(
     };
     let slice = builder.slice(&parts)?;
     let further_cuts = builder.straight_cuts(&section, engine, here.shear)?;
-    let joints = builder.joints(&section, engine, (here.shear, &shear.cut), &diagrams)?;
+    let joints = builder.joints(&section, engine, (here.shear, &shear.cut), &diagrams, skew.as_ref())?;
     let allowables = builder.allowables(&AllowableParts {
         beam: &beam,
         section: &section,

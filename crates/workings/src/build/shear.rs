@@ -91,8 +91,14 @@ impl Builder<'_> {
         let depth_of_part = self.depth_beyond(section, &main)?;
         let cut = self.cut(section, engine, &main)?;
         let says = format!(
-            "The two stress resultants on the part beyond differ from face to face; the shear stress on the cut makes up the \
-             difference.{}",
+            "{}{}",
+            match self.value(shear) == 0.0 {
+                false =>
+                    "The two stress resultants on the part beyond differ from face to face; the shear stress on the cut makes up the \
+                     difference.",
+                true =>
+                    "V is zero here, so the stress resultant on the part beyond does not change, and the cut has nothing to make up.",
+            },
             of_no_material(engine, problem.cut.height, side)
         );
         let stress_on_cut =

@@ -27,6 +27,8 @@ pub(crate) struct SkewWorkings {
     pub(crate) inclination: Id,
     /// The second moment of each piece about its own upright axis; none where it is the only one.
     pub(crate) own_upright: Vec<Option<Id>>,
+    /// What the product moment leaves of I.
+    pub(crate) counts: Id,
     /// The bending stress at each corner, and the largest of them along the beam; of several materials in each that has the corner.
     pub(crate) corners: Vec<CornerWorkings>,
     /// The shear stress on the cut.
@@ -90,7 +92,7 @@ impl Builder<'_> {
         let counts = self.counts_askew(moments)?;
         let corners = self.skew_stresses(before, &across, moments)?;
         let shear = self.skew_shear(before, &across, (moments, counts))?;
-        Ok(Some(SkewWorkings { across, upright, product, inclination, own_upright, corners, shear }))
+        Ok(Some(SkewWorkings { across, upright, product, inclination, own_upright, counts, corners, shear }))
     }
 
     /// A value that counts upward, along the course's depth axis.

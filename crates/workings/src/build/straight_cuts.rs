@@ -83,7 +83,7 @@ impl Builder<'_> {
                 }
                 None => self.engine(area, how, fixed(), found.area, Dimension::AREA)?,
             };
-            let distance = (found.centroid.y - engine.neutral_axis()).abs();
+            let distance = found.first_moment.abs() / found.area;
             let says = "The distance of its centroid from the neutral axis of the whole section, up or down: the lever is \
                         always measured across the neutral axis, however the cut runs.";
             let arm = plain(Role::CentroidBeyond, "centroid distance of the part beyond").says(says);

@@ -89,7 +89,6 @@ fn wrong_end(lesson: &Lesson<'_>) -> Vec<Replaced> {
 }
 
 fn moment_itself(lesson: &Lesson<'_>) -> Vec<Replaced> {
-    let second_moment = lesson.chapters().section.second_moment;
     let wrong = |(joint, zone): (&JointWorkings, &ZoneWorkings)| {
         let capacity = joint.along.last()?.fasteners?.capacity?;
         let size = |id: Id| lesson.value(id).abs();
@@ -99,8 +98,8 @@ fn moment_itself(lesson: &Lesson<'_>) -> Vec<Replaced> {
         if size(first).min(size(last)) <= 1e-9 * size(larger) {
             return None;
         }
-        let pulled = Expression::from(joint.first_moment) * Expression::from(larger).size();
-        let held = Expression::from(second_moment) * capacity.into();
+        let pulled = Expression::from(joint.counting.first_moment) * Expression::from(larger).size();
+        let held = Expression::from(joint.counting.second_moment) * capacity.into();
         Some(Replaced::by(zone.number, pulled / held))
     };
     zones(lesson).filter_map(wrong).collect()

@@ -356,10 +356,10 @@ fn a_glue_line_that_is_weaker_than_the_wood() {
         ..Joint::default()
     }];
     let solved = solved(problem);
-    close(value(&solved, "load factor for shear stress on glue"), 0.3e6 / (1.5 * 1.5e3 / 0.02));
+    close(value(&solved, "load factor for shear stress at glue"), 0.3e6 / (1.5 * 1.5e3 / 0.02));
     close(value(&solved, "largest force P"), 4.0 * 0.3e6 * 0.02 / 3.0);
     let sentence = &solved.workings().get("largest load factor").expect("it is there").sentence;
-    assert!(sentence.contains("shear stress on glue governs"), "{sentence}");
+    assert!(sentence.contains("shear stress at glue governs"), "{sentence}");
 }
 
 /// A plank let into a groove touches the rest on three faces, and the glue of all of them shares the flow.
@@ -388,7 +388,7 @@ fn a_joint_shares_the_flow_over_all_its_faces() {
         .sum();
     let flow = 1.5e3 * 0.004 * (0.11 - axis) / second;
     close(value(&solved, "shear flow at groove, where V is largest").abs(), flow);
-    close(value(&solved, "shear stress on groove, where V is largest").abs(), flow / 0.12);
+    close(value(&solved, "shear stress at groove, where V is largest").abs(), flow / 0.12);
 }
 
 /// Closed form: the transformed section of a joist on a plate twenty times as stiff, worked out here. In each material the stress is

@@ -4,8 +4,8 @@ use crate::common::{Maker, reference, tee};
 const V: &str = "largest size of the shear force between force P and the start of spread load w";
 const S: &str = "largest spacing at nails between force P and the start of spread load w";
 const N: &str = "number of fasteners of nails between force P and the start of spread load w";
-const V_FALLING: &str = "largest size of the shear force between A and step 1 of 2 from A to force P";
-const S_FALLING: &str = "largest spacing at nails between A and step 1 of 2 from A to force P";
+const V_FALLING: &str = "largest size of the shear force in zone 1 of nails";
+const S_FALLING: &str = "largest spacing at nails in zone 1";
 const LAMBDA: &str = "load factor for tension";
 const DEPTH: &str = "least depth for tension";
 
