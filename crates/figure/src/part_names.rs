@@ -41,7 +41,7 @@ pub(crate) fn names(scene: &Scene, frame: &Frame, taken: &[Rect]) -> Names {
         let label = Label::words(name.clone());
         let middle = frame.at(properties.centroid);
         let room = Rect::around(&outline.concat()).grown(-3.0);
-        if let Some(rect) = within(scene, frame, &label, middle, room, taken) {
+        if let Some(rect) = within(scene, frame, &label, (middle, outline), room, taken) {
             let hatched = scene.is_above() == (rect.middle().y < frame.y(scene.cut));
             let ground = if hatched { Ink::Beyond } else { Ink::Material };
             names.marks.extend(cross_section::name_within(label, rect, size, ground));
@@ -85,7 +85,7 @@ fn within(
     scene: &Scene,
     frame: &Frame,
     label: &Label,
-    middle: Spot,
+    (middle, outline): (Spot, &[Vec<Spot>]),
     room: Rect,
     taken: &[Rect],
 ) -> Option<Rect> {
@@ -100,18 +100,37 @@ fn within(
         (0.0, 4.0 + quarter),
         (0.0, 4.0 - quarter),
     ];
-    places
+    // Beside a hole in the middle of the part there is room in its corners.
+    let (half, line) = (0.5 * label.width(scene.sheet.small) + 4.0, 6.0);
+    let in_corners = [room.top + line + scene.sheet.small, room.bottom - line]
         .into_iter()
-        .map(|(aside, drop)| label.rect(middle.moved(aside, drop), Align::Middle, scene.sheet.small))
+        .flat_map(|y| [room.left + half, room.right - half].map(|x| Spot::new(x, y)));
+    let around_middle = places.into_iter().map(|(aside, drop)| middle.moved(aside, drop));
+    let has_holes = outline.len() > 1;
+    around_middle
+        .chain(in_corners.filter(|_| has_holes))
+        .map(|at| label.rect(at, Align::Middle, scene.sheet.small))
         .find(|rect| {
             let clear = rect.grown(2.0);
             room.holds(clear)
+                && (!has_holes || is_off_holes(outline, clear))
                 && !taken.iter().any(|other| other.overlaps(clear))
                 && ![scene.values.neutral_axis, scene.cut]
                     .iter()
                     .any(|&h| clear.top < frame.y(h) && frame.y(h) < clear.bottom)
                 && (frame.y(scene.cut) + 14.0 - clear.middle().y).abs() > 9.0
         })
+}
+
+/// Whether a box lies on the material all round its edge and in its middle, and no ring runs within it.
+fn is_off_holes(outline: &[Vec<Spot>], of: Rect) -> bool {
+    let middle = of.middle();
+    let between = [Spot::new(middle.x, of.top), Spot::new(middle.x, of.bottom)];
+    corners(of).iter().chain(&between).all(|&at| is_inside(outline, at))
+        && !outline
+            .iter()
+            .flatten()
+            .any(|point| (of.left..of.right).contains(&point.x) && (of.top..of.bottom).contains(&point.y))
 }
 
 /// The corners of a box and its middle.
