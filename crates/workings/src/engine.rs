@@ -337,17 +337,29 @@ fn stretch_for_deflection(beam: &Beam, shear_flexibility: f64, (allowed, sinks_m
             false => held + (sinks_more - 1.0) * sheared_deflection(&deeper, 0.0),
         }
     };
-    // In proportion: a millionth and a million times the depth, halved to the last bits.
-    let (mut low, mut high) = (1e-6_f64, 1e6_f64);
-    if !(at(low) > allowed && at(high) < allowed) {
-        return f64::NAN;
+    // What bending alone asks for, and what shear alone would: the depth is not far from both together.
+    let bent = sheared_deflection(beam, 0.0);
+    let by_bending = mechanics::real::cbrt(sinks_more * bent / allowed);
+    let by_shear = (sheared_deflection(beam, shear_flexibility) - bent).abs() / allowed;
+    let (mut low, mut high) = (0.5 * by_bending.max(by_shear), 2.0 * (by_bending + by_shear));
+    for _ in 0..MOST_DOUBLINGS {
+        if at(low) < allowed {
+            low *= 0.5;
+        } else if at(high) > allowed {
+            high *= 2.0;
+        } else {
+            break;
+        }
     }
-    for _ in 0..64 {
-        let middle = (low * high).sqrt();
+    for _ in 0..60 {
+        let middle = 0.5 * (low + high);
         if at(middle) > allowed { low = middle } else { high = middle }
     }
-    (low * high).sqrt()
+    0.5 * (low + high)
 }
+
+/// The first guesses are doubled or halved no more often than this: they hardly ever are.
+const MOST_DOUBLINGS: usize = 60;
 
 fn rounded_down(value: f64, step: f64) -> f64 {
     (value / step * (1.0 + WHOLE)).floor() * step

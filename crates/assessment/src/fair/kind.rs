@@ -2,7 +2,7 @@
 
 use workings::role::Role;
 use workings::solved::Solved;
-use workings::working::Id;
+use workings::working::{Chapter, Id, Working};
 
 /// Values smaller than this part of the largest of their kind are near zero: their band no longer shrinks with them.
 ///
@@ -40,6 +40,13 @@ impl Kind {
     }
 }
 
+/// Whether a value is what a material may bear, or how far a beam may bend: nothing that the beam does.
+fn is_allowed(working: &Working) -> bool {
+    let of_a_limit =
+        matches!(working.symbol.role, Role::BendingStress | Role::ShearStress | Role::Deflection);
+    working.chapter == Chapter::Given && of_a_limit
+}
+
 /// What values of a working's kind are not small beside, SI: a part of the largest of them (the largest V, M or sigma, the
 /// depth of the section, the length of the beam).
 pub(crate) fn least_size(solved: &Solved, id: Id) -> f64 {
@@ -50,7 +57,9 @@ pub(crate) fn least_size(solved: &Solved, id: Id) -> f64 {
         Kind::Along => solved.problem().beam.length,
         _ => {
             let like = solved.workings().in_order().filter(|(_, other)| {
-                Kind::of(other.symbol.role) == kind && other.value.dimension == own.value.dimension
+                let alike =
+                    Kind::of(other.symbol.role) == kind && other.value.dimension == own.value.dimension;
+                alike && !is_allowed(other)
             });
             like.map(|(_, other)| other.value.value.abs()).fold(0.0, f64::max)
         }

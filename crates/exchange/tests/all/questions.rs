@@ -90,7 +90,7 @@ fn the_numbers_of_the_items_are_those_of_the_workings() {
             (0..12).any(|power| near(value.right * 10_f64.powi(power), wanted * 1e6)),
             "{value:?} {wanted}"
         );
-        assert!(value.bounds.hold(value.right) && !value.bounds.hold(1.03 * value.right));
+        assert!(value.bounds.hold(value.right) && !value.bounds.hold(1.03 * value.right), "{value:?}");
     }
 }
 

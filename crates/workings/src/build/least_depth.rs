@@ -1,6 +1,7 @@
 //! How deep a section must at least be for its limits, and at which span bending and shear govern a rectangle alike.
 
 use super::allowables::{AllowableParts, CAUTION, Limit, LimitKind, RatioWorkings};
+use super::beam_givens::BeamGivens;
 use super::builder::{Builder, Entry};
 use crate::dimension::Dimension;
 use crate::engine::Call;
@@ -8,7 +9,7 @@ use crate::evaluate::EvaluationError;
 use crate::expression::Expression;
 use crate::role::Role;
 use crate::working::{Chapter, Id};
-use mechanics::beam::{Beam, Hold, Support};
+use mechanics::beam::Hold;
 use mechanics::section::{Edge, Figure, Section};
 
 const CHAPTER: Chapter = Chapter::Allowables;
@@ -113,10 +114,8 @@ impl Builder<'_> {
             .map(|limit| limit.allowed)
             .collect();
         let shear = limits.iter().find(|limit| limit.index == "s").map(|limit| limit.allowed);
-        let one_span = is_one_span(&self.problem.beam);
-        let (Some(shear), false, true) = (shear, bending.is_empty(), rectangle && one_span) else {
-            return Ok(None);
-        };
+        let (Some(shear), false, true) = (shear, bending.is_empty(), rectangle) else { return Ok(None) };
+        let Some(span) = self.span(parts.beam) else { return Ok(None) };
         let moments: Vec<Id> =
             [parts.diagrams.sagging, parts.diagrams.hogging].into_iter().flatten().collect();
         let most = match moments.as_slice() {
@@ -153,16 +152,19 @@ impl Builder<'_> {
             }
         };
         let depth = self.depth(parts)?;
-        let length = parts.beam.length;
-        let entry = Entry::new(CHAPTER, Role::Ratio, "L/h", "span-to-depth ratio of the beam")
-            .says("The length of the beam over its depth.");
-        let own = self.formula(entry, Expression::from(length) / depth.into())?;
+        let entry = Entry::new(CHAPTER, Role::Ratio, "L/h", "span-to-depth ratio of the beam").says(
+            match span == parts.beam.length.into() {
+                true => "The length of the beam over its depth.",
+                false => "From one support to the other, over the depth of the beam.",
+            },
+        );
+        let own = self.formula(entry, span.clone() / depth.into())?;
         let entry = Entry::new(CHAPTER, Role::Ratio, "M/VL", "largest moment over largest shear force and span").says(
             "A number that tells the kind of load: 1/2 for a force in the middle of two supports, 1/4 for a uniform load, and \
              the same however long the beam is, if its loads keep their places in proportion.",
         );
         let shear_force = parts.diagrams.largest_shear;
-        let kind = Expression::from(most).size() / (Expression::from(shear_force).size() * length.into());
+        let kind = Expression::from(most).size() / (Expression::from(shear_force).size() * span);
         let kind = self.formula(entry, kind)?;
         let entry = Entry::new(
             CHAPTER,
@@ -182,6 +184,29 @@ impl Builder<'_> {
     }
 }
 
+impl Builder<'_> {
+    /// The span: the length of a beam that is held at both ends or at one alone, else from one of two supports to the other. None of
+    /// several spans, and none where a hinge parts the beam.
+    fn span(&self, beam: &BeamGivens) -> Option<Expression> {
+        let whole = self.value(beam.length);
+        let nothing = SAME_STATION * whole;
+        let held = &beam.supports;
+        let mut stations: Vec<Id> = held.iter().map(|support| support.station).collect();
+        stations.sort_by(|&a, &b| self.value(a).total_cmp(&self.value(b)));
+        let [first, last] = match *stations.as_slice() {
+            [_] => return beam.hinges.is_empty().then(|| beam.length.into()),
+            [first, last] if beam.hinges.is_empty() => [first, last],
+            _ => return None,
+        };
+        let [from, to] = [first, last].map(|id| self.value(id));
+        Some(match (from <= nothing, to >= whole - nothing) {
+            (true, true) => beam.length.into(),
+            (true, false) => last.into(),
+            _ => Expression::from(last) - first.into(),
+        })
+    }
+}
+
 /// By how much the heights must grow for the equivalent stress: of `σ² / s⁴ + 3 τ² / s² = σ_allow²` the root for `s`.
 fn stretch(bending: Id, shear: Id, allowed: Id) -> Expression {
     let square = |id: Id| Expression::from(id).power(2);
@@ -198,12 +223,4 @@ fn depth_over(depth: Id, by: Expression) -> Expression {
 fn is_straight(section: &Section) -> bool {
     let loops = section.parts().iter().flat_map(|part| std::iter::once(&part.outline).chain(&part.holes));
     loops.flat_map(|ring| &ring.path).all(|edge| matches!(edge, Edge::Line { .. }))
-}
-
-/// Whether the length of a beam is its span: held at both its ends and nowhere else, or at one end alone.
-fn is_one_span(beam: &Beam) -> bool {
-    let at_end = |support: &Support| {
-        support.station <= SAME_STATION * beam.length || support.station >= (1.0 - SAME_STATION) * beam.length
-    };
-    beam.hinges.is_empty() && beam.supports.iter().all(at_end)
 }
