@@ -262,10 +262,10 @@ impl Author<'_> {
             line!["Zone"],
             line!["from"],
             line!["to"],
-            vec![symbol(Role::ShearForce, "1")],
-            vec![symbol(Role::ShearForce, "2")],
-            vec![symbol(Role::BendingMoment, "1")],
-            vec![symbol(Role::BendingMoment, "2")],
+            line!["at its start ", symbol(Role::ShearForce, "1")],
+            line!["at its end ", symbol(Role::ShearForce, "2")],
+            line!["at its start ", symbol(Role::BendingMoment, "1")],
+            line!["at its end ", symbol(Role::BendingMoment, "2")],
         ];
         let alignment = vec![Alignment::Right; header.len()];
         self.table(
@@ -297,10 +297,10 @@ impl Author<'_> {
         let header = vec![
             line!["Zone"],
             line!["largest ", symbol(Role::ShearForce, "")],
-            vec![symbol(Role::ShearFlow, "")],
-            vec![symbol(Role::Spacing, "allow")],
-            vec![symbol(Role::Spacing, "use")],
-            vec![symbol(Role::Count, "")],
+            line!["flow ", symbol(Role::ShearFlow, "")],
+            line!["at most ", symbol(Role::Spacing, "allow")],
+            line!["to use ", symbol(Role::Spacing, "use")],
+            line!["at least ", symbol(Role::Count, "")],
             line!["rounded up"],
             line!["in a row"],
             line!["put in"],
