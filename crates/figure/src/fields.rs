@@ -72,6 +72,7 @@ pub(crate) fn fields(scene: &Scene, view: &BeamView<'_>) -> Drawing {
     let mut jumps = false;
     let mut below_the_last = side.rect().top;
     let mut without = Vec::new();
+    let mut drawn = [false; 3];
     // Where no panel has lines all are drawn, so that something is.
     let any = PANELS.iter().any(|shown| panel(scene, view, &field, &side, shown).has_lines);
     for (number, shown) in PANELS.iter().enumerate() {
@@ -83,6 +84,7 @@ pub(crate) fn fields(scene: &Scene, view: &BeamView<'_>) -> Drawing {
             continue;
         }
         marks.push(panel.group);
+        drawn[number] = true;
         jumps |= panel.jumps;
         if let Some(negative) = negative.get_mut(number) {
             *negative = panel.below;
@@ -96,11 +98,13 @@ pub(crate) fn fields(scene: &Scene, view: &BeamView<'_>) -> Drawing {
         marks.push(Mark::group("support-names", "", placer.into_marks()));
     }
     let mut entries = Vec::new();
-    if without.len() < 2 {
+    if drawn[0] || drawn[2] {
         entries.push((Sample::Line(PANELS[0].inks[0]), Label::words("tension")));
         entries.push((Sample::Line(PANELS[0].inks[1]), Label::words("compression")));
     }
-    entries.push((Sample::Line(PANELS[1].inks[0]), Label::words("shear stress")));
+    if drawn[1] {
+        entries.push((Sample::Line(PANELS[1].inks[0]), Label::words("shear stress")));
+    }
     if negative[1] {
         let symbol = scene.writer.symbol(Role::ShearForce);
         let words =

@@ -10,6 +10,7 @@ use crate::palette::{Ink, Stroke};
 use crate::scene::Scene;
 use crate::text::{Align, Label};
 use crate::wall_flow::{Flowing, NOTHING};
+use mechanics::section::Point;
 use workings::dimension::Dimension;
 use workings::role::Role;
 
@@ -117,10 +118,13 @@ fn name_on_its_line(scene: &Scene, frame: &Frame, flowing: &Flowing, name: &Labe
     let mut above = if is_on_it && off > MARK { off - MARK } else { f64::INFINITY };
     let mut below = if is_on_it && off < -MARK { -off - MARK } else { f64::INFINITY };
     for (k, wall) in flowing.walls.walls().iter().enumerate() {
-        let (Some((from, along)), Some((to, _))) = (flowing.walls.point(k, 0.0), flowing.walls.point(k, 1.0))
+        let (Some((from, _)), Some((to, _))) = (flowing.walls.point(k, 0.0), flowing.walls.point(k, 1.0))
         else {
             continue;
         };
+        // Of a round wall its chord stands for it.
+        let chord = from.distance(to);
+        let along = Point::new((to.x - from.x) / chord, (to.y - from.y) / chord);
         let half = 0.5 * wall.thickness * frame.scale;
         if (from.y - place.y) * (to.y - place.y) < 0.0 {
             let x = from.x + (place.y - from.y) * along.x / along.y;
@@ -148,6 +152,7 @@ fn name_on_its_line(scene: &Scene, frame: &Frame, flowing: &Flowing, name: &Labe
 pub(crate) fn offset(flowing: &Flowing) -> (f64, Option<f64>) {
     let centre = flowing.walls.shear_centre().x;
     let from = flowing.walls.upright_wall_near(centre).map_or(flowing.walls.centroid().x, |(_, place)| place);
-    let size = flowing.walls.length(0);
+    let walls = &flowing.walls;
+    let size = (0..walls.walls().len()).map(|k| walls.length(k)).fold(0.0, f64::max);
     (from, Some(centre - from).filter(|distance| distance.abs() > NOTHING * size))
 }

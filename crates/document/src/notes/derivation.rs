@@ -30,7 +30,7 @@ impl Author<'_> {
         }
         self.blocks.push(Block::Steps(steps));
         self.say(line![
-            format!("In every step two ways lead to one number. Rounding leaves at most {} of it between them; more than ", share(worst)),
+            format!("Where two ways lead to one number, rounding leaves at most {} of it between them; more than ", share(worst)),
             Inline::Given(Quantity::new(Residual::BOUND, Dimension::NONE), Role::Ratio),
             " would be a mistake."
         ]);

@@ -210,7 +210,7 @@ impl Author<'_> {
                 self.value(step),
                 ", but the largest spacing is ",
                 self.value(shortest),
-                ", less than one such step: where that is so it is not rounded, and there is no spacing to use. A smaller `step` gives one."
+                ", less than one such step: where that is so it is not rounded, and there is no spacing to use. A smaller step gives one."
             ];
             self.callout(CalloutKind::Caution, "The step is too large", vec![Block::Paragraph(words)]);
         }

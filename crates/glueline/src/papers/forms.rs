@@ -51,7 +51,9 @@ pub fn give(
             (named, None) => named,
         };
         if let Some(letter) = letter {
-            *have.entry(letter).or_default() += 1;
+            if let Some(count) = have.get_mut(&letter) {
+                *count += 1;
+            }
             found.insert(student.id.clone(), letter);
         }
     }

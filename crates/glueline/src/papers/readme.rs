@@ -45,7 +45,7 @@ fn practice(issue: &Issue) -> String {
     }
     let combinations = size.in_words();
     format!(
-        "\nWho practises on the page of this lesson has numbers from the same {combinations} combinations, drawn by another secret: the fewer there are, \
+        "\nWho practises on the page of this lesson has numbers from the same combinations, {combinations} of them, drawn by another secret: the fewer there are, \
          the sooner somebody meets there the numbers of an exam, with their solution. Let more vary before an exam, or give students \
          the page of another lesson.\n"
     )

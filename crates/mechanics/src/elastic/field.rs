@@ -12,8 +12,9 @@ const FINENESS: f64 = 40.0;
 /// unless the sides of the triangles were to be parted so many times as often as their polynomials ask.
 const MOST_TIMES: usize = 4;
 
-/// Corners of facets that agree in so many parts of the section's size are one.
-const SAME_CORNER: f64 = 1e8;
+/// Corners of facets that agree in so many parts of the section's size are one: a power of two, so that places on a dyadic lattice stand on
+/// its lines and not between them.
+const SAME_CORNER: f64 = (1_u64 << 27) as f64;
 
 /// A point may lie outside a triangle by this share of it, where its sides are straight: rounding puts it there.
 const STRAIGHT_SLACK: f64 = 1e-7;
@@ -98,7 +99,8 @@ impl<'e> ElasticField<'e> {
         self.elastic.solved.stress(triangle, shares, self.times, shapes)
     }
 
-    /// The section in small triangles with the stress at their corners: no side is longer than about a fortieth of the section.
+    /// The section in small triangles with the stress at their corners: no side is longer than about a fortieth of the section, where
+    /// four times the steps of the polynomials suffice for that.
     pub fn facets(&self) -> Facets {
         let solved = &self.elastic.solved;
         let steps = self.steps_of_facets();

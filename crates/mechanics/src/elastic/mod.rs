@@ -415,11 +415,15 @@ impl ElasticShear {
         )
     }
 
-    /// A place that was searched for, put on an axis through the centroid that it misses by less than the search tells.
+    /// A place that was searched for, put on an axis through the centroid, or on an outermost fibre, that it misses by less than the
+    /// search tells.
     fn on_axis(&self, at: Point) -> Point {
+        let near = |value: f64, line: &f64| (value - line).abs() <= SAME_PLACE * self.size;
         let own =
-            |value: f64, axis: f64| if (value - axis).abs() <= SAME_PLACE * self.size { axis } else { value };
-        Point::new(own(at.x, self.origin.x), own(at.y, self.origin.y))
+            |value: f64, lines: [f64; 3]| lines.into_iter().find(|line| near(value, line)).unwrap_or(value);
+        let of = self.section.properties();
+        let x = own(at.x, [self.origin.x, of.left, of.left + of.breadth()]);
+        Point::new(x, own(at.y, [self.origin.y, of.bottom, of.top]))
     }
 
     fn inner(&self, at: Point) -> Point {

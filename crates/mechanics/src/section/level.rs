@@ -184,6 +184,7 @@ impl Section {
         }
         jumps
     }
+
     /// Where web and flange meet, rising: the inner jumps of the width, and the heights at which a fillet, or any other arc, begins to
     /// widen the section; there the width is the same below and above.
     pub fn junctions(&self) -> Vec<WidthJump> {
@@ -203,18 +204,24 @@ impl Section {
     }
 }
 
-/// The heights of both ends of each arc of a loop, each with that of the other end.
+/// The heights of both ends of each arc of a loop, each with that of the other end. Where another arc goes on about the same centre, as round
+/// a hole, none ends.
 fn arc_ends(outline: &Loop) -> Vec<(f64, f64)> {
+    let centre = |edge: usize| match outline.path[edge % outline.path.len()] {
+        Edge::Arc { centre, .. } => Some(centre),
+        Edge::Line { .. } => None,
+    };
     let mut ends = Vec::new();
     let mut at = outline.start;
-    for edge in &outline.path {
-        match *edge {
-            Edge::Line { to } => at = to,
-            Edge::Arc { to, .. } => {
-                ends.extend([(at.y, to.y), (to.y, at.y)]);
-                at = to;
-            }
+    for (edge, &(Edge::Line { to } | Edge::Arc { to, .. })) in outline.path.iter().enumerate() {
+        let own = centre(edge);
+        if own.is_some() && centre(edge + outline.path.len() - 1) != own {
+            ends.push((at.y, to.y));
         }
+        if own.is_some() && centre(edge + 1) != own {
+            ends.push((to.y, at.y));
+        }
+        at = to;
     }
     ends
 }

@@ -9,7 +9,7 @@ use super::{Part, Point};
 use crate::real;
 
 /// A product moment below this part of the second moments is none: corners written with seven figures leave as much of a symmetric
-/// section, and it turns the neutral axis by less than a hundred-thousandth of a degree.
+/// section, and it turns the neutral axis by so small an angle, rad, times the sum of both over the upright one.
 const NO_PRODUCT: f64 = 1e-7;
 
 /// The product moment, m⁴, where it is more than what rounding or drawing leaves beside the second moments, and 0 else: whoever asks whether

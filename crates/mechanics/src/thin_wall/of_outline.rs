@@ -15,7 +15,7 @@ use crate::section::{Edge, Loop, Part, Point, turn};
 const STRAIGHT: f64 = 1e-9;
 
 /// Sides that rise by less than this part of their length are those of a tapered flange: 14 % is the steepest of rolled profiles.
-const TAPERED: f64 = 0.2;
+pub(super) const TAPERED: f64 = 0.2;
 
 /// Walls that slope are those of an outline where they make up its area but for this part of it; roundings, chamfers and mitred
 /// tips may come to as much: the fillets of rolled profiles are 4 to 6 %.

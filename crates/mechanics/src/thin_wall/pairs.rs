@@ -1,11 +1,9 @@
 //! The walls of an outline: its sides run in pairs against each other, with thin material between them.
 
+use super::of_outline::TAPERED;
 use super::sides::Side;
 use super::strip::mean;
 use crate::section::Point;
-
-/// The sine of the angle between the sides of a tapered wall, at most; the same as for the flanges of rolled profiles.
-const TAPERED: f64 = 0.2;
 
 /// Stretches are of one wall whose middle lines stand off each other, and whose thicknesses differ, by less than this part of
 /// the thickness: corners of sloping sides are often written with few figures.
@@ -122,7 +120,9 @@ fn next_of(
     });
     let is_filled = |(from, to): (Point, Point)| {
         let length = from.distance(to);
-        let clear = |point: Point, way: Point| depth(sides, point, way) >= 0.5 * length;
+        // Material goes on beyond both ends. From the middle of a slit the ends themselves are as far as half the slit.
+        let beyond = 0.5 * length + SAME_LINE * wall.thickness;
+        let clear = |point: Point, way: Point| depth(sides, point, way) >= beyond;
         let (middle, way) = (mean(from, to), unit(to.minus(from)));
         let back = Point::new(-way.x, -way.y);
         length <= NOTHING * wall.length() || clear(middle, way) && clear(middle, back)

@@ -407,7 +407,6 @@ impl Builder<'_> {
         );
         let standing =
             self.formula(standing, Expression::from(zone.fasteners.rows) * Expression::from(in_a_row))?;
-        let long = self.value(to.station) - self.value(from.station);
         Ok(ZoneWorkings {
             from: from.station,
             to: to.station,
@@ -423,7 +422,7 @@ impl Builder<'_> {
             in_a_row,
             standing,
             step: to.step,
-            is_one_a_row: self.value(largest_spacing) >= long * (1.0 - 1e-9),
+            is_one_a_row: self.value(in_a_row) <= 1.0,
         })
     }
 

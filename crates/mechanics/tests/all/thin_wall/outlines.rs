@@ -64,6 +64,28 @@ fn turned(corners: &[Place], angle: f64) -> Vec<Place> {
     corners.iter().map(|&(x, y)| (c * x - s * y, s * x + c * y)).collect()
 }
 
+/// A regular hexagonal tube of side a, slit in the middle of one side, turned any way: open, so that its torsion constant is that of its
+/// strips, 6 a t³ / 3 less the slit's part (any textbook), thousands of times less than closed.
+#[test]
+fn a_slit_stays_open_whichever_way_the_tube_is_turned() {
+    let (a, t, slit) = (0.060, 0.003, 0.002);
+    let corner = |k: usize| (a * libm::cos(PI * k as f64 / 3.0), a * libm::sin(PI * k as f64 / 3.0));
+    let ((x, y), (u, v)) = (corner(5), corner(6));
+    let on_side = |off: f64| {
+        let share = 0.5 + off / a;
+        (x + share * (u - x), y + share * (v - y))
+    };
+    let mut line = vec![on_side(0.5 * slit)];
+    line.extend((0..6).map(corner));
+    line.push(on_side(-0.5 * slit));
+    for step in 0..60 {
+        let outline = turned(&folded(&line, t), 0.1 * f64::from(step));
+        let open = walls(part(&outline, &[]));
+        assert!(open.cells().is_empty(), "turned by {step} tenths");
+        near_on(open.torsion_constant(), (6.0 * a - slit) * t * t * t / 3.0, 6.0 * a * t * t * t);
+    }
+}
+
 /// The same area, moments, torsion constant, cells, shear centre, and largest shear stress under two forces.
 #[track_caller]
 fn are_the_same(found: &ThinWalls, wanted: &ThinWalls) {
